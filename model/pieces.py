@@ -1,0 +1,131 @@
+"""Pieces in the order in which they are placed: a persistent, ordered set, one piece a cell."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
+
+import msgspec
+from immutables import Map
+
+from model.grid import Cell, Facing
+from model.parts import TRAITS, Mode, Part
+
+
+class Held(msgspec.Struct, frozen=True):
+    """Items of one kind: one entry a slot, more than a stack goes on in the next slot."""
+
+    item: str
+    count: int
+
+
+class Piece(msgspec.Struct, frozen=True, gc=False):
+    """A part in a cell."""
+
+    part: Part
+    at: Cell
+    facing: Facing = Facing.NORTH
+    delay: int = 2
+    """Ticks; repeaters only."""
+    mode: Mode = Mode.COMPARE
+    """Comparators only."""
+    wooden: bool = False
+    """Buttons only."""
+    holds: tuple[Held, ...] = ()
+    """Containers only."""
+    kept: tuple[tuple[str, str], ...] = ()
+    """Keys that this version does not know, each with its JSON text."""
+
+
+def new_piece(part: Part, at: Cell, facing: Facing | None = None) -> Piece:
+    """A piece as it comes out of the tray: the part's first facing where none is given."""
+    return Piece(part, at, TRAITS[part].first_facing if facing is None else facing)
+
+
+class Placed(NamedTuple):
+    """A piece with its rank: a smaller rank is placed earlier. Ranks have gaps."""
+
+    rank: int
+    piece: Piece
+
+
+class Pieces:
+    """An immutable ordered set of pieces; two sets are equal when the same pieces come in the same order.
+
+    A changed copy costs time and memory in the size of the change, not of the set.
+    """
+
+    __slots__ = ("_by_cell", "_next_rank", "_ordered")
+
+    def __init__(self, by_cell: Map[Cell, Placed], next_rank: int) -> None:
+        self._by_cell = by_cell
+        self._next_rank = next_rank
+        self._ordered: tuple[Placed, ...] | None = None
+
+    @classmethod
+    def of(cls, pieces: Iterable[Piece]) -> Pieces:
+        """The pieces in the order given. Raises ValueError for two pieces in one cell."""
+        placed = [Placed(rank, piece) for rank, piece in enumerate(pieces)]
+        by_cell = Map({entry.piece.at: entry for entry in placed})
+        if len(by_cell) != len(placed):
+            raise ValueError("two pieces in one cell")
+        return cls(by_cell, len(placed))
+
+    @property
+    def next_rank(self) -> int:
+        """The rank that puts a new piece after all others."""
+        return self._next_rank
+
+    def get(self, cell: Cell) -> Piece | None:
+        """The piece in a cell, or ``None``."""
+        placed = self._by_cell.get(cell)
+        return None if placed is None else placed.piece
+
+    def placed(self, cell: Cell) -> Placed | None:
+        """The piece in a cell with its rank, or ``None``."""
+        return self._by_cell.get(cell)
+
+    def part_at(self, cell: Cell) -> Part | None:
+        """The part in a cell, or ``None``."""
+        placed = self._by_cell.get(cell)
+        return None if placed is None else placed.piece.part
+
+    def in_order(self) -> tuple[Placed, ...]:
+        """All pieces with their ranks, earliest first."""
+        if self._ordered is None:
+            self._ordered = tuple(sorted(self._by_cell.values(), key=_rank))
+        return self._ordered
+
+    def replaced(self, taken: Iterable[Placed], placed: Iterable[Placed]) -> Pieces:
+        """A copy without ``taken`` and with ``placed``; cells taken must be filled, cells placed free."""
+        next_rank = self._next_rank
+        with self._by_cell.mutate() as cells:
+            for entry in taken:
+                del cells[entry.piece.at]
+            for entry in placed:
+                if entry.piece.at in cells:
+                    raise ValueError(f"two pieces in {entry.piece.at}")
+                cells[entry.piece.at] = entry
+                next_rank = max(next_rank, entry.rank + 1)
+            return Pieces(cells.finish(), next_rank)
+
+    def __contains__(self, cell: Cell) -> bool:
+        return cell in self._by_cell
+
+    def __iter__(self) -> Iterator[Piece]:
+        return (placed.piece for placed in self.in_order())
+
+    def __len__(self) -> int:
+        return len(self._by_cell)
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Pieces):
+            return NotImplemented
+        return self is other or (len(self) == len(other) and list(self) == list(other))
+
+    def __hash__(self) -> int:
+        return hash(tuple(self))
+
+
+def _rank(placed: Placed) -> int:
+    return placed.rank

@@ -1,0 +1,1 @@
+"""Rails: the shapes they take, how signals turn them, and how carts run over them."""
