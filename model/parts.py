@@ -86,9 +86,7 @@ TRAITS: Final[dict[Part, Traits]] = {
     Part.SLAB: Traits("carries", LEVEL, carries=True),
     Part.TARGET_BLOCK: Traits("carries", LEVEL, carries=True, solid=True),
     Part.DUST: Traits("signals", LEVEL, support=Support.BELOW, signals=True),
-    Part.TORCH: Traits(
-        "signals", (*LEVEL, Facing.UP), Facing.UP, support=Support.BACK, signals=True
-    ),
+    Part.TORCH: Traits("signals", (*LEVEL, Facing.UP), Facing.UP, support=Support.BACK, signals=True),
     Part.REPEATER: Traits("signals", LEVEL, support=Support.BELOW, signals=True),
     Part.COMPARATOR: Traits("signals", LEVEL, support=Support.BELOW, signals=True),
     Part.LEVER: Traits("signals", ANY_WAY, Facing.UP, support=Support.BACK, signals=True),

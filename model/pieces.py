@@ -99,15 +99,15 @@ class Pieces:
     def replaced(self, taken: Iterable[Placed], placed: Iterable[Placed]) -> Pieces:
         """A copy without ``taken`` and with ``placed``; cells taken must be filled, cells placed free."""
         next_rank = self._next_rank
-        with self._by_cell.mutate() as cells:
-            for entry in taken:
-                del cells[entry.piece.at]
-            for entry in placed:
-                if entry.piece.at in cells:
-                    raise ValueError(f"two pieces in {entry.piece.at}")
-                cells[entry.piece.at] = entry
-                next_rank = max(next_rank, entry.rank + 1)
-            return Pieces(cells.finish(), next_rank)
+        cells = self._by_cell.mutate()
+        for entry in taken:
+            del cells[entry.piece.at]
+        for entry in placed:
+            if entry.piece.at in cells:
+                raise ValueError(f"two pieces in {entry.piece.at}")
+            cells[entry.piece.at] = entry
+            next_rank = max(next_rank, entry.rank + 1)
+        return Pieces(cells.finish(), next_rank)
 
     def __contains__(self, cell: Cell) -> bool:
         return cell in self._by_cell
