@@ -1,0 +1,41 @@
+"""Edits: pure functions from a plan and what is asked to a ``Change``; the plan itself stays as it is.
+
+A newly placed piece comes last in the order of placing; a piece that is moved, turned or set anew keeps
+its rank. An edit that a limit of plans forbids raises ``EditRefused`` with a message for the user.
+"""
+
+from model.edits.arms import add_arm, remove_arm, set_arm
+from model.edits.details import set_running_side, set_sheet, set_title
+from model.edits.pieces import add_blocks, copy_pieces, erase, move, paste, place, reorder, set_piece
+from model.edits.refusals import EditRefused, name_problem
+from model.edits.routes import remove_route, set_route
+from model.edits.track import lay_track
+from model.edits.turning import move_plan, turn_pieces, turn_plan
+from model.edits.waivers import set_aside, take_up
+
+__all__ = [
+    "EditRefused",
+    "add_arm",
+    "add_blocks",
+    "copy_pieces",
+    "erase",
+    "lay_track",
+    "move",
+    "move_plan",
+    "name_problem",
+    "paste",
+    "place",
+    "remove_arm",
+    "remove_route",
+    "reorder",
+    "set_arm",
+    "set_aside",
+    "set_piece",
+    "set_route",
+    "set_running_side",
+    "set_sheet",
+    "set_title",
+    "take_up",
+    "turn_pieces",
+    "turn_plan",
+]

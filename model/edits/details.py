@@ -1,0 +1,25 @@
+"""Edits of the title, the running side and what the title block of the sheet says."""
+
+from __future__ import annotations
+
+from model.edits.changes import detailed
+from model.edits.refusals import check_texts
+from model.plan import Change, Plan, SheetData, Side
+
+
+def set_title(plan: Plan, title: str) -> Change:
+    """Another title. Raises EditRefused for control characters."""
+    check_texts([title])
+    return detailed(plan, "Set title", plan.details.replace(title=title))
+
+
+def set_running_side(plan: Plan, side: Side | None) -> Change:
+    """The side on which carts run; ``None``: not checked."""
+    label = "Leave running side unchecked" if side is None else f"Set running side to {side}"
+    return detailed(plan, label, plan.details.replace(running_side=side))
+
+
+def set_sheet(plan: Plan, sheet: SheetData) -> Change:
+    """What the title block says. Raises EditRefused for control characters."""
+    check_texts([sheet.owner, sheet.number, sheet.revision, sheet.date, sheet.created_by, sheet.approved_by])
+    return detailed(plan, "Set sheet data", plan.details.replace(sheet=sheet))

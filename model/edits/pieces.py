@@ -1,0 +1,103 @@
+"""Edits of single pieces and selections."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+import msgspec
+
+from model.edits.changes import appended, carried, selected
+from model.edits.refusals import check_piece
+from model.edits.words import counted, part_word
+from model.grid import Cell
+from model.parts import Part
+from model.pieces import Piece, Placed
+from model.plan import Change, Plan
+
+
+def place(plan: Plan, piece: Piece) -> Change:
+    """One piece, after all others in order; it replaces what is there.
+
+    Where the very same piece stands already nothing changes, not even the order. Raises EditRefused for a
+    piece that a plan cannot have.
+    """
+    label = f"Place {part_word(piece.part)}"
+    return Change(label) if plan.pieces.get(piece.at) == piece else appended(plan, label, [piece])
+
+
+def erase(plan: Plan, cells: Iterable[Cell]) -> Change:
+    """The pieces in ``cells`` go; empty cells do not matter."""
+    taken = selected(plan, cells)
+    return Change(f"Erase {counted(len(taken), 'piece')}", tuple(taken))
+
+
+def move(plan: Plan, cells: Iterable[Cell], dx: int, dy: int, dz: int) -> Change:
+    """The pieces in ``cells`` that many cells to the east, up and to the south; they keep their ranks.
+
+    They replace what stands there, and the label says how many. Raises EditRefused for cells out of reach.
+    """
+    taken = selected(plan, cells)
+    moved = [msgspec.structs.replace(old.piece, at=old.piece.at.moved(dx, dy, dz)) for old in taken]
+    return carried(plan, "Move", taken, moved)
+
+
+def copy_pieces(plan: Plan, cells: Iterable[Cell]) -> tuple[Piece, ...]:
+    """The pieces in ``cells`` in the order of placing."""
+    return tuple(entry.piece for entry in selected(plan, cells))
+
+
+def paste(plan: Plan, pieces: Sequence[Piece]) -> Change:
+    """The pieces, in their order, after all others; they replace what is there.
+
+    Raises EditRefused for a piece or a number of pieces that a plan cannot have, ValueError for two of them
+    in one cell.
+    """
+    return appended(plan, f"Paste {counted(len(pieces), 'piece')}", pieces)
+
+
+def set_piece(plan: Plan, piece: Piece) -> Change:
+    """Another piece in an occupied cell, which keeps the rank: turned, other delay, mode or content.
+
+    Raises KeyError when nothing stands there, EditRefused for a piece that a plan cannot have.
+    """
+    old = plan.pieces.placed(piece.at)
+    if old is None:
+        raise KeyError(piece.at)
+    check_piece(piece)
+    return Change(_setting(old.piece, piece), (old,), (Placed(old.rank, piece),))
+
+
+def _setting(old: Piece, new: Piece) -> str:
+    word = part_word(old.part)
+    if old.part is not new.part:
+        return f"Change {word} to {part_word(new.part)}"
+    if old.facing is not new.facing:
+        return f"Turn {word} to {new.facing}"
+    if old.delay != new.delay:
+        return f"Set delay of {word} to {new.delay} ticks"
+    if old.mode is not new.mode:
+        return f"Set {word} to {new.mode}"
+    return f"Set what {word} holds" if old.holds != new.holds else f"Set {word}"
+
+
+def reorder(plan: Plan, cells: Sequence[Cell]) -> Change:
+    """The pieces in ``cells`` come in the sequence given; together they keep the ranks that they hold now.
+
+    All other pieces keep their place in the order. Raises KeyError for an empty cell, ValueError for a cell
+    named twice.
+    """
+    taken = selected(plan, cells)
+    by_cell = {entry.piece.at: entry.piece for entry in taken}
+    pieces = [by_cell[cell] for cell in cells]
+    placed = tuple(Placed(old.rank, new) for old, new in zip(taken, pieces, strict=True))
+    return Change(f"Reorder {counted(len(taken), 'piece')}", tuple(taken), placed)
+
+
+def add_blocks(plan: Plan, cells: Iterable[Cell]) -> Change:
+    """Solid blocks in those of ``cells`` that are empty, in that order, after all other pieces.
+
+    Raises EditRefused for cells out of reach.
+    """
+    empty = [cell for cell in dict.fromkeys(cells) if cell not in plan.pieces]
+    blocks = [Piece(Part.SOLID_BLOCK, cell) for cell in empty]
+    return appended(plan, f"Add {counted(len(blocks), 'block')}", blocks)

@@ -1,0 +1,27 @@
+"""Edits of wanted routes: one an arm."""
+
+from __future__ import annotations
+
+from model.edits.changes import detailed
+from model.edits.refusals import check_name
+from model.plan import Change, Plan, Route
+
+
+def set_route(plan: Plan, route: Route) -> Change:
+    """The wanted route from an arm, in the place of the one that it had, or after the others.
+
+    Raises EditRefused for names that no arm or waybill can have.
+    """
+    for name in (route.start, route.idle, route.called, route.waybill):
+        if name is not None:
+            check_name(name)
+    routes = list(plan.routes)
+    at = next((at for at, old in enumerate(routes) if old.start == route.start), len(routes))
+    routes[at : at + 1] = [route]
+    return detailed(plan, f"Set route from {route.start}", plan.details.replace(routes=tuple(routes)))
+
+
+def remove_route(plan: Plan, start: str) -> Change:
+    """The wanted route from the arm ``start`` goes; empty when there is none."""
+    routes = tuple(route for route in plan.routes if route.start != start)
+    return detailed(plan, f"Remove route from {start}", plan.details.replace(routes=routes))
