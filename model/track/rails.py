@@ -1,0 +1,141 @@
+"""How the rules of track see the world: cells packed into whole numbers, and where rails stand.
+
+A packed cell is one int, so that a neighbour is an addition and a lookup costs no allocation. This is the
+only module that knows the packing; everything outside ``model.track`` speaks of ``Cell``.
+"""
+
+from __future__ import annotations
+
+from typing import Final, Protocol
+
+from model.grid import VECTORS, XZ_LIMIT, Y_LOWEST, Cell
+from model.track.shapes import ENDS, End, Shape
+
+MARGIN: Final = 8
+"""Cells beyond the limits of a plan that the rules may look at."""
+
+_Y_OFFSET: Final = MARGIN - Y_LOWEST
+_XZ_OFFSET: Final = MARGIN + XZ_LIMIT
+_Z_SHIFT: Final = 12
+_X_SHIFT: Final = 37
+_Y_MASK: Final = (1 << _Z_SHIFT) - 1
+_Z_MASK: Final = (1 << (_X_SHIFT - _Z_SHIFT)) - 1
+
+UP: Final = 1
+"""Added to a packed cell: one level higher."""
+STEP: Final[tuple[int, ...]] = tuple((dx << _X_SHIFT) + (dz << _Z_SHIFT) for dx, dz in VECTORS)
+"""Added to a packed cell, by heading: the next column that way."""
+BIT: Final = (1, 2, 4, 8)
+"""A heading as a bit, so that several make a mask."""
+BACK: Final = (4, 8, 1, 2)
+"""The bit of the opposite heading."""
+NORTH_SOUTH: Final = BIT[0] | BIT[2]
+EAST_WEST: Final = BIT[1] | BIT[3]
+
+MASK: Final[tuple[int, ...]] = tuple(BIT[a.heading] | BIT[b.heading] for a, b in ENDS)
+"""The directions of a shape's two ends, by shape."""
+
+
+def pack(cell: Cell) -> int:
+    """A cell as one int; needs a cell within the limits of a plan, give or take ``MARGIN``."""
+    x, y, z = cell
+    return ((x + _XZ_OFFSET) << _X_SHIFT) + ((z + _XZ_OFFSET) << _Z_SHIFT) + y + _Y_OFFSET
+
+
+def unpack(key: int) -> Cell:
+    """The cell of a packed int."""
+    return Cell(
+        (key >> _X_SHIFT) - _XZ_OFFSET,
+        (key & _Y_MASK) - _Y_OFFSET,
+        ((key >> _Z_SHIFT) & _Z_MASK) - _XZ_OFFSET,
+    )
+
+
+class Rails(Protocol):
+    """Which rails stand where, and how they lie."""
+
+    def get(self, key: int, /) -> Shape | None:
+        """The shape of the rail in a packed cell, or ``None`` where no rail stands."""
+
+    def __setitem__(self, key: int, shape: Shape, /) -> None:
+        """Gives a rail another shape."""
+
+
+class Overlay:
+    """Rails laid over others: writes stay here, and the rails below stay as they are."""
+
+    __slots__ = ("_below", "changed")
+
+    def __init__(self, below: Rails) -> None:
+        self._below = below
+        self.changed: dict[int, Shape] = {}
+
+    def get(self, key: int, /) -> Shape | None:
+        """The shape written here, or else the one below."""
+        shape = self.changed.get(key)
+        return self._below.get(key) if shape is None else shape
+
+    def __setitem__(self, key: int, shape: Shape, /) -> None:
+        self.changed[key] = shape
+
+
+def neighbour(rails: Rails, key: int, heading: int) -> int | None:
+    """The first rail in the next column, looking at the own level, one up, one down."""
+    return _first_in_column(rails, key + STEP[heading])
+
+
+def found_by(rails: Rails, key: int, end: End) -> int | None:
+    """The rail that an end finds, looking from the end's own level."""
+    return _first_in_column(rails, key + STEP[end.heading] + end.rise)
+
+
+def _first_in_column(rails: Rails, key: int) -> int | None:
+    if rails.get(key) is not None:
+        return key
+    if rails.get(key + UP) is not None:
+        return key + UP
+    if rails.get(key - UP) is not None:
+        return key - UP
+    return None
+
+
+def neighbour_mask(rails: Rails, key: int) -> int:
+    """The directions in which a neighbour stands, as a mask."""
+    return sum(BIT[h] for h in range(4) if neighbour(rails, key, h) is not None)
+
+
+def live_links(rails: Rails, key: int, shape: Shape) -> int:
+    """The directions of the ends that are linked both ways, as a mask; levels do not matter."""
+    mask = 0
+    for heading, rise in ENDS[shape]:
+        beyond = key + STEP[heading] + rise
+        other = rails.get(beyond)
+        if other is None:
+            other = rails.get(beyond + UP)
+            if other is None:
+                other = rails.get(beyond - UP)
+        if other is not None and MASK[other] & BACK[heading]:
+            mask |= BIT[heading]
+    return mask
+
+
+def has_room(links: int, bit: int) -> bool:
+    """Whether a rail with these live links has room for one in the direction of ``bit``."""
+    return bool(links & bit) or links not in _FULL
+
+
+_FULL: Final = frozenset(a | b for a in BIT for b in BIT if a != b)
+
+
+def open_directions(rails: Rails, key: int) -> int:
+    """The directions whose neighbour exists and has room for this cell, as a mask."""
+    mask = 0
+    for heading in range(4):
+        other = neighbour(rails, key, heading)
+        if other is None:
+            continue
+        shape = rails.get(other)
+        assert shape is not None
+        if has_room(live_links(rails, other, shape), BACK[heading]):
+            mask |= BIT[heading]
+    return mask
