@@ -9,7 +9,7 @@ import msgspec
 from immutables import Map
 
 from model.grid import Cell, Facing
-from model.parts import TRAITS, Mode, Part
+from model.parts import TRAITS, Mode, Part, Support
 
 
 class Held(msgspec.Struct, frozen=True):
@@ -40,6 +40,14 @@ class Piece(msgspec.Struct, frozen=True, gc=False):
 def new_piece(part: Part, at: Cell, facing: Facing | None = None) -> Piece:
     """A piece as it comes out of the tray: the part's first facing where none is given."""
     return Piece(part, at, TRAITS[part].first_facing if facing is None else facing)
+
+
+def rests_on(piece: Piece) -> Cell | None:
+    """The cell in which a part must stand that carries the piece; ``None`` where it needs none."""
+    support = TRAITS[piece.part].support
+    if support is Support.NOTHING:
+        return None
+    return piece.at.beside(Facing.DOWN if support is Support.BELOW else piece.facing.opposite)
 
 
 class Placed(NamedTuple):
