@@ -17,6 +17,6 @@ Where the text leaves a question open, this is the reading taken here:
 * *What a cart runs into* is looked for in the cell that its end points at, which is one up for a raised end.
 * *Two arms with the same way out*: the first in file order is the one that the cart leaves by.
 * *A route whose arm has no way in, no rail there, or is not known* is never reached.
-* *The tie by reading the switches*: switch after switch, for each one first whether it is powered at idle, then reader
-  after reader, sorted by name, whether it is thrown.
+* *The tie by reading the switches*: switch after switch, for each one first whether it is powered at idle,
+  then reader after reader, sorted by name, whether it is thrown.
 """
