@@ -73,7 +73,7 @@ class Layout:
             self._add(entry)
             if entry.piece.part in RAILS:
                 ranks.add(entry.rank)
-        return self._settle_again(ranks)
+        return self._settle_again(ranks | self._joiners_of_changed_parts(change))
 
     def preview(self, change: Change) -> dict[Cell, Shape | None]:
         """The shapes that ``follow`` would change, as they would be; the layout stays as it is."""
@@ -145,6 +145,15 @@ class Layout:
             for key, shape in after.items():
                 insort(self._history.setdefault(key, []), (rank, shape))
         return {key for key in before.keys() | after.keys() if before.get(key) != after.get(key)}
+
+    def _joiners_of_changed_parts(self, change: Change) -> set[int]:
+        """Later events near rails that became another part in their rank: joining shows who can curve."""
+        parts = {(entry.rank, entry.piece.at): entry.piece.part for entry in change.taken}
+        ranks: set[int] = set()
+        for rank, piece in change.placed:
+            if parts.get((rank, piece.at), piece.part) is not piece.part:
+                ranks |= self._later_events_that_see((pack(piece.at),), rank)
+        return ranks
 
     def _take_back(self, key: int, rank: int) -> Shape:
         entries = self._history[key]
