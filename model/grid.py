@@ -7,7 +7,7 @@ Lengths are in cells.
 from __future__ import annotations
 
 from enum import IntEnum, StrEnum
-from typing import Final, NamedTuple
+from typing import Annotated, Final, NamedTuple
 
 import msgspec
 
@@ -15,13 +15,17 @@ XZ_LIMIT: Final = 10_000_000
 Y_LOWEST: Final = -1_024
 Y_HIGHEST: Final = 1_023
 
+# A cell that is read from a file must lie within these; a cell that is computed may lie outside.
+_Level = Annotated[int, msgspec.Meta(ge=Y_LOWEST, le=Y_HIGHEST)]
+_Across = Annotated[int, msgspec.Meta(ge=-XZ_LIMIT, le=XZ_LIMIT)]
+
 
 class Cell(NamedTuple):
     """A unit cube at whole numbers, in cells."""
 
-    x: int
-    y: int
-    z: int
+    x: _Across
+    y: _Level
+    z: _Across
 
     def moved(self, dx: int = 0, dy: int = 0, dz: int = 0) -> Cell:
         """The cell that many cells to the east, up and to the south."""

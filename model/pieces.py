@@ -17,6 +17,8 @@ class Held(msgspec.Struct, frozen=True):
 
     item: str
     count: int
+    kept: tuple[tuple[str, str], ...] = ()
+    """Keys that this version does not know, each with its JSON text."""
 
 
 class Piece(msgspec.Struct, frozen=True, gc=False):
