@@ -1,0 +1,132 @@
+"""The one table of user actions: menus, tooltips, shortcuts and the shortcut sheet are made from it."""
+
+from __future__ import annotations
+
+from typing import Final, NamedTuple
+
+MENUS: Final = ("File", "Edit", "Plan", "Level", "Preview", "View", "Help")
+
+
+class UserAction(NamedTuple):
+    """Something the user can ask for, by menu or by key."""
+
+    name: str
+    menu: str
+    """One of MENUS, or ``MENU/Submenu``."""
+    text: str
+    tip: str
+    """One sentence for the tooltip and the status bar."""
+    keys: tuple[str, ...] = ()
+    """The first one is shown."""
+    opens_group: bool = False
+    """Whether a line stands above it in its menu."""
+    is_choice: bool = False
+    """Whether it is one of several of which one holds, or a thing that is on or off."""
+
+
+ACTIONS: Final = (
+    UserAction("new", "File", "New plan", "Start with an empty plan.", ("Ctrl+N",)),
+    UserAction("open", "File", "Open…", "Open a plan from a file.", ("Ctrl+O",)),
+    UserAction("start", "File", "Start screen…", "Recent plans, examples, and plans left over from last time."),
+    UserAction("save", "File", "Save", "Write the plan to its file.", ("Ctrl+S",), opens_group=True),
+    UserAction("save_as", "File", "Save as…", "Write the plan to another file.", ("Ctrl+Shift+S",)),
+    UserAction(
+        "build_sheet",
+        "File",
+        "Build sheet…",
+        "Write the sheets to build from, as PDF, SVG or PNG.",
+        ("Ctrl+B",),
+        opens_group=True,
+    ),
+    UserAction("materials_csv", "File", "Materials as CSV…", "Write what to carry as a table.", ("Ctrl+Shift+B",)),
+    UserAction("close", "File", "Close", "Close the window.", ("Ctrl+Q", "Ctrl+W"), opens_group=True),
+    UserAction("undo", "Edit", "Undo", "Take back the last step.", ("Ctrl+Z",)),
+    UserAction("redo", "Edit", "Redo", "Do again what was taken back.", ("Ctrl+Shift+Z", "Ctrl+Y")),
+    UserAction("cut", "Edit", "Cut", "Take the chosen pieces away and keep them.", ("Ctrl+X",), opens_group=True),
+    UserAction("copy", "Edit", "Copy", "Keep a copy of the chosen pieces.", ("Ctrl+C",)),
+    UserAction("paste", "Edit", "Paste", "Place the pieces that were kept.", ("Ctrl+V",)),
+    UserAction("delete", "Edit", "Erase chosen", "Take the chosen pieces away.", ("Del", "Backspace")),
+    UserAction("select_all", "Edit", "Choose all", "Choose every piece of this level.", ("Ctrl+A",)),
+    UserAction(
+        "turn_chosen",
+        "Edit",
+        "Turn",
+        "Turn the chosen pieces a quarter clockwise, or the plan when nothing is chosen.",
+        ("Ctrl+R",),
+        opens_group=True,
+    ),
+    UserAction(
+        "mirror_chosen",
+        "Edit",
+        "Mirror",
+        "Mirror the chosen pieces east to west, or the plan when nothing is chosen.",
+        ("Ctrl+M",),
+    ),
+    UserAction("tool_select", "Edit/Tool", "Select", "Choose and move pieces.", ("S",), is_choice=True),
+    UserAction("tool_lay", "Edit/Tool", "Lay track", "Drag to lay track.", ("L",), is_choice=True),
+    UserAction("tool_place", "Edit/Tool", "Place", "Click to place the part in hand.", ("P",), is_choice=True),
+    UserAction(
+        "tool_arm", "Edit/Tool", "Arm", "Drag across the end of a track: in, out or both.", ("A",), is_choice=True
+    ),
+    UserAction("tool_erase", "Edit/Tool", "Erase", "Click or drag to take pieces away.", ("E",), is_choice=True),
+    UserAction(
+        "tool_throw", "Edit/Tool", "Throw", "Click a switch to preview its powered state.", ("T",), is_choice=True
+    ),
+    UserAction(
+        "tool_cart", "Edit/Tool", "Test cart", "Drag a cart onto a rail or an arm to see its way.", ("C",), is_choice=True
+    ),
+    UserAction("title", "Plan", "Title…", "Name the plan."),
+    UserAction("side_none", "Plan/Running side", "Not checked", "Carts may run on either side.", is_choice=True),
+    UserAction("side_left", "Plan/Running side", "Left", "Carts run on the left.", is_choice=True),
+    UserAction("side_right", "Plan/Running side", "Right", "Carts run on the right.", is_choice=True),
+    UserAction("sheet_data", "Plan", "Sheet data…", "What the title block of the build sheet says."),
+    UserAction("go_to", "Plan", "Go to x y z…", "Show a cell and its level.", ("Ctrl+G",), opens_group=True),
+    UserAction(
+        "move_plan", "Plan", "Move plan to x y z…", "Give the cell of the cursor another place; all follows.", ("Ctrl+Shift+G",)
+    ),
+    UserAction("turn_plan", "Plan", "Turn plan", "Turn the whole plan a quarter clockwise.", opens_group=True),
+    UserAction("turn_plan_back", "Plan", "Turn plan back", "Turn the whole plan a quarter counter-clockwise."),
+    UserAction("mirror_plan", "Plan", "Mirror plan", "Mirror the whole plan east to west; the running side changes."),
+    UserAction("level_up", "Level", "One level up", "Draw on the level above.", ("PgUp",)),
+    UserAction("level_down", "Level", "One level down", "Draw on the level below.", ("PgDown",)),
+    UserAction(
+        "solo", "Level", "Solo", "Hide the levels above and below.", ("O",), opens_group=True, is_choice=True
+    ),
+    UserAction("clear_preview", "Preview", "End the preview", "Show the plan as built; Esc in the plan view does the same."),
+    UserAction("zoom_in", "View", "Zoom in", "Show the plan larger.", ("Ctrl++", "Ctrl+=")),
+    UserAction("zoom_out", "View", "Zoom out", "Show the plan smaller.", ("Ctrl+-",)),
+    UserAction("zoom_100", "View", "100 %", "48 pixels a cell.", ("Ctrl+1",)),
+    UserAction("fit_all", "View", "Fit all", "Show the whole plan.", ("Ctrl+0",)),
+    UserAction("fit_selection", "View", "Fit selection", "Show all that is chosen.", ("Ctrl+2",)),
+    UserAction("show_findings", "View", "Findings", "Go to the findings.", ("Alt+1",), opens_group=True),
+    UserAction("show_materials", "View", "Materials", "Go to the materials.", ("Alt+2",)),
+    UserAction("show_switches", "View", "Switches", "Go to the switches.", ("Alt+3",)),
+    UserAction("show_routes", "View", "Routes", "Go to the wanted routes.", ("Alt+4",)),
+    UserAction("show_readers", "View", "Readers", "Go to the readers.", ("Alt+5",)),
+    UserAction("show_plan", "View", "Plan view", "Go to the plan view.", ("Alt+0",)),
+    UserAction("theme_system", "View/Theme", "As the system", "Light or dark as the system asks.", is_choice=True),
+    UserAction("theme_light", "View/Theme", "Light", "Dark lines on light paper.", is_choice=True),
+    UserAction("theme_dark", "View/Theme", "Dark", "Light lines on dark paper.", is_choice=True),
+    UserAction("find_action", "Help", "Find an action…", "Type a word and choose what to do.", ("Ctrl+K",)),
+    UserAction("shortcuts", "Help", "Keys", "All keys on one page.", ("F1",)),
+    UserAction("about", "Help", "About Platelayer", "The version, and what it is for."),
+)
+
+TOOLS: Final = {
+    "select": "tool_select",
+    "lay": "tool_lay",
+    "place": "tool_place",
+    "arm": "tool_arm",
+    "erase": "tool_erase",
+    "throw": "tool_throw",
+    "cart": "tool_cart",
+}
+"""The action that takes up a tool, by the tool's name."""
+
+
+def action(name: str) -> UserAction:
+    """The action of that name. Raises KeyError."""
+    return _BY_NAME[name]
+
+
+_BY_NAME: Final = {entry.name: entry for entry in ACTIONS}

@@ -1,0 +1,92 @@
+"""Work beside the window: a thread that runs only the newest job, so that drawing never waits.
+
+A job is a generator over immutable values. Between two of its steps the thread looks whether a newer
+job has come, and drops the old one; what was yielded for an old job is never delivered.
+"""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable, Iterator
+from typing import NamedTuple
+
+from PySide6.QtCore import QObject, Qt, Signal
+
+Job = Callable[[], Iterator[object]]
+
+
+class _Asked(NamedTuple):
+    number: int
+    job: Job
+
+
+class Newest(QObject):
+    """Runs the newest job asked of it; results arrive on the thread that owns this object."""
+
+    yielded = Signal(object)
+    """A step's result of the newest job."""
+    failed = Signal(object)
+    """The exception that ended the newest job."""
+    _reached = Signal(int, object)
+    _broke = Signal(int, object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._lock = threading.Lock()
+        self._waiting: _Asked | None = None
+        self._thread: threading.Thread | None = None
+        self._number = 0
+        self._reached.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
+        self._broke.connect(self._report, Qt.ConnectionType.QueuedConnection)
+
+    def ask(self, job: Job) -> None:
+        """Run the job soon, in place of any asked before."""
+        with self._lock:
+            self._number += 1
+            self._waiting = _Asked(self._number, job)
+            if self._thread is None:
+                self._thread = threading.Thread(target=self._run, name="newest")
+                self._thread.start()
+
+    def stop(self) -> None:
+        """Drop every job, and wait for the step that is running."""
+        with self._lock:
+            self._number += 1
+            self._waiting = None
+            thread = self._thread
+        if thread is not None:
+            thread.join()
+
+    def finish(self) -> None:
+        """Wait until the newest job has run to its end."""
+        thread = self._thread
+        if thread is not None:
+            thread.join()
+
+    def _run(self) -> None:
+        while (asked := self._next()) is not None:
+            self._run_job(asked)
+
+    def _next(self) -> _Asked | None:
+        with self._lock:
+            asked, self._waiting = self._waiting, None
+            if asked is None:
+                self._thread = None
+            return asked
+
+    def _run_job(self, asked: _Asked) -> None:
+        try:
+            for result in asked.job():
+                if asked.number != self._number:
+                    return
+                self._reached.emit(asked.number, result)
+        except Exception as error:
+            self._broke.emit(asked.number, error)
+
+    def _deliver(self, number: int, result: object) -> None:
+        if number == self._number and result is not None:
+            self.yielded.emit(result)
+
+    def _report(self, number: int, error: object) -> None:
+        if number == self._number:
+            self.failed.emit(error)

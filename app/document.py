@@ -1,0 +1,187 @@
+"""The open plan: one value, its undo stack, and what is worked out of it in the background."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Concatenate, NamedTuple, ParamSpec
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QUndoStack
+
+from app.background import Newest
+from app.undo import ApplyChange
+from model.edits import EditRefused
+from model.files.plan_file import plan_bytes
+from model.files.writer import write_bytes
+from model.grid import Cell
+from model.plan import EMPTY_PLAN, Change, Plan
+from model.routing.junction import Junction
+from model.routing.orientations import Orientation, orientations
+from model.rules import Finding, find_all
+from model.track.layout import Layout
+
+Wish = ParamSpec("Wish")
+
+
+class _Judged(NamedTuple):
+    junction: Junction
+    findings: list[Finding]
+
+
+class _Turned(NamedTuple):
+    orientations: tuple[Orientation, ...]
+
+
+class Document(QObject):
+    """A plan under edit.
+
+    The plan and the shapes of its rails are always of now. The junction, the findings and the
+    orientations follow; until then those of an older plan stay, marked as old.
+    """
+
+    changed = Signal(object, object)
+    """The Change just applied, and the frozenset of cells whose shape changed."""
+    details_changed = Signal()
+    reset = Signal()
+    """Another plan is open."""
+    junction_updated = Signal()
+    orientations_updated = Signal()
+    dirty_changed = Signal(bool)
+    refused = Signal(str)
+    """Why a wish was not carried out, for the status bar."""
+    acted_at = Signal(object)
+    """The cells where an undo or redo acted."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.layout = Layout(EMPTY_PLAN)
+        self.path: Path | None = None
+        self.undo_stack = QUndoStack(self)
+        self.junction: Junction | None = None
+        self.junction_is_old = True
+        self.findings: list[Finding] = []
+        self.orientations: tuple[Orientation, ...] = ()
+        self.orientations_are_old = True
+        self._worker = Newest(self)
+        self._worker.yielded.connect(self._settle)
+        self._worker.failed.connect(self._give_up)
+        self.undo_stack.cleanChanged.connect(self._tell_dirty)
+
+    @property
+    def plan(self) -> Plan:
+        """The plan as it is now."""
+        return self.layout.plan
+
+    @property
+    def is_dirty(self) -> bool:
+        """Whether the plan differs from its file."""
+        return not self.undo_stack.isClean()
+
+    @property
+    def name(self) -> str:
+        """What to call the plan in the window: its title, else its file, else that it has none."""
+        if self.plan.details.title:
+            return self.plan.details.title
+        return self.path.name if self.path else "Untitled plan"
+
+    def apply(self, change: Change) -> None:
+        """Carry out a change as one undo step; an empty one is never pushed."""
+        if not change.is_empty:
+            self.undo_stack.push(ApplyChange(self, change))
+
+    def edit(
+        self, function: Callable[Concatenate[Plan, Wish], Change], *args: Wish.args, **kwargs: Wish.kwargs
+    ) -> bool:
+        """Carry out an edit of model.edits; say why not when it refuses. Whether it was carried out."""
+        try:
+            change = function(self.plan, *args, **kwargs)
+        except EditRefused as error:
+            self.refused.emit(str(error))
+            return False
+        self.apply(change)
+        return True
+
+    def new(self) -> None:
+        """Start with an empty plan that has no file."""
+        self.load(EMPTY_PLAN, None)
+
+    def load(self, plan: Plan, path: Path | None) -> None:
+        """Open a plan that is the same as its file."""
+        self.layout = Layout(plan)
+        self.path = path
+        self.undo_stack.clear()
+        self.junction = None
+        self.findings = []
+        self.orientations = ()
+        self.reset.emit()
+        self.details_changed.emit()
+        self._work_out()
+
+    def take_up(self, plan: Plan, path: Path | None) -> None:
+        """Open a plan left over from last time: it differs from its file."""
+        self.load(plan, path)
+        self.undo_stack.resetClean()
+
+    def save(self, path: Path) -> None:
+        """Write the plan. Raises WriteError; the plan then still counts as changed."""
+        write_bytes(path, plan_bytes(self.plan))
+        self.path = path
+        self.undo_stack.setClean()
+        self.details_changed.emit()
+
+    def take(self, change: Change) -> None:
+        """Make a change the newest state (the undo command calls this)."""
+        before = self.plan.details
+        cells = self.layout.follow(change)
+        self.changed.emit(change, cells)
+        if self.plan.details != before:
+            self.details_changed.emit()
+        self._work_out()
+
+    def show_where(self, change: Change) -> None:
+        """Tell where an undo or redo acted."""
+        if change.cells:
+            self.acted_at.emit(change.cells)
+
+    def wait(self) -> None:
+        """Wait until the background has worked out the plan; the results arrive with the next events."""
+        self._worker.finish()
+
+    def close(self) -> None:
+        """End the background work."""
+        self._worker.stop()
+
+    def _work_out(self) -> None:
+        self.junction_is_old = True
+        self.orientations_are_old = True
+        self.junction_updated.emit()
+        self.orientations_updated.emit()
+        plan = self.plan
+        self._worker.ask(lambda: _work(plan))
+
+    def _settle(self, result: object) -> None:
+        if isinstance(result, _Judged):
+            self.junction, self.findings = result
+            self.junction_is_old = False
+            self.junction_updated.emit()
+        elif isinstance(result, _Turned):
+            self.orientations = result.orientations
+            self.orientations_are_old = False
+            self.orientations_updated.emit()
+
+    def _give_up(self, error: object) -> None:
+        """A mistake of the program in the background is handled like one in the foreground."""
+        raise error if isinstance(error, Exception) else RuntimeError(str(error))
+
+    def _tell_dirty(self, is_clean: bool) -> None:
+        self.dirty_changed.emit(not is_clean)
+
+
+def _work(plan: Plan) -> Iterator[object]:
+    """All that is worked out of a plan, in steps between which it may be dropped."""
+    junction = Junction(plan)
+    yield None
+    findings = find_all(junction)
+    yield _Judged(junction, findings)
+    yield _Turned(orientations(plan))

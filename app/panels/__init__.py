@@ -1,0 +1,1 @@
+"""The parts of the main window around the plan view: one panel, one file."""

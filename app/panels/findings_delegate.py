@@ -1,0 +1,44 @@
+"""A row of the findings: marker, title, what follows from it, place."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QRect, QSize
+from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
+
+from app import theme as themes
+from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE, Index
+from app.panels.look import font
+from app.panels.rows import paint_ground, paint_text, rect_of
+from app.panels.symbols import paint_marker
+
+ROW: Final = 48
+MARKER_MIDDLE: Final = 26
+TEXT_LEFT: Final = 50
+MARGIN: Final = 14
+
+
+class FindingsDelegate(QStyledItemDelegate):
+    """Draws a finding; one that is set aside is grey, its marker dashed."""
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        theme = themes.current()
+        finding = index.data(FINDING_ROLE)
+        rect = rect_of(option)
+        paint_ground(painter, option, theme, is_first=True)
+        marker = QRect(rect.left() + MARKER_MIDDLE - 8, rect.center().y() - 7, 16, 16)
+        paint_marker(painter, marker, finding.severity, finding.waived, theme)
+        place = str(index.data(PLACE_ROLE))
+        width = min(QFontMetrics(font(11)).horizontalAdvance(place), rect.width() // 2)
+        right = rect.right() - MARGIN
+        above = QRect(rect.left() + TEXT_LEFT, rect.top() + 6, right - rect.left() - TEXT_LEFT, 18)
+        ink = theme.ink2 if finding.waived else theme.ink
+        title = above.adjusted(0, 0, -width - 8, 0)
+        paint_text(painter, title, str(index.data()), font(12, not finding.waived), ink)
+        paint_text(painter, above, place, font(11), theme.ink2, right=True)
+        paint_text(painter, above.translated(0, 18), str(index.data(SECOND_ROLE)), font(11), theme.ink2)
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        return QSize(200, ROW)

@@ -1,0 +1,173 @@
+"""The findings: the list, and under it why the chosen one matters and what to do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from PySide6.QtCore import QItemSelection, Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QListView, QPushButton, QStackedLayout, QVBoxLayout, QWidget
+
+from app.background import Newest
+from app.document import Document
+from app.panels.findings_delegate import FindingsDelegate
+from app.panels.findings_model import FINDING_ROLE, FindingsModel
+from app.panels.look import label, panel
+from app.panels.waiver_dialog import ask_reason
+from model.edits import set_aside, take_up
+from model.grid import Cell
+from model.plan import Change, Waiver
+from model.routing.junction import Junction
+from model.rules import RULES, Finding, fix
+
+
+class FindingsPanel(QWidget):
+    """Choosing a finding goes there."""
+
+    chosen = Signal(object)
+    """The finding that was chosen."""
+    count_changed = Signal(int)
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        panel(self)
+        self._document = document
+        self._fix: Change | None = None
+        self._fixer = Newest(self)
+        self._fixer.yielded.connect(self._offer_fix)
+        self.model = FindingsModel(self)
+        self.list = QListView(self, accessibleName="Findings")
+        self.list.setModel(self.model)
+        self.list.setItemDelegate(FindingsDelegate(self.list))
+        self.list.setMouseTracking(True)
+        self.list.setUniformItemSizes(True)
+        self.list.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.empty = label("No findings: nothing stands in the way of building this plan.", "second")
+        self._why = _sentence()
+        self._do = _sentence()
+        self.fix_button = QPushButton(self)
+        self.fix_button.setProperty("look", "main")
+        self.aside_button = QPushButton("Set aside…", self)
+        self._below = self._lay_out_below()
+        self._lay_out()
+        self.list.selectionModel().selectionChanged.connect(self._choose)
+        self.list.clicked.connect(lambda index: self.chosen.emit(index.data(FINDING_ROLE)))
+        self.fix_button.clicked.connect(self._carry_out_fix)
+        self.aside_button.clicked.connect(self._set_aside_or_take_up)
+        document.junction_updated.connect(self.take_over)
+        document.reset.connect(self.list.clearSelection)
+        self.take_over()
+
+    @property
+    def finding(self) -> Finding | None:
+        """The chosen finding."""
+        indexes = self.list.selectedIndexes()
+        return indexes[0].data(FINDING_ROLE) if indexes else None
+
+    def take_over(self) -> None:
+        """Show the findings that the document has now."""
+        document = self._document
+        names: dict[Cell, str] = {}
+        if document.junction is not None:
+            names = {switch.at: switch.name for switch in document.junction.switches}
+        self.model.show(document.findings, names)
+        self.count_changed.emit(sum(not finding.waived for finding in document.findings))
+        self.empty.setText(self._words_for_nothing())
+        self._stack.setCurrentIndex(0 if document.findings else 1)
+        self._show_chosen()
+
+    def _words_for_nothing(self) -> str:
+        if not len(self._document.plan.pieces):
+            return "What stands in the way of a plan is listed here as you draw."
+        if self._document.junction_is_old:
+            return "Looking for what stands in the way…"
+        return "No findings: nothing stands in the way of this plan."
+
+    def _lay_out(self) -> None:
+        listed = QWidget()
+        column = QVBoxLayout(listed)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.list, 1)
+        column.addWidget(self._below)
+        bare = QWidget()
+        column = QVBoxLayout(bare)
+        column.setContentsMargins(14, 12, 14, 12)
+        self.empty.setWordWrap(True)
+        column.addWidget(self.empty)
+        column.addStretch(1)
+        self._stack = QStackedLayout(self)
+        self._stack.addWidget(listed)
+        self._stack.addWidget(bare)
+
+    def _lay_out_below(self) -> QWidget:
+        below = QWidget()
+        column = QVBoxLayout(below)
+        column.setContentsMargins(14, 8, 14, 12)
+        column.setSpacing(8)
+        for name, sentence in (("Why", self._why), ("Do", self._do)):
+            row = QHBoxLayout()
+            head = label(name, "strongsecond")
+            head.setFixedWidth(32)
+            row.addWidget(head, 0, Qt.AlignmentFlag.AlignTop)
+            row.addWidget(sentence, 1)
+            column.addLayout(row)
+        buttons = QHBoxLayout()
+        buttons.setContentsMargins(36, 0, 0, 0)
+        buttons.addWidget(self.fix_button)
+        buttons.addWidget(self.aside_button)
+        buttons.addStretch(1)
+        column.addLayout(buttons)
+        return below
+
+    def _choose(self, _now: QItemSelection, _before: QItemSelection) -> None:
+        self._show_chosen()
+        if self.finding is not None:
+            self.chosen.emit(self.finding)
+
+    def _show_chosen(self) -> None:
+        finding = self.finding
+        self._below.setVisible(finding is not None)
+        self.fix_button.setVisible(False)
+        self._fix = None
+        if finding is None:
+            return
+        rule = RULES[finding.rule]
+        self._why.setText(rule.why)
+        self._do.setText(rule.remedy)
+        self.aside_button.setText("Take up again" if finding.waived else "Set aside…")
+        junction = self._document.junction
+        if junction is not None and not self._document.junction_is_old:
+            self._fixer.ask(lambda: _find_fix(junction, finding))
+
+    def _offer_fix(self, change: object) -> None:
+        if isinstance(change, Change) and not change.is_empty:
+            self._fix = change
+            self.fix_button.setText(change.label)
+            self.fix_button.setVisible(True)
+
+    def _carry_out_fix(self) -> None:
+        if self._fix is not None:
+            self._document.apply(self._fix)
+
+    def _set_aside_or_take_up(self) -> None:
+        finding = self.finding
+        if finding is None:
+            return
+        waiver = Waiver(finding.rule, tuple(finding.cells), tuple(finding.arms))
+        if finding.waived:
+            self._document.edit(take_up, waiver)
+            return
+        reason = ask_reason(self, RULES[finding.rule].title)
+        if reason is not None:
+            self._document.edit(set_aside, Waiver(waiver.rule, waiver.cells, waiver.arms, reason))
+
+
+def _sentence() -> QLabel:
+    made = label()
+    made.setWordWrap(True)
+    return made
+
+
+def _find_fix(junction: Junction, finding: Finding) -> Iterator[object]:
+    yield fix(junction, finding)

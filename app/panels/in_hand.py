@@ -1,0 +1,79 @@
+"""The foot of the tray: the part in hand, how it is set, and the keys that set it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QRect, QSize
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from app import theme as themes
+from app.names import part_name
+from app.panels.look import font, panel
+from app.panels.rows import paint_text
+from app.panels.symbols import paint_part
+from app.panels.tray import ORIGIN, WIDE
+from app.tools.hand import Hand
+from model.parts import TRAITS, Part
+
+HEIGHT: Final = 100
+SYMBOL: Final = 48
+
+
+def hand_lines(hand: Hand) -> list[str]:
+    """How the part in hand is set, and by which keys that changes."""
+    turns = len(TRAITS[hand.part].facings) > 1
+    lines = [f"faces {hand.facing}"] if turns else []
+    keys = "R turns" if turns else ""
+    if hand.part is Part.REPEATER:
+        lines.append(f"delay {hand.delay} ticks")
+        keys += ", D delays"
+    if hand.part is Part.COMPARATOR:
+        lines.append(hand.mode.value)
+        keys += ", D changes"
+    return [*lines, keys] if keys else lines
+
+
+class InHand(QWidget):
+    """Shows the hand; it is set with the keys and the tray."""
+
+    def __init__(self, hand: Hand, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        panel(self)
+        self.setFixedHeight(HEIGHT)
+        self.show_hand(hand)
+
+    def show_hand(self, hand: Hand) -> None:
+        """Show another hand."""
+        self._hand = hand
+        said = ", ".join([part_name(hand.part), *hand_lines(hand)])
+        self.setAccessibleName(f"In hand: {said}")
+        self.setToolTip(f"In hand: {said}")
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        theme = themes.current()
+        painter = QPainter(self)
+        painter.fillRect(self.rect(), theme.panel)
+        painter.fillRect(0, 0, self.width(), 1, theme.edge)
+        piece = self._hand.piece(ORIGIN)
+        if self.width() < WIDE // 2:
+            symbol = QRect((self.width() - 36) // 2, (HEIGHT - 36) // 2, 36, 36)
+            painter.fillRect(symbol, theme.paper)
+            paint_part(painter, symbol, piece, theme)
+            return
+        paint_text(painter, QRect(18, 4, 160, 18), "In hand", font(11, True), theme.ink2)
+        symbol = QRect(18, 26, SYMBOL, SYMBOL)
+        painter.fillRect(symbol, theme.paper)
+        painter.setPen(theme.edge)
+        painter.drawRect(symbol.adjusted(-1, -1, 0, 0))
+        paint_part(painter, symbol, piece, theme)
+        line = QRect(82, 22, self.width() - 90, 19)
+        paint_text(painter, line, part_name(self._hand.part), font(13, True), theme.ink)
+        for text in hand_lines(self._hand):
+            line = line.translated(0, 18)
+            paint_text(painter, line, text, font(11), theme.ink2)
+
+    def sizeHint(self) -> QSize:
+        return QSize(WIDE, HEIGHT)

@@ -1,0 +1,134 @@
+"""The ladder of levels: which level is drawn on, and how many pieces lie on each."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import Final
+
+from PySide6.QtCore import QRect, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QResizeEvent, QWheelEvent
+from PySide6.QtWidgets import QWidget
+
+from app import theme as themes
+from app.document import Document
+from app.panels.look import font, panel
+from app.panels.rows import paint_text
+from app.panels.words import counted, number
+from app.theme import Theme
+from model.grid import Y_HIGHEST, Y_LOWEST
+from model.plan import Change
+
+WIDTH: Final = 56
+STEP: Final = 50
+HEAD: Final = 32
+BOX: Final = 44
+
+
+class LevelStrip(QWidget):
+    """High levels on top. A click goes to a level, the wheel and the arrow keys one up or down."""
+
+    level_chosen = Signal(int)
+
+    def __init__(self, document: Document, level: int, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        panel(self)
+        self.setFixedWidth(WIDTH)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self._document = document
+        self._pieces: Counter[int] = Counter()
+        self._level = level
+        self._top = level + 3
+        document.reset.connect(self._count_all)
+        document.changed.connect(self._count_change)
+        self._count_all()
+        self.show_level(level)
+
+    def show_level(self, level: int) -> None:
+        """Mark the level drawn on; the ladder moves only as far as needed to show it with its neighbours."""
+        self._level = level
+        rows = self._rows()
+        self._top = min(max(self._top, level + 1), level + max(rows - 2, 1))
+        self.setAccessibleName(f"Level {number(level)}: {counted(self._pieces[level], 'piece')}")
+        self.update()
+
+    def pieces_on(self, level: int) -> int:
+        """How many pieces lie on a level."""
+        return self._pieces[level]
+
+    def _rows(self) -> int:
+        return max(3, (self.height() - HEAD) // STEP)
+
+    def _count_all(self) -> None:
+        self._pieces = Counter(piece.at.y for piece in self._document.plan.pieces)
+        self.update()
+
+    def _count_change(self, change: Change, _cells: object) -> None:
+        self._pieces.subtract(entry.piece.at.y for entry in change.taken)
+        self._pieces.update(entry.piece.at.y for entry in change.placed)
+        self.update()
+
+    def _choose(self, level: int) -> None:
+        if Y_LOWEST <= level <= Y_HIGHEST:
+            self.level_chosen.emit(level)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        theme = themes.current()
+        painter = QPainter(self)
+        painter.fillRect(self.rect(), theme.panel)
+        painter.setFont(font(11))
+        painter.setPen(theme.ink2)
+        painter.drawText(QRect(0, 0, WIDTH, 22), Qt.AlignmentFlag.AlignCenter, "level")
+        rows = self._rows()
+        painter.fillRect(WIDTH - 13, HEAD, 1, rows * STEP - 6, theme.edge2)
+        for row in range(rows):
+            level = self._top - row
+            if Y_LOWEST <= level <= Y_HIGHEST:
+                self._paint_level(painter, level, HEAD + row * STEP, theme)
+        painter.fillRect(WIDTH - 1, 0, 1, self.height(), theme.edge)
+        if self.hasFocus():
+            painter.setPen(QPen(theme.ink, 2))
+            painter.drawRect(self.rect().adjusted(1, 1, -2, -1))
+
+    def _paint_level(self, painter: QPainter, level: int, top: int, theme: Theme) -> None:
+        own = level == self._level
+        box = QRect(4, top + 2, WIDTH - 8, BOX)
+        if own:
+            painter.fillRect(box, theme.ink)
+        tick = theme.paper if own else theme.edge2
+        painter.fillRect(WIDTH - 17, box.center().y(), 9, 2 if own else 1, tick)
+        self._paint_neighbour_line(painter, level, top, theme)
+        near = abs(level - self._level) <= 1
+        colour = theme.paper if own else theme.ink if near else theme.ink2
+        paint_text(painter, QRect(9, top + 9, 34, 18), number(level), font(12, own), colour)
+        if self._pieces[level] > 0:
+            pieces = QRect(9, top + 26, 34, 14)
+            paint_text(painter, pieces, str(self._pieces[level]), font(9), theme.paper if own else theme.ink2)
+
+    def _paint_neighbour_line(self, painter: QPainter, level: int, top: int, theme: Theme) -> None:
+        """The line in which that level is drawn on the plan."""
+        if abs(level - self._level) != 1:
+            return
+        dashes = Qt.PenStyle.CustomDashLine if level > self._level else Qt.PenStyle.SolidLine
+        pen = QPen(theme.ink2, 1.5, dashes, Qt.PenCapStyle.FlatCap)
+        if level > self._level:
+            pen.setDashPattern([3, 2])
+        painter.setPen(pen)
+        painter.drawLine(9, top + 5, 28, top + 5)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        self._choose(self._top - (int(event.position().y()) - HEAD) // STEP)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        if event.angleDelta().y():
+            self._choose(self._level + (1 if event.angleDelta().y() > 0 else -1))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        steps = {Qt.Key.Key_Up: 1, Qt.Key.Key_Down: -1}
+        if event.key() in steps:
+            self._choose(self._level + steps[Qt.Key(event.key())])
+        else:
+            super().keyPressEvent(event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.show_level(self._level)

@@ -1,0 +1,43 @@
+"""What all panels draw with: fonts by pixel size, labels, hairlines."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFont
+from PySide6.QtWidgets import QApplication, QFrame, QLabel, QWidget
+
+
+def font(px: int, bold: bool = False) -> QFont:
+    """The system's sans at a size in pixels, with figures of one width."""
+    made = QFont(QApplication.font())
+    made.setPixelSize(px)
+    made.setBold(bold)
+    made.setFeature(QFont.Tag("tnum"), 1)
+    return made
+
+
+def label(text: str = "", look: str = "", parent: QWidget | None = None) -> QLabel:
+    """A label that shows its text as it is, whoever wrote it."""
+    made = QLabel(parent)
+    made.setTextFormat(Qt.TextFormat.PlainText)
+    made.setText(text)
+    if look:
+        made.setProperty("look", look)
+    return made
+
+
+def hairline(look: str = "hairline") -> QFrame:
+    """A line between two areas: ``hairline`` lies, ``upright`` stands."""
+    made = QFrame()
+    made.setProperty("look", look)
+    if look == "hairline":
+        made.setFixedHeight(1)
+    else:
+        made.setFixedWidth(1)
+    return made
+
+
+def panel(widget: QWidget) -> None:
+    """Give a plain widget the ground of a panel."""
+    widget.setProperty("look", "panel")
+    widget.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)

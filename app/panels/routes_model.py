@@ -1,0 +1,149 @@
+"""The wanted routes as a table that is edited in place; every edit is one undo step."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+
+from app.document import Document
+from model.edits import EditRefused, remove_route, set_route
+from model.edits.changes import detailed
+from model.plan import Change, Plan, Route
+from model.routing.junction import RouteResult
+
+Index = QModelIndex | QPersistentModelIndex
+ROOT: Final = QModelIndex()
+FROM, IDLE, CALLED, WAYBILL = range(4)
+TITLES: Final = ("from", "idle", "called", "waybill")
+FIELDS: Final = ("start", "idle", "called", "waybill")
+TIPS: Final = (
+    "The arm by which the cart comes in",
+    "The arm by which an empty cart must leave",
+    "The arm by which a cart with the waybill must leave",
+    "The waybill that calls the route; the arm's name where it is left out",
+)
+REACHED_ROLE: Final = Qt.ItemDataRole.UserRole
+"""Whether the wanted arm is reached; ``None`` where that is not known or not asked."""
+
+
+class RoutesModel(QAbstractTableModel):
+    """A row a wanted route: from, idle, called, waybill."""
+
+    def __init__(self, document: Document, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._routes = document.plan.routes
+        document.details_changed.connect(self._take_over)
+        document.junction_updated.connect(self._tell_reached)
+
+    @property
+    def routes(self) -> tuple[Route, ...]:
+        """The wanted routes in file order."""
+        return self._routes
+
+    def add(self) -> bool:
+        """Add a route from the first arm that has none. Whether there was one."""
+        route = next_route(self._document.plan)
+        return route is not None and self._document.edit(set_route, route)
+
+    def remove(self, row: int) -> None:
+        """Take a route away."""
+        self._document.edit(remove_route, self._routes[row].start)
+
+    def result(self, row: int) -> RouteResult | None:
+        """What the control table says of a route, once it is known."""
+        junction = self._document.junction
+        if junction is None or self._document.junction_is_old:
+            return None
+        start = self._routes[row].start
+        return next((result for result in junction.control.routes if result.start == start), None)
+
+    def _take_over(self) -> None:
+        routes = self._document.plan.routes
+        if len(routes) == len(self._routes):
+            self._routes = routes
+            self._tell_reached()
+        else:
+            self.beginResetModel()
+            self._routes = routes
+            self.endResetModel()
+
+    def _tell_reached(self) -> None:
+        if self._routes:
+            self.dataChanged.emit(self.index(0, 0), self.index(len(self._routes) - 1, WAYBILL))
+
+    def _reached(self, index: Index) -> bool | None:
+        result = self.result(index.row())
+        if result is None or index.column() not in (IDLE, CALLED):
+            return None
+        return result.idle_reached if index.column() == IDLE else result.called_reached
+
+    def rowCount(self, parent: Index = ROOT) -> int:
+        return 0 if parent.isValid() else len(self._routes)
+
+    def columnCount(self, parent: Index = ROOT) -> int:
+        return 0 if parent.isValid() else len(TITLES)
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> object:
+        if orientation == Qt.Orientation.Horizontal:
+            if role == Qt.ItemDataRole.DisplayRole:
+                return TITLES[section]
+            if role == Qt.ItemDataRole.ToolTipRole:
+                return TIPS[section]
+        return None
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        value = getattr(self._routes[index.row()], FIELDS[index.column()])
+        if role == Qt.ItemDataRole.DisplayRole:
+            return value or "—"
+        if role == Qt.ItemDataRole.EditRole:
+            return value or ""
+        if role == REACHED_ROLE:
+            return self._reached(index)
+        if role == Qt.ItemDataRole.ToolTipRole and self._reached(index) is False:
+            return "Not reached as the plan stands"
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            said = {None: "", True: ", reached", False: ", not reached"}[self._reached(index)]
+            return f"{TITLES[index.column()]}: {value or 'none'}{said}"
+        return None
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        return super().flags(index) | Qt.ItemFlag.ItemIsEditable
+
+    def setData(self, index: Index, value: object, role: int = Qt.ItemDataRole.EditRole) -> bool:
+        route = self._routes[index.row()]
+        field = FIELDS[index.column()]
+        # Both ways of a route may be left open, but where it comes from and where an empty cart goes may not.
+        word = str(value).strip() or (None if index.column() in (CALLED, WAYBILL) else "")
+        if role != Qt.ItemDataRole.EditRole or word == "" or getattr(route, field) == word:
+            return False
+        return self._document.edit(change_route, index.row(), field, word)
+
+
+def change_route(plan: Plan, row: int, field: str, word: str | None) -> Change:
+    """One field of a route set anew. Raises EditRefused where another route comes from that arm already."""
+    route = plan.routes[row]
+    if field != "start":
+        return set_route(plan, Route(**{**_fields(route), field: word}))
+    if any(other.start == word for other in plan.routes):
+        raise EditRefused(f"A route from {word} stands in the table already; one route an arm.")
+    moved = Route(**{**_fields(route), "start": word})
+    routes = tuple(moved if other is route else other for other in plan.routes)
+    return detailed(plan, f"Start a route at {word}", plan.details.replace(routes=routes))
+
+
+def next_route(plan: Plan) -> Route | None:
+    """A route from the first arm that lets carts in and has none yet, to the first other arm that lets them out."""
+    taken = {route.start for route in plan.routes}
+    start = next((arm.name for arm in plan.arms if arm.enter and arm.name not in taken), None)
+    if start is None:
+        return None
+    goal = next((arm.name for arm in plan.arms if arm.leave and arm.name != start), start)
+    return Route(start, goal)
+
+
+def _fields(route: Route) -> dict[str, object]:
+    return {name: getattr(route, name) for name in route.__struct_fields__}

@@ -1,0 +1,61 @@
+"""How a chosen row and the line under a row are painted, the same in every list and table."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter
+from PySide6.QtWidgets import QStyle, QStyleOptionViewItem
+
+from app.theme import Theme
+
+BAR: Final = 4
+"""Width of the bar at the left of the chosen row, in pixels."""
+
+
+def is_chosen(option: QStyleOptionViewItem) -> bool:
+    """Whether the row is the chosen one."""
+    return bool(option.state & QStyle.StateFlag.State_Selected)  # type: ignore[attr-defined]
+
+
+def is_under_pointer(option: QStyleOptionViewItem) -> bool:
+    """Whether the pointer is over the cell."""
+    return bool(option.state & QStyle.StateFlag.State_MouseOver)  # type: ignore[attr-defined]
+
+
+def rect_of(option: QStyleOptionViewItem) -> QRect:
+    """Where the cell stands."""
+    return QRect(option.rect)  # type: ignore[attr-defined]
+
+
+def paint_ground(painter: QPainter, option: QStyleOptionViewItem, theme: Theme, is_first: bool) -> None:
+    """The ground of a row's cell, its hairline, and the bar in its first cell when it is chosen."""
+    rect = rect_of(option)
+    if is_chosen(option):
+        painter.fillRect(rect, theme.pickrow)
+        if is_first:
+            painter.fillRect(rect.left(), rect.top(), BAR, rect.height(), theme.pickbar)
+        return
+    if is_under_pointer(option):
+        painter.fillRect(rect, theme.raised)
+    left = rect.left() + (14 if is_first else 0)
+    painter.fillRect(left, rect.bottom(), rect.right() - left + 1, 1, theme.edge)
+
+
+def paint_text(
+    painter: QPainter, rect: QRect, text: str, font: QFont, colour: QColor, right: bool = False
+) -> int:
+    """One line of text in the middle of a rectangle's height, cut with dots where it is too long; its width."""
+    painter.setFont(font)
+    painter.setPen(colour)
+    shown = QFontMetrics(font).elidedText(text, Qt.TextElideMode.ElideRight, rect.width())
+    side = Qt.AlignmentFlag.AlignRight if right else Qt.AlignmentFlag.AlignLeft
+    painter.drawText(rect, side | Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextSingleLine, shown)
+    return QFontMetrics(font).horizontalAdvance(shown)
+
+
+def middle(rect: QRect, size: int) -> QRect:
+    """A square of that size in the middle of a rectangle."""
+    centre = rect.center()
+    return QRect(QPoint(centre.x() - size // 2 + 1, centre.y() - size // 2 + 1), QPoint(centre.x() + size // 2, centre.y() + size // 2))

@@ -1,0 +1,84 @@
+"""The row of tools: what the pointer does, steps back and forth, the view, the build sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QToolButton, QWidget
+
+from app.actions import TOOLS
+from app.panels.look import hairline, panel
+
+HEIGHT: Final = 44
+STEPS: Final = ("undo", "redo", "turn_chosen", "mirror_chosen")
+FITS: Final = ("fit_all", "fit_selection", "zoom_100")
+SHORT_WORDS: Final = {"undo": "Undo", "redo": "Redo"}
+"""On these the menu also names the step; the button keeps its size."""
+
+
+class ToolsRow(QWidget):
+    """Buttons of the actions in the table; narrow windows drop the words of the tools."""
+
+    def __init__(self, actions: Mapping[str, QAction], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        panel(self)
+        self.setFixedHeight(HEIGHT)
+        self.tools = {tool: _tool_button(actions[name]) for tool, name in TOOLS.items()}
+        row = QHBoxLayout(self)
+        row.setContentsMargins(12, 4, 14, 4)
+        row.setSpacing(2)
+        for tool in self.tools.values():
+            row.addWidget(tool)
+        row.addSpacing(6)
+        row.addWidget(hairline("upright"))
+        row.addSpacing(6)
+        for name in STEPS:
+            row.addWidget(_word_button(actions[name], SHORT_WORDS.get(name)))
+        row.addStretch(1)
+        for name in FITS:
+            row.addWidget(_push_button(actions[name]))
+        row.addSpacing(12)
+        self.build_sheet = _push_button(actions["build_sheet"])
+        self.build_sheet.setProperty("look", "dark")
+        row.addWidget(self.build_sheet)
+
+    def set_words_shown(self, shown: bool) -> None:
+        """Show the tools with their words, or as symbols alone with the words in tooltips."""
+        style = Qt.ToolButtonStyle.ToolButtonTextBesideIcon if shown else Qt.ToolButtonStyle.ToolButtonIconOnly
+        for tool in self.tools.values():
+            tool.setToolButtonStyle(style)
+
+
+def _tool_button(action: QAction) -> QToolButton:
+    button = QToolButton(accessibleName=action.text())
+    button.setDefaultAction(action)
+    button.setIconSize(QSize(24, 24))
+    button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    button.setFixedHeight(36)
+    return button
+
+
+def _word_button(action: QAction, word: str | None) -> QToolButton:
+    button = QToolButton(accessibleName=word or action.text())
+    button.setDefaultAction(action)
+    button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    button.setFixedHeight(28)
+    if word is not None:
+        button.setText(word)
+        action.changed.connect(lambda: button.setText(word))
+    return button
+
+
+def _push_button(action: QAction) -> QPushButton:
+    button = QPushButton(action.text(), accessibleName=action.text(), toolTip=action.toolTip())
+    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    button.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+    button.clicked.connect(action.trigger)
+    button.setEnabled(action.isEnabled())
+    action.enabledChanged.connect(button.setEnabled)
+    return button

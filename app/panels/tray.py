@@ -1,0 +1,119 @@
+"""The parts tray: choosing a part takes it in hand."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QRect, QSize, Qt, Signal
+from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtWidgets import (
+    QListWidget,
+    QListWidgetItem,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QWidget,
+)
+
+from app import theme as themes
+from app.names import group_name, part_name
+from app.panels.findings_model import Index
+from app.panels.look import font
+from app.panels.rows import is_chosen, is_under_pointer, paint_text, rect_of
+from app.panels.symbols import paint_part
+from model.parts import TRAITS, Part
+from model.pieces import new_piece
+from model.grid import Cell
+
+ROW: Final = 30
+WIDE: Final = 204
+NARROW: Final = 48
+SYMBOL: Final = 24
+PART_ROLE: Final = Qt.ItemDataRole.UserRole
+GROUPS: Final = tuple(dict.fromkeys(traits.group for traits in TRAITS.values()))
+ORIGIN: Final = Cell(0, 0, 0)
+
+
+class Tray(QListWidget):
+    """The parts by group; a heading cannot be chosen."""
+
+    part_chosen = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Parts")
+        self.setProperty("look", "tray")
+        self.setItemDelegate(_TrayDelegate(self))
+        self.setMouseTracking(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollMode(QListWidget.ScrollMode.ScrollPerPixel)
+        self._fill()
+        self.itemClicked.connect(self._choose)
+        self.currentItemChanged.connect(self._choose)
+
+    def show_part(self, part: Part) -> None:
+        """Mark the part in hand, without choosing it anew."""
+        blocked = self.blockSignals(True)
+        for row in range(self.count()):
+            if self.item(row).data(PART_ROLE) is part:
+                self.setCurrentRow(row)
+        self.blockSignals(blocked)
+        self.viewport().update()
+
+    @property
+    def is_narrow(self) -> bool:
+        """Whether only symbols are shown."""
+        return self.width() < WIDE // 2
+
+    def _fill(self) -> None:
+        for group in GROUPS:
+            heading = QListWidgetItem(group_name(group), self)
+            heading.setFlags(Qt.ItemFlag.NoItemFlags)
+            for part, traits in TRAITS.items():
+                if traits.group == group:
+                    self._add(part)
+
+    def _add(self, part: Part) -> None:
+        item = QListWidgetItem(part_name(part), self)
+        item.setData(PART_ROLE, part)
+        item.setToolTip(part_name(part))
+
+    def _choose(self, item: QListWidgetItem | None, *_: object) -> None:
+        if item is not None and item.data(PART_ROLE) is not None:
+            self.part_chosen.emit(item.data(PART_ROLE))
+
+
+class _TrayDelegate(QStyledItemDelegate):
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        part = index.data(PART_ROLE)
+        if part is None:
+            self._paint_heading(painter, rect_of(option), str(index.data()))
+        else:
+            self._paint_part(painter, option, Part(part), str(index.data()))
+
+    def _paint_heading(self, painter: QPainter, rect: QRect, text: str) -> None:
+        theme = themes.current()
+        if rect.width() < WIDE // 2:
+            painter.fillRect(rect.left() + 8, rect.bottom() - 6, rect.width() - 16, 1, theme.edge)
+            return
+        line = rect.adjusted(16, 4, -16, 0)
+        width = paint_text(painter, line, text, font(11, True), theme.ink2)
+        painter.fillRect(line.left() + width + 8, line.center().y(), line.width() - width - 8, 1, theme.edge)
+
+    def _paint_part(self, painter: QPainter, option: QStyleOptionViewItem, part: Part, text: str) -> None:
+        theme = themes.current()
+        rect = rect_of(option)
+        narrow = rect.width() < WIDE // 2
+        if is_chosen(option):
+            painter.fillRect(rect, theme.pickrow)
+            painter.fillRect(rect.left(), rect.top(), 4, rect.height(), theme.pickbar)
+        elif is_under_pointer(option):
+            painter.fillRect(rect, theme.raised)
+        left = rect.left() + ((rect.width() - SYMBOL) // 2 if narrow else 18)
+        symbol = QRect(left, rect.top() + (ROW - SYMBOL) // 2, SYMBOL, SYMBOL)
+        paint_part(painter, symbol, new_piece(part, ORIGIN), theme)
+        if not narrow:
+            paint_text(painter, rect.adjusted(54, 0, -8, 0), text, font(13), theme.ink)
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        is_heading = index.data(PART_ROLE) is None
+        return QSize(NARROW - 16, (32 if is_heading and index.row() else ROW))

@@ -1,0 +1,35 @@
+"""How the window says things: names of parts, places, counts."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from typing import Final
+
+from model.grid import Cell
+from model.parts import STACK
+
+def number(value: int) -> str:
+    """A whole number with the true minus sign."""
+    return str(value).replace("-", "\u2212")
+
+
+def counted(count: int, one: str, many: str | None = None) -> str:
+    """``1 rail``, ``2 rails``."""
+    return f"{count} {one if count == 1 else many or one + 's'}"
+
+
+def listed(words: Collection[str]) -> str:
+    """``a``, ``a and b``, ``a, b and c``."""
+    *first, last = words
+    return f"{', '.join(first)} and {last}" if first else last
+
+
+def cell_words(cell: Cell) -> str:
+    """``x 1  y 64  z 2``."""
+    return f"x {number(cell.x)}  y {number(cell.y)}  z {number(cell.z)}"
+
+
+def stacks(pieces: int) -> str:
+    """Full stacks and what is over: ``1 + 24``."""
+    full, over = divmod(pieces, STACK)
+    return f"{full} + {over}" if over else str(full)

@@ -1,0 +1,166 @@
+"""Copies of changed plans, so that no crash costs more than a second of work.
+
+Each running window owns one copy and holds a lock beside it. A copy whose lock nobody holds was left
+over by a run that did not end well; the start screen offers it. The plan's own file is never touched.
+"""
+
+from __future__ import annotations
+
+import json
+import time
+import uuid
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Final, NamedTuple
+
+from PySide6.QtCore import QLockFile, QObject, QStandardPaths, QTimer, Signal
+
+from app.background import Newest
+from app.document import Document
+from model.files.plan_file import plan_bytes
+from model.files.writer import WriteError, write_bytes
+from model.plan import Plan
+
+DELAY_MS: Final = 400
+"""From the first change after a copy to the next copy; well inside the promised second."""
+COPY: Final = ".plan.json"
+ABOUT: Final = ".about.json"
+LOCK: Final = ".lock"
+
+
+class LeftOver(NamedTuple):
+    """A copy that a run left behind."""
+
+    copy: Path
+    title: str
+    original: Path | None
+    """The plan's own file; ``None`` when it was never saved."""
+    seconds: float
+    """When the copy was written, in seconds since 1970."""
+
+
+def recovery_folder() -> Path:
+    """Where the copies lie."""
+    place = QStandardPaths.StandardLocation.AppLocalDataLocation
+    return Path(QStandardPaths.writableLocation(place)) / "recovery"
+
+
+class Recovery(QObject):
+    """Keeps the copy of one document."""
+
+    written = Signal(float)
+    """A copy was written, at so many seconds since 1970."""
+    failed = Signal(str)
+    """A copy could not be written, and why."""
+
+    def __init__(self, document: Document, folder: Path | None = None) -> None:
+        super().__init__(document)
+        self._document = document
+        self._folder = recovery_folder() if folder is None else folder
+        self._folder.mkdir(parents=True, exist_ok=True)
+        self._stem = uuid.uuid4().hex
+        self._lock = QLockFile(str(self._folder / (self._stem + LOCK)))
+        # A held lock never goes stale by age; only the death of its process frees it.
+        self._lock.setStaleLockTime(0)
+        self._lock.tryLock(0)
+        self._worker = Newest(self)
+        self._worker.yielded.connect(self._tell)
+        self._timer = QTimer(self, singleShot=True, interval=DELAY_MS)
+        self._timer.timeout.connect(self.write_soon)
+        document.changed.connect(self._note_change)
+        document.dirty_changed.connect(self._note_dirty)
+        document.reset.connect(self.forget)
+
+    @property
+    def copy(self) -> Path:
+        """The file of this document's copy."""
+        return self._folder / (self._stem + COPY)
+
+    def write_soon(self) -> None:
+        """Write the copy beside the window's own work."""
+        plan, original = self._document.plan, self._document.path
+        self._worker.ask(lambda: self._write(plan, original))
+
+    def write_now(self) -> None:
+        """Write the copy before anything else happens, as after a mishap."""
+        if self._document.is_dirty:
+            self._timer.stop()
+            self._worker.stop()
+            for result in self._write(self._document.plan, self._document.path):
+                self._tell(result)
+
+    def forget(self) -> None:
+        """The plan is safe in its file, or given up: take the copy away."""
+        self._timer.stop()
+        self._worker.stop()
+        for ending in (COPY, ABOUT):
+            (self._folder / (self._stem + ending)).unlink(missing_ok=True)
+
+    def close(self) -> None:
+        """End well: nothing is left over."""
+        self.forget()
+        self._lock.unlock()
+
+    def left_over(self) -> list[LeftOver]:
+        """The copies of runs that did not end well, newest first."""
+        found = [entry for path in self._folder.glob("*" + ABOUT) if (entry := self._read(path)) is not None]
+        return sorted(found, key=lambda entry: entry.seconds, reverse=True)
+
+    def discard(self, entry: LeftOver) -> None:
+        """Take away a copy that has been taken up and is safe in a new copy or file."""
+        stem = entry.copy.name.removesuffix(COPY)
+        for ending in (COPY, ABOUT, LOCK):
+            (self._folder / (stem + ending)).unlink(missing_ok=True)
+
+    def _note_change(self, *_: object) -> None:
+        # The first change starts the clock and later ones do not put it back, so that steady work is copied too.
+        if not self._timer.isActive():
+            self._timer.start()
+
+    def _note_dirty(self, is_dirty: bool) -> None:
+        if is_dirty:
+            self._note_change()
+        else:
+            self.forget()
+
+    def _write(self, plan: Plan, original: Path | None) -> Iterator[object]:
+        now = time.time()
+        about = {
+            "title": plan.details.title,
+            "original": None if original is None else str(original),
+            "seconds": now,
+        }
+        try:
+            write_bytes(self.copy, plan_bytes(plan))
+            write_bytes(self._folder / (self._stem + ABOUT), json.dumps(about).encode())
+        except (WriteError, OSError) as error:
+            yield str(error)
+        else:
+            yield now
+
+    def _tell(self, result: object) -> None:
+        if isinstance(result, float):
+            self.written.emit(result)
+        else:
+            self.failed.emit(str(result))
+
+    def _read(self, about: Path) -> LeftOver | None:
+        stem = about.name.removesuffix(ABOUT)
+        copy = self._folder / (stem + COPY)
+        if stem == self._stem or not copy.exists() or self._is_held(stem):
+            return None
+        try:
+            said = json.loads(about.read_bytes())
+            original = Path(said["original"]) if said["original"] else None
+            return LeftOver(copy, str(said["title"]), original, float(said["seconds"]))
+        except (ValueError, KeyError, TypeError, OSError):
+            # The copy itself is what matters; a broken note beside it only costs its title.
+            return LeftOver(copy, "", None, copy.stat().st_mtime)
+
+    def _is_held(self, stem: str) -> bool:
+        lock = QLockFile(str(self._folder / (stem + LOCK)))
+        lock.setStaleLockTime(0)
+        if not lock.tryLock(0):
+            return True
+        lock.unlock()
+        return False

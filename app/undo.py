@@ -1,0 +1,41 @@
+"""The one undo command: it applies a Change, and its inverse takes it back."""
+
+from __future__ import annotations
+
+from typing import Protocol
+
+from PySide6.QtGui import QUndoCommand
+
+from model.plan import Change
+
+
+class Takes(Protocol):
+    """What a Change is applied to."""
+
+    def take(self, change: Change) -> None:
+        """Make the change the newest state."""
+
+    def show_where(self, change: Change) -> None:
+        """Bring the place of a change into sight."""
+
+
+class ApplyChange(QUndoCommand):
+    """One gesture as one step, named in the user's words."""
+
+    def __init__(self, target: Takes, change: Change) -> None:
+        super().__init__(change.label)
+        self._target = target
+        self._change = change
+        self._is_first = True
+
+    def redo(self) -> None:
+        """Apply the change; the user already looks at the place when it is done for the first time."""
+        self._target.take(self._change)
+        if not self._is_first:
+            self._target.show_where(self._change)
+        self._is_first = False
+
+    def undo(self) -> None:
+        """Take the change back."""
+        self._target.take(self._change.inverse())
+        self._target.show_where(self._change)
