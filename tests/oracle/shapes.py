@@ -44,7 +44,7 @@ class Track:
 
     def copy(self) -> Track:
         """The same rails, to go on with apart from these."""
-        other = Track()
+        other = type(self)()
         other.part = dict(self.part)
         other.shape = dict(self.shape)
         return other
