@@ -71,17 +71,18 @@ def _turned(entries: Sequence[Placed], turn: Turn, new_cell: CellMap) -> list[Pi
 
 
 def _about_middle(cells: Sequence[Cell], turn: Turn) -> CellMap:
-    old, new = _box(cells), _box([turn.cell(cell) for cell in cells])
-    # Doubled middles are whole; half a cell over is dropped towards zero, so that it comes back the same way.
-    dx = int((old[0] - new[0]) / 2)
-    dz = int((old[1] - new[1]) / 2)
+    west, north, wide, deep = _box(cells)
+    new_west, new_north, new_wide, new_deep = _box([turn.cell(cell) for cell in cells])
+    # Half a cell over is dropped towards zero, so that it comes back the same way.
+    dx = west + int((wide - new_wide) / 2) - new_west
+    dz = north + int((deep - new_deep) / 2) - new_north
     return lambda cell: turn.cell(cell).moved(dx, 0, dz)
 
 
-def _box(cells: Sequence[Cell]) -> tuple[int, int]:
-    """Twice the middle of the bounding box, as (x, z)."""
+def _box(cells: Sequence[Cell]) -> tuple[int, int, int, int]:
+    """The bounding box seen from above: least x, least z, width and depth in cells."""
     xs, zs = [cell.x for cell in cells], [cell.z for cell in cells]
-    return min(xs) + max(xs), min(zs) + max(zs)
+    return min(xs), min(zs), max(xs) - min(xs) + 1, max(zs) - min(zs) + 1
 
 
 def _mapped(details: Details, new_cell: CellMap, new_heading: Callable[[Heading], Heading]) -> Details:
