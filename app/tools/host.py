@@ -1,0 +1,132 @@
+"""What a tool may ask of the view, and what it may tell it. Tests put a view of their own in its place."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import Flag, auto
+from typing import Protocol
+
+from app.tools.events import PointerEvent
+from app.tools.hand import Hand
+from model.grid import Cell, Heading
+from model.plan import Change, Plan
+from model.track.layout import Layout
+
+
+class Ends(Flag):
+    """Which ends an arm has: where carts come in, where they leave."""
+
+    NONE = 0
+    IN = auto()
+    OUT = auto()
+    BOTH = IN | OUT
+
+
+@dataclass(frozen=True)
+class ShownCart:
+    """A test cart that is held over the track."""
+
+    cell: Cell
+    heading: Heading
+    loaded: bool
+    """Whether it carries the waybill."""
+
+
+@dataclass(frozen=True)
+class Ghost:
+    """What a gesture would make, for the view to draw; the plan is as it was."""
+
+    change: Change | None = None
+    crossed: frozenset[Cell] = frozenset()
+    """Cells that cannot take the piece, or that lose theirs."""
+    cart: ShownCart | None = None
+    crossing: tuple[Cell, Heading, Ends] | None = None
+    """An arm in the making: the track's last cell, the heading out of it, and the ends."""
+
+
+@dataclass(frozen=True)
+class ArmQuestion:
+    """Asks for the name and the ends of an arm, in place."""
+
+    cell: Cell
+    outward: Heading
+    ends: Ends
+    name: str
+    """What to offer; empty where nothing suggests itself."""
+    answer: Callable[[str, Ends], str | None]
+    """Takes the answer; returns what is wrong with it in words, or ``None``."""
+
+
+@dataclass(frozen=True)
+class Tag:
+    """The tag of one end of an arm, as the view shows it."""
+
+    arm: str
+    ends: Ends
+
+
+class Host(Protocol):
+    """The view, as tools know it."""
+
+    @property
+    def plan(self) -> Plan:
+        """The plan as it stands."""
+
+    @property
+    def layout(self) -> Layout:
+        """The shapes of its rails."""
+
+    @property
+    def hand(self) -> Hand:
+        """What is in hand."""
+
+    @property
+    def selection(self) -> frozenset[Cell]:
+        """The chosen cells."""
+
+    @property
+    def powered(self) -> frozenset[Cell]:
+        """The switches that are shown powered."""
+
+    def take_in_hand(self, hand: Hand) -> None:
+        """Puts a part in hand."""
+
+    def choose(self, cells: frozenset[Cell]) -> None:
+        """Makes these the chosen cells."""
+
+    def cells_in(self, corner: Cell, opposite: Cell) -> frozenset[Cell]:
+        """The cells with a piece between two corners, on the level of ``opposite``."""
+
+    def tag_at(self, event: PointerEvent) -> Tag | None:
+        """The arm's tag under the pointer."""
+
+    def show_ghost(self, ghost: Ghost | None) -> None:
+        """Draws what a gesture would make; ``None`` takes it away."""
+
+    def show_band(self, corners: tuple[Cell, Cell] | None) -> None:
+        """Draws a band around what is being chosen; ``None`` takes it away."""
+
+    def commit(self, change: Change) -> None:
+        """Makes a change, as one step of undo. An empty one is dropped."""
+
+    def say(self, text: str) -> None:
+        """Puts a sentence into the status bar; an empty one clears it."""
+
+    def ask_arm(self, question: ArmQuestion) -> None:
+        """Asks for an arm's name in place."""
+
+    def drop_question(self) -> None:
+        """Takes the question away."""
+
+    def preview_switches(self, powered: frozenset[Cell]) -> None:
+        """Shows these switches powered."""
+
+    def clear_preview(self) -> None:
+        """Ends every preview."""
+
+    def run_cart(self, arm_name: str, waybill: bool) -> None:
+        """Sends a test cart in by an arm."""
+
+    def send_cart(self, cell: Cell, heading: Heading, waybill: bool) -> None:
+        """Sends a test cart off from a rail."""

@@ -1,0 +1,174 @@
+"""Select: choose by click or band, move or copy the chosen by dragging, nudge and turn them by key."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import Final
+
+import msgspec
+
+from app.tools.events import Key, Modifiers, PointerEvent
+from app.tools.host import Ghost
+from app.tools.tool import Tool
+from model.edits import EditRefused, copy_pieces, move, paste, turn_pieces
+from model.grid import Cell, Heading, Turn
+from model.plan import Change, Plan
+
+NUDGES: Final = {
+    Key.UP: Heading.NORTH,
+    Key.RIGHT: Heading.EAST,
+    Key.DOWN: Heading.SOUTH,
+    Key.LEFT: Heading.WEST,
+}
+QUARTER: Final = Turn(1)
+MIRROR: Final = Turn(0, mirror=True)
+
+
+@dataclass(frozen=True)
+class Pressing:
+    """The button is down and has not left its cell."""
+
+    cell: Cell
+    before: frozenset[Cell]
+    """What was chosen before the press."""
+
+
+@dataclass(frozen=True)
+class Banding:
+    """A band is drawn from this corner."""
+
+    corner: Cell
+    before: frozenset[Cell]
+    kept: frozenset[Cell]
+    """What stays chosen beside what the band holds."""
+
+
+@dataclass(frozen=True)
+class Moving:
+    """The chosen pieces are carried from here."""
+
+    start: Cell
+    before: frozenset[Cell]
+    at: Cell
+    copying: bool = False
+
+
+class SelectTool(Tool):
+    """Idle (state ``None``), pressing, banding, or moving."""
+
+    name = "select"
+    drags_by_key = True
+    state: Pressing | Banding | Moving | None = None
+
+    @property
+    def is_busy(self) -> bool:
+        """While the button is down."""
+        return self.state is not None
+
+    def press(self, event: PointerEvent) -> None:
+        """Chooses the piece under the pointer, unless it is chosen; Shift takes it in or out."""
+        before = self.host.selection
+        self.state = Pressing(event.cell, before)
+        if event.cell not in self.host.plan.pieces:
+            return
+        if event.modifiers & Modifiers.SHIFT:
+            self.host.choose(before ^ {event.cell})
+        elif event.cell not in before:
+            self.host.choose(frozenset({event.cell}))
+
+    def drag(self, event: PointerEvent) -> None:
+        """Carries the chosen pieces, or draws the band on."""
+        if isinstance(self.state, Pressing) and event.cell != self.state.cell:
+            self.state = self._begun(self.state, event)
+        if isinstance(self.state, Banding):
+            band = self.host.cells_in(self.state.corner, event.cell)
+            self.host.choose(self.state.kept | band)
+            self.host.show_band((self.state.corner, event.cell))
+        elif isinstance(self.state, Moving):
+            copying = bool(event.modifiers & Modifiers.CTRL)
+            self.state = replace(self.state, at=event.cell, copying=copying)
+            self.host.show_ghost(Ghost(self._carried(self.state)))
+
+    def release(self, event: PointerEvent) -> None:
+        """Ends the drag; a click on nothing chooses nothing, on one of several just that one."""
+        self.drag(event)
+        if isinstance(self.state, Pressing) and not event.modifiers & Modifiers.SHIFT:
+            cell = self.state.cell
+            self.host.choose(frozenset({cell} if cell in self.host.plan.pieces else ()))
+        self.complete()
+
+    def complete(self) -> bool:
+        """Puts the pieces down where the ghost shows them."""
+        state, self.state = self.state, None
+        if state is None:
+            return False
+        self.host.show_band(None)
+        self.host.show_ghost(None)
+        if isinstance(state, Moving):
+            self._put_down(state)
+        return True
+
+    def cancel(self) -> bool:
+        """Drops the drag; what was chosen before the press is chosen again."""
+        state, self.state = self.state, None
+        if state is None:
+            return False
+        self.host.show_band(None)
+        self.host.show_ghost(None)
+        self.host.choose(state.before)
+        return True
+
+    def key(self, key: Key, modifiers: Modifiers) -> bool:
+        """Ctrl and an arrow nudge the chosen pieces by a cell; R turns them, M mirrors them."""
+        if self.is_busy or not self.host.selection:
+            return False
+        if modifiers == Modifiers.CTRL and key in NUDGES:
+            step = Cell(0, 0, 0).step(NUDGES[key])
+            return self._edit(lambda plan, cells: move(plan, cells, *step))
+        if modifiers == Modifiers.NONE and key in (Key.TURN, Key.MIRROR):
+            return self.turn(QUARTER if key is Key.TURN else MIRROR)
+        return False
+
+    def turn(self, turn: Turn) -> bool:
+        """Turns the chosen pieces about their middle; they stay chosen."""
+        return self._edit(lambda plan, cells: turn_pieces(plan, cells, turn))
+
+    def _begun(self, state: Pressing, event: PointerEvent) -> Banding | Moving:
+        shift = bool(event.modifiers & Modifiers.SHIFT)
+        if state.cell in self.host.selection and not shift:
+            return Moving(state.cell, state.before, event.cell)
+        return Banding(state.cell, state.before, state.before if shift else frozenset())
+
+    def _carried(self, state: Moving) -> Change | None:
+        step = (state.at.x - state.start.x, state.at.y - state.start.y, state.at.z - state.start.z)
+        plan, cells = self.host.plan, self.host.selection
+        try:
+            return _copied(plan, cells, step) if state.copying else move(plan, cells, *step)
+        except EditRefused as refused:
+            self.host.say(str(refused))
+            return None
+
+    def _put_down(self, state: Moving) -> None:
+        change = self._carried(state)
+        if change is None or state.at == state.start:
+            return
+        self.host.commit(change)
+        self.host.choose(frozenset(entry.piece.at for entry in change.placed))
+
+    def _edit(self, edit: Callable[[Plan, frozenset[Cell]], Change]) -> bool:
+        try:
+            change = edit(self.host.plan, self.host.selection)
+        except EditRefused as refused:
+            self.host.say(str(refused))
+            return True
+        self.host.commit(change)
+        self.host.choose(frozenset(entry.piece.at for entry in change.placed))
+        return True
+
+
+def _copied(plan: Plan, cells: frozenset[Cell], step: tuple[int, int, int]) -> Change:
+    pieces = copy_pieces(plan, cells)
+    moved = [msgspec.structs.replace(piece, at=piece.at.moved(*step)) for piece in pieces]
+    change = paste(plan, moved)
+    return msgspec.structs.replace(change, label=change.label.replace("Paste", "Copy", 1))

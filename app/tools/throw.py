@@ -1,0 +1,65 @@
+"""Throw: a click on a switch shows its powered state, the next one releases it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from app.tools.events import PointerEvent
+from app.tools.tool import Tool
+from model.grid import Cell
+from model.track.switches import power_states
+
+
+@dataclass(frozen=True)
+class Pressing:
+    """The button went down on this cell."""
+
+    cell: Cell
+
+
+class ThrowTool(Tool):
+    """Idle (state ``None``) or pressing. It changes no plan, only what is previewed."""
+
+    name = "throw"
+    state: Pressing | None = None
+
+    @property
+    def is_busy(self) -> bool:
+        """While the button is down."""
+        return self.state is not None
+
+    def press(self, event: PointerEvent) -> None:
+        """Notes the switch."""
+        self.state = Pressing(event.cell)
+
+    def release(self, event: PointerEvent) -> None:
+        """Throws the switch when the pointer is still on it."""
+        if self.state is not None and event.cell != self.state.cell:
+            self.cancel()
+        self.complete()
+
+    def complete(self) -> bool:
+        """Throws the switch, or releases it."""
+        if self.state is None:
+            return False
+        cell = self.state.cell
+        self.state = None
+        self._throw(cell)
+        return True
+
+    def cancel(self) -> bool:
+        """Throws nothing."""
+        was_busy = self.is_busy
+        self.state = None
+        return was_busy
+
+    def _throw(self, cell: Cell) -> None:
+        layout = self.host.layout
+        if layout.shape(cell) is None or not power_states(layout, cell).is_switch:
+            self.host.say(f"No switch at {cell}.")
+            return
+        powered = self.host.powered ^ {cell}
+        if powered:
+            self.host.preview_switches(powered)
+        else:
+            self.host.clear_preview()
