@@ -1,0 +1,106 @@
+"""The cheapest wiring of one cluster that puts every setting into one of its allowed states."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from model.routing.choice import Costs
+from model.routing.clusters import Cluster, Wiring
+
+IDLE = -1
+"""The setting in which no reader holds; reader k's own setting is k."""
+
+Allowed = Mapping[int, int]
+"""For a setting the states in which the cluster may lie, as a mask; settings left out: any state."""
+
+
+class ClusterChoice(NamedTuple):
+    """How one cluster is wired: masks over its switches, and the cost."""
+
+    cost: int
+    idle: int
+    thrown: tuple[int, ...]
+    """By reader."""
+
+
+class CheapestWiring:
+    """Finds the cheapest wiring of a cluster; remembers what it was asked."""
+
+    def __init__(self, cluster: Cluster, costs: Costs, readers: int, *, stable: bool) -> None:
+        self._cluster = cluster
+        self._costs = costs
+        self._readers = readers
+        usable = sorted(cluster.stable) if stable else sorted(cluster.states)
+        self._powered_with: dict[int, list[int]] = {}
+        for wired, powered in usable:
+            self._powered_with.setdefault(wired, []).append(powered)
+        self._known: dict[frozenset[tuple[int, int]], ClusterChoice | None] = {}
+        self._idle_costs = [costs.of_idle(switch) for switch in cluster.switches]
+        self._throw_costs = [
+            [costs.of_throw(switch, reader) for switch in cluster.switches] for reader in range(readers)
+        ]
+
+    def best(self, allowed: Allowed) -> ClusterChoice | None:
+        """The cheapest wiring, or ``None`` where there is none."""
+        question = frozenset(allowed.items())
+        if question not in self._known:
+            self._known[question] = self._search(allowed)
+        return self._known[question]
+
+    def _search(self, allowed: Allowed) -> ClusterChoice | None:
+        best: ClusterChoice | None = None
+        for idle, wired in sorted(self._starts(allowed), key=_fewest_first):
+            cost = _sum_of(self._idle_costs, idle) + wired.bit_count() * self._costs.wired
+            at_least = cost + (wired & ~idle).bit_count() * self._costs.throw
+            if best is not None and at_least >= best.cost:
+                continue
+            found = self._throws(allowed, idle, wired, cost, None if best is None else best.cost)
+            best = best if found is None else found
+        return best
+
+    def _starts(self, allowed: Allowed) -> list[tuple[int, int]]:
+        return [
+            (idle, wired)
+            for wired, powered in self._powered_with.items()
+            for idle in powered
+            if self._lies_as(allowed, IDLE, wired, idle)
+        ]
+
+    def _throws(
+        self, allowed: Allowed, idle: int, wired: int, cost: int, below: int | None
+    ) -> ClusterChoice | None:
+        """The cheapest throws that wire just these switches, if they cost less than ``below`` in all."""
+        by_cover = {idle: ClusterChoice(cost, idle, ())}
+        for reader in range(self._readers):
+            options = self._options(allowed, reader, idle, wired)
+            better: dict[int, ClusterChoice] = {}
+            for cover, so_far in by_cover.items():
+                for thrown, price in options:
+                    total = so_far.cost + price
+                    other = better.get(cover | thrown)
+                    if (below is None or total < below) and (other is None or total < other.cost):
+                        better[cover | thrown] = ClusterChoice(total, idle, (*so_far.thrown, thrown))
+            by_cover = better
+        return by_cover.get(wired)
+
+    def _options(self, allowed: Allowed, reader: int, idle: int, wired: int) -> list[tuple[int, int]]:
+        prices = self._throw_costs[reader]
+        return [
+            (idle ^ powered, _sum_of(prices, idle ^ powered))
+            for powered in self._powered_with[wired]
+            if self._lies_as(allowed, reader, wired, powered)
+        ]
+
+    def _lies_as(self, allowed: Allowed, setting: int, wired: int, powered: int) -> bool:
+        mask = allowed.get(setting)
+        return mask is None or bool(mask >> self._cluster.states[Wiring(wired, powered)] & 1)
+
+
+def _fewest_first(start: tuple[int, int]) -> tuple[int, int]:
+    idle, wired = start
+    return idle.bit_count(), wired.bit_count()
+
+
+def _sum_of(prices: list[int], mask: int) -> int:
+    return sum(price for index, price in enumerate(prices) if mask >> index & 1)

@@ -1,0 +1,165 @@
+"""The control table: what each reader throws, what is powered at idle, and what that serves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from functools import cached_property
+
+import msgspec
+
+from model.grid import Cell
+from model.plan import Arm, Plan, Route
+from model.routing.cheapest import IDLE
+from model.routing.choice import Choice, Costs
+from model.routing.clusters import Cluster, clusters_that_bear_on
+from model.routing.influence import influence
+from model.routing.paths import Path, PathFinder, cells_on_some_way
+from model.routing.search import Demand, Found, Search
+from model.track.carts import exits_of
+from model.track.layout import Layout
+from model.track.rails import pack, unpack
+
+
+class WantedRoute(msgspec.Struct, frozen=True, order=True):
+    """One wanted route: from an arm to an arm, idle or called."""
+
+    start: str
+    called: bool
+    goal: str
+
+
+def wanted_routes(routes: Iterable[Route]) -> tuple[WantedRoute, ...]:
+    """The wanted routes in file order, the idle one of an arm before the called one."""
+    wanted: list[WantedRoute] = []
+    for route in routes:
+        wanted.append(WantedRoute(route.start, False, route.idle))
+        if route.called is not None:
+            wanted.append(WantedRoute(route.start, True, route.called))
+    return tuple(wanted)
+
+
+class Conflict(msgspec.Struct, frozen=True):
+    """Wanted routes of which each can be served, but not all together; no fewer of them conflict."""
+
+    routes: tuple[WantedRoute, ...]
+    switches: tuple[Cell, ...]
+    """The switches that they need in different states, or on which they all depend."""
+
+
+class Control:
+    """The best choice for a plan: the fewest inverters, then throws, then wired switches."""
+
+    def __init__(self, plan: Plan, layout: Layout, switches: Sequence[Cell]) -> None:
+        self._layout = layout
+        self._wanted = wanted_routes(plan.routes)
+        self._readers = sorted({route.start for route in self._wanted if route.called})
+        self._arms: dict[str, Arm] = {}
+        for arm in plan.arms:
+            self._arms.setdefault(arm.name, arm)
+        self._exits = exits_of(plan.arms)
+        self._clusters = self._find_clusters([pack(cell) for cell in switches])
+        self._paths = {route: self._paths_of(route) for route in self._wanted}
+        found = self._search(stable=True).serve_all(self._demands(self._wanted))
+        self.serves = found is not None
+        """Whether every wanted route arrives in its own setting, in whatever order the power changes."""
+        if found is None:
+            found = self._search(stable=False).serve_most(self._demands(self._wanted))
+        self.choice = self._choice(found)
+
+    @cached_property
+    def unreachable(self) -> tuple[WantedRoute, ...]:
+        """The wanted routes that no choice serves, not even alone."""
+        return tuple(route for route in self._wanted if not self._can_serve((route,)))
+
+    @cached_property
+    def conflicts(self) -> tuple[Conflict, ...]:
+        """Smallest sets of routes that no choice serves together: all pairs, or else one larger set."""
+        if self.serves:
+            return ()
+        single = [route for route in self._wanted if route not in self.unreachable]
+        pairs = [
+            (first, second)
+            for index, first in enumerate(single)
+            for second in single[index + 1 :]
+            if not self._can_serve((first, second))
+        ]
+        if not pairs and not self._can_serve(single):
+            return (self._conflict(self._smallest_unserved(single)),)
+        return tuple(self._conflict(pair) for pair in pairs)
+
+    def _find_clusters(self, switches: list[int]) -> list[Cluster]:
+        """The clusters that matter: those that bear on a rail on some way from arm to arm."""
+        effects = influence(self._layout, switches)
+        starts = [
+            (arm.enter.at, arm.enter.heading)
+            for name in dict.fromkeys(route.start for route in self._wanted)
+            if (arm := self._arms.get(name)) is not None
+            and self._can_be_entered(arm)
+            and arm.enter is not None
+        ]
+        cells = cells_on_some_way(self._layout, effects.possible, self._exits, starts)
+        return clusters_that_bear_on(effects, self._layout.rails, switches, cells)
+
+    def _can_be_entered(self, arm: Arm) -> bool:
+        return arm.enter is not None and self._layout.shape(arm.enter.at) is not None
+
+    def _paths_of(self, route: WantedRoute) -> list[Path]:
+        arm = self._arms.get(route.start)
+        if arm is None or arm.enter is None or not self._can_be_entered(arm):
+            return []
+        paths = self._finder.paths(arm.enter.at, arm.enter.heading)
+        return [path for path in paths if path.arm == route.goal]
+
+    @cached_property
+    def _finder(self) -> PathFinder:
+        return PathFinder(self._layout, self._exits, self._clusters)
+
+    def _demands(self, routes: Iterable[WantedRoute]) -> list[Demand]:
+        return [
+            Demand(
+                self._readers.index(route.start) if route.called else IDLE,
+                tuple(path.box for path in self._paths[route]),
+            )
+            for route in routes
+        ]
+
+    def _search(self, *, stable: bool) -> Search:
+        switches = [switch for cluster in self._clusters for switch in cluster.switches]
+        costs = Costs(switches, self._readers)
+        return Search(self._clusters, costs, len(self._readers), stable=stable)
+
+    def _can_serve(self, routes: Sequence[WantedRoute]) -> bool:
+        return self._search(stable=False).serve_all(self._demands(routes)) is not None
+
+    def _smallest_unserved(self, routes: Sequence[WantedRoute]) -> tuple[WantedRoute, ...]:
+        """Leaves out routes as long as the rest still cannot be served together."""
+        kept = list(routes)
+        for route in routes:
+            rest = [other for other in kept if other != route]
+            if not self._can_serve(rest):
+                kept = rest
+        return tuple(kept)
+
+    def _conflict(self, routes: tuple[WantedRoute, ...]) -> Conflict:
+        """Names the switches that the routes need to lie differently; else all switches that they pass."""
+        needs: dict[int, set[int]] = {}
+        for route in routes:
+            for path in self._paths[route]:
+                for key, shape in path.shapes.items():
+                    needs.setdefault(key, set()).add(shape)
+        passed = [key for cluster in self._clusters for key in cluster.switches if key in needs]
+        contested = [key for key in passed if len(needs[key]) > 1]
+        return Conflict(routes, tuple(unpack(key) for key in contested or passed))
+
+    def _choice(self, found: Found) -> Choice:
+        idle: set[Cell] = set()
+        thrown: dict[str, set[Cell]] = {reader: set() for reader in self._readers}
+        for cluster, chosen in zip(self._clusters, found.clusters, strict=True):
+            idle |= _cells(cluster, chosen.idle)
+            for reader, mask in zip(self._readers, chosen.thrown, strict=True):
+                thrown[reader] |= _cells(cluster, mask)
+        return Choice(frozenset(idle), {reader: frozenset(cells) for reader, cells in thrown.items()})
+
+
+def _cells(cluster: Cluster, mask: int) -> set[Cell]:
+    return {unpack(key) for index, key in enumerate(cluster.switches) if mask >> index & 1}

@@ -1,0 +1,52 @@
+"""Crossing routes: two routes whose carts could meet, or that need one switch in two states at one time."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+import msgspec
+import networkx as nx
+
+from model.grid import Cell
+from model.routing.control import WantedRoute
+from model.routing.junction import Junction
+
+
+class Crossing(msgspec.Struct, frozen=True):
+    """Two wanted routes that may not be run together."""
+
+    first: WantedRoute
+    second: WantedRoute
+    cells: tuple[Cell, ...]
+    """The cells that both pass, in the order of the first route."""
+    switches: tuple[Cell, ...]
+    """Those of them that are switches which the two routes need in different states."""
+
+
+def crossing_pairs(junction: Junction) -> tuple[Crossing, ...]:
+    """The pairs of wanted routes that pass a common cell, each way taken in its own setting."""
+    crossings: list[Crossing] = []
+    for (first, one), (second, other) in combinations(junction.ways.items(), 2):
+        passed = frozenset(other.path)
+        cells = tuple(dict.fromkeys(cell for cell in one.path if cell in passed))
+        if cells:
+            crossings.append(Crossing(first, second, cells, _contested(junction, first, second, cells)))
+    return tuple(crossings)
+
+
+def runnable_together(junction: Junction) -> tuple[frozenset[WantedRoute], ...]:
+    """The largest sets of wanted routes of which no two cross."""
+    free: nx.Graph[WantedRoute] = nx.Graph()
+    free.add_nodes_from(junction.ways)
+    free.add_edges_from(combinations(junction.ways, 2))
+    free.remove_edges_from((crossing.first, crossing.second) for crossing in crossing_pairs(junction))
+    return tuple(sorted(map(frozenset, nx.find_cliques(free)), key=sorted))
+
+
+def _contested(
+    junction: Junction, first: WantedRoute, second: WantedRoute, cells: tuple[Cell, ...]
+) -> tuple[Cell, ...]:
+    one, other = (
+        junction.shapes(junction.settings[route.start if route.called else None]) for route in (first, second)
+    )
+    return tuple(c for c in cells if c in junction.switch_states and one.get(c) != other.get(c))
