@@ -17,7 +17,7 @@ from model.files.writer import write_bytes
 from model.grid import Cell
 from model.plan import EMPTY_PLAN, Change, Plan
 from model.routing.junction import Junction
-from model.routing.orientations import Orientation, orientations
+from model.routing.orientations import Orientation, each_orientation
 from model.rules import Finding, find_all
 from model.track.layout import Layout
 
@@ -179,9 +179,17 @@ class Document(QObject):
 
 
 def _work(plan: Plan) -> Iterator[object]:
-    """All that is worked out of a plan, in steps between which it may be dropped."""
+    """All that is worked out of a plan, in steps between which it may be dropped.
+
+    What a junction works out when first asked is asked for here, so that the window never waits for it.
+    """
     junction = Junction(plan)
-    yield None
-    findings = find_all(junction)
-    yield _Judged(junction, findings)
-    yield _Turned(orientations(plan))
+    for step in (lambda: junction.control, lambda: junction.switches, lambda: junction.routes):
+        step()
+        yield None
+    yield _Judged(junction, find_all(junction))
+    turned: list[Orientation] = []
+    for orientation in each_orientation(junction):
+        turned.append(orientation)
+        yield None
+    yield _Turned(tuple(turned))

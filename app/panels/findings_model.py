@@ -9,20 +9,13 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistent
 from app.panels.words import listed
 from model.grid import Cell
 from model.rules import RULES, Finding
+from model.rules.rule import Key
 
 Index = QModelIndex | QPersistentModelIndex
 FINDING_ROLE: Final = Qt.ItemDataRole.UserRole
 PLACE_ROLE: Final = Qt.ItemDataRole.UserRole + 1
 SECOND_ROLE: Final = Qt.ItemDataRole.UserRole + 2
 ROOT: Final = QModelIndex()
-
-Key = tuple[str, tuple[Cell, ...], tuple[str, ...]]
-
-
-def key_of(finding: Finding) -> Key:
-    """What stays the same when a finding is found again."""
-    return finding.rule, tuple(finding.cells), tuple(finding.arms)
-
 
 class FindingsModel(QAbstractListModel):
     """The findings in their order; rows that stay are never reset, so choice and scroll stay too."""
@@ -35,11 +28,11 @@ class FindingsModel(QAbstractListModel):
     def show(self, findings: list[Finding], switch_names: dict[Cell, str]) -> None:
         """Take over new findings; ``switch_names`` names the cells that are switches."""
         self._names = switch_names
-        kept = {key_of(finding) for finding in findings}
+        kept = {finding.key for finding in findings}
         self._remove_all_but(kept)
-        held = [key_of(finding) for finding in self._findings]
+        held = [finding.key for finding in self._findings]
         wanted = set(held)
-        if [key for finding in findings if (key := key_of(finding)) in wanted] == held:
+        if [key for finding in findings if (key := finding.key) in wanted] == held:
             self._insert_missing(findings)
         else:
             self.beginResetModel()
@@ -52,14 +45,14 @@ class FindingsModel(QAbstractListModel):
 
     def row_of(self, finding: Finding) -> int | None:
         """The row of a finding, or ``None``."""
-        key = key_of(finding)
-        return next((row for row, other in enumerate(self._findings) if key_of(other) == key), None)
+        key = finding.key
+        return next((row for row, other in enumerate(self._findings) if other.key == key), None)
 
     def _remove_all_but(self, kept: set[Key]) -> None:
         end = len(self._findings)
         while end:
             start = end
-            while start and key_of(self._findings[start - 1]) not in kept:
+            while start and self._findings[start - 1].key not in kept:
                 start -= 1
             if start < end:
                 self.beginRemoveRows(ROOT, start, end - 1)
@@ -71,8 +64,8 @@ class FindingsModel(QAbstractListModel):
         row = 0
         while row < len(findings):
             end = row
-            here = key_of(self._findings[row]) if row < len(self._findings) else None
-            while end < len(findings) and key_of(findings[end]) != here:
+            here = self._findings[row].key if row < len(self._findings) else None
+            while end < len(findings) and findings[end].key != here:
                 end += 1
             if end > row:
                 self.beginInsertRows(ROOT, row, end - 1)

@@ -57,7 +57,7 @@ class RoutesModel(QAbstractTableModel):
         if junction is None or self._document.junction_is_old:
             return None
         start = self._routes[row].start
-        return next((result for result in junction.control.routes if result.start == start), None)
+        return next((result for result in junction.routes if result.start == start), None)
 
     def _take_over(self) -> None:
         routes = self._document.plan.routes

@@ -1,0 +1,112 @@
+"""The eight orientations under the plan, and their counts alone where the window is narrow."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QPainterPath
+from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QToolButton, QVBoxLayout, QWidget
+
+from app.document import Document
+from app.panels.look import label, panel
+from app.panels.mini_plan import line_path
+from app.panels.orientation_tile import OrientationTile, tile_words
+from model.grid import ALL_TURNS, Turn
+from model.routing.orientations import Orientation
+
+TALL: Final = 140
+FOLDED: Final = 28
+
+
+class OrientationStrip(QWidget):
+    """Choosing an orientation turns the plan as one undo step."""
+
+    turn_chosen = Signal(object)
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        panel(self)
+        self._document = document
+        self.tiles = [OrientationTile(turn, self) for turn in ALL_TURNS]
+        self.counts = [_count_button(turn) for turn in ALL_TURNS]
+        self._stack = QStackedLayout(self)
+        self._stack.addWidget(self._lay_out_tiles())
+        self._stack.addWidget(self._lay_out_line())
+        for button, turn in zip((*self.tiles, *self.counts), (*ALL_TURNS, *ALL_TURNS), strict=True):
+            button.clicked.connect(lambda _=False, turn=turn: self._choose(turn))
+        document.orientations_updated.connect(self.take_over)
+        self.set_folded(False)
+        self.take_over()
+
+    def set_folded(self, folded: bool) -> None:
+        """Show a line of eight counts in place of the tiles."""
+        self._stack.setCurrentIndex(1 if folded else 0)
+        self.setFixedHeight(FOLDED if folded else TALL)
+
+    @property
+    def is_folded(self) -> bool:
+        """Whether only the counts are shown."""
+        return self._stack.currentIndex() == 1
+
+    def take_over(self) -> None:
+        """Show the orientations that the document has now."""
+        document = self._document
+        found = {entry.turn: entry for entry in document.orientations}
+        is_old = document.orientations_are_old
+        # While the plan is being worked out the small plans stay as they are, so that drawing is not slowed down.
+        path = None if is_old and document.orientations else line_path(document.layout.shapes)
+        for tile, count in zip(self.tiles, self.counts, strict=True):
+            self._show(tile, count, found.get(tile.turn), path, is_old)
+
+    def _show(
+        self,
+        tile: OrientationTile,
+        count: QToolButton,
+        orientation: Orientation | None,
+        path: QPainterPath | None,
+        is_old: bool,
+    ) -> None:
+        tile.show_orientation(orientation, path, is_old)
+        count.setText(f"{tile.turn.number}: {tile_words(orientation)}")
+        count.setAccessibleName(tile.accessibleName())
+        count.setToolTip(tile.toolTip())
+
+    def _choose(self, turn: Turn) -> None:
+        if turn != Turn():
+            self.turn_chosen.emit(turn)
+
+    def _lay_out_tiles(self) -> QWidget:
+        made = QWidget()
+        column = QVBoxLayout(made)
+        column.setContentsMargins(14, 4, 14, 8)
+        column.setSpacing(4)
+        head = QHBoxLayout()
+        head.setSpacing(12)
+        head.addWidget(label("Orientations", "section"))
+        head.addWidget(label("inverters needed; choosing one turns the plan", "second"))
+        head.addStretch(1)
+        column.addLayout(head)
+        row = QHBoxLayout()
+        row.setSpacing(8)
+        for tile in self.tiles:
+            row.addWidget(tile, 1)
+        column.addLayout(row)
+        return made
+
+    def _lay_out_line(self) -> QWidget:
+        made = QWidget()
+        row = QHBoxLayout(made)
+        row.setContentsMargins(14, 0, 14, 0)
+        row.setSpacing(0)
+        row.addWidget(label("Inverters", "section"))
+        for count in self.counts:
+            row.addWidget(count, 1)
+        return made
+
+
+def _count_button(turn: Turn) -> QToolButton:
+    button = QToolButton()
+    button.setProperty("look", "count")
+    button.setText(str(turn.number))
+    return button

@@ -1,0 +1,134 @@
+"""One of the eight orientations: a small plan and how many inverters it needs."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QWidget
+
+from app import theme as themes
+from app.panels.look import font
+from app.panels.mini_plan import paint_line_path
+from app.panels.rows import paint_text
+from app.panels.words import counted
+from app.theme import Theme
+from model.grid import Turn
+from model.routing.orientations import Orientation
+
+HEIGHT: Final = 104
+CIRCLE: Final = 3.2
+MOST_CIRCLES: Final = 5
+"""Above this the figure alone says how many."""
+
+
+def tile_words(orientation: Orientation | None) -> str:
+    """What stands under the small plan."""
+    if orientation is None:
+        return "…"
+    if not orientation.buildable or orientation.inverters is None:
+        return "not served"
+    return "none" if orientation.inverters == 0 else str(orientation.inverters)
+
+
+class OrientationTile(QAbstractButton):
+    """Choosing it turns the plan."""
+
+    def __init__(self, turn: Turn, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.turn = turn
+        self._orientation: Orientation | None = None
+        self._path = QPainterPath()
+        self._is_old = True
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.setFixedHeight(HEIGHT)
+        self.show_orientation(None, self._path, is_old=True)
+
+    def show_orientation(self, orientation: Orientation | None, path: QPainterPath | None, is_old: bool) -> None:
+        """Show what was worked out, old results grey; without a path the small plan stays as it is."""
+        self._orientation, self._is_old = orientation, is_old
+        if path is not None:
+            self._path = path
+        said = self._sentence()
+        self.setAccessibleName(said)
+        self.setToolTip(said)
+        self.update()
+
+    def _sentence(self) -> str:
+        name = f"Orientation {self.turn.number}{', mirrored' if self.turn.mirror else ''}"
+        orientation = self._orientation
+        if orientation is None:
+            return f"{name}: not worked out yet"
+        if not orientation.buildable or orientation.inverters is None:
+            return f"{name}: no choice of signals serves all wanted routes"
+        needed = counted(orientation.inverters, "inverter") if orientation.inverters else "no inverter"
+        return f"{name}: {needed} needed"
+
+    @property
+    def _is_present(self) -> bool:
+        return self.turn == Turn()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        theme = themes.current()
+        painter = QPainter(self)
+        words = tile_words(self._orientation)
+        refused = words == "not served"
+        grey = refused or self._is_old
+        box = self.rect().adjusted(0, 0, -1, -1)
+        painter.fillRect(box, theme.panel if refused else theme.edge if self.isDown() else theme.raised)
+        painter.setPen(theme.edge2 if self.underMouse() else theme.edge)
+        painter.drawRect(box)
+        paint_text(painter, QRect(8, 3, 30, 18), str(self.turn.number), font(11, self._is_present), theme.ink2)
+        if self.turn.mirror:
+            self._paint_mirror_mark(painter, theme)
+        room = QRectF(self.rect().adjusted(12, 20, -12, -30))
+        paint_line_path(painter, self._path, self.turn, room, theme.ink3 if grey else theme.ink)
+        self._paint_foot(painter, words, theme)
+        if self._is_present:
+            self._paint_brackets(painter, theme)
+        if self.hasFocus():
+            painter.setPen(QPen(theme.ink, 2))
+            painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
+
+    def _paint_foot(self, painter: QPainter, words: str, theme: Theme) -> None:
+        foot = QRect(0, self.height() - 28, self.width(), 24)
+        in_words = not words.isdigit()
+        painter.setFont(font(12 if words != "not served" else 11, words not in ("not served", "…")))
+        painter.setPen(theme.ink2 if self._is_old or words == "not served" else theme.ink)
+        if in_words:
+            painter.drawText(foot, Qt.AlignmentFlag.AlignCenter, words)
+            return
+        circles = min(int(words), MOST_CIRCLES) if int(words) <= MOST_CIRCLES else 0
+        width = circles * 11 + 8
+        left = (self.width() - width - painter.fontMetrics().horizontalAdvance(words)) // 2
+        middle = foot.center().y()
+        painter.drawText(QRect(left + width, foot.top(), 40, foot.height()), Qt.AlignmentFlag.AlignVCenter, words)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(theme.ink2 if self._is_old else theme.ink, 1.5))
+        for number in range(circles):
+            painter.drawEllipse(QPointF(left + 4 + 11 * number, middle + 1), CIRCLE, CIRCLE)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+
+    def _paint_mirror_mark(self, painter: QPainter, theme: Theme) -> None:
+        x, y = self.width() - 17, 12
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(theme.ink2, 1))
+        painter.drawLine(QPointF(x + 0.5, y - 6), QPointF(x + 0.5, y + 6))
+        painter.drawPolygon([QPointF(x - 2, y - 4), QPointF(x - 2, y + 4), QPointF(x - 8, y)])
+        painter.setBrush(theme.ink2)
+        painter.drawPolygon([QPointF(x + 3, y - 4), QPointF(x + 3, y + 4), QPointF(x + 9, y)])
+        painter.restore()
+
+    def _paint_brackets(self, painter: QPainter, theme: Theme) -> None:
+        painter.save()
+        painter.setPen(QPen(theme.ink, 3, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap, Qt.PenJoinStyle.MiterJoin))
+        right, bottom, arm = self.width() - 2, self.height() - 2, 10
+        for x, step_x in ((1, 1), (right, -1)):
+            for y, step_y in ((1, 1), (bottom, -1)):
+                painter.drawPolyline([QPointF(x + arm * step_x, y), QPointF(x, y), QPointF(x, y + arm * step_y)])
+        painter.restore()
+
+    def sizeHint(self) -> QSize:
+        return QSize(100, HEIGHT)

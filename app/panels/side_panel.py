@@ -1,0 +1,75 @@
+"""The panel at the right: findings and materials above; switches, routes and readers below."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QFontMetrics
+from PySide6.QtWidgets import QSplitter, QTabBar, QTabWidget, QVBoxLayout, QWidget
+
+from app.panels.look import font, panel
+
+WIDTH: Final = 348
+TAB: Final = 34
+
+
+class _TabBar(QTabBar):
+    """Tabs wide enough for their words in bold, so that choosing one moves none."""
+
+    def tabSizeHint(self, index: int) -> QSize:
+        width = QFontMetrics(font(12, True)).horizontalAdvance(self.tabText(index))
+        return QSize(width + 30, TAB)
+
+    def minimumTabSizeHint(self, index: int) -> QSize:
+        return self.tabSizeHint(index)
+
+
+class Tabs(QTabWidget):
+    """Panels behind tabs that carry counts."""
+
+    def __init__(self, name: str, panels: dict[str, QWidget], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        bar = _TabBar(self)
+        bar.setAccessibleName(name)
+        bar.setExpanding(False)
+        bar.setDrawBase(False)
+        bar.setElideMode(Qt.TextElideMode.ElideNone)
+        bar.setUsesScrollButtons(False)
+        self.setTabBar(bar)
+        self.setDocumentMode(True)
+        self._titles = list(panels)
+        for title, widget in panels.items():
+            self.addTab(widget, title)
+
+    def show_count(self, title: str, count: int) -> None:
+        """Put a figure behind a tab's title."""
+        self.setTabText(self._titles.index(title), f"{title}  {count}")
+
+    def show_panel(self, title: str) -> None:
+        """Bring a panel to the front and put the focus into it."""
+        self.setCurrentIndex(self._titles.index(title))
+        widget = self.currentWidget()
+        inner = next((w for w in widget.findChildren(QWidget) if w.focusPolicy() & Qt.FocusPolicy.TabFocus), widget)
+        inner.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+
+class SidePanel(QWidget):
+    """Two groups of tabs with a line between them that can be moved."""
+
+    def __init__(self, upper: Tabs, lower: Tabs, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        panel(self)
+        self.setFixedWidth(WIDTH)
+        self.upper, self.lower = upper, lower
+        splitter = QSplitter(Qt.Orientation.Vertical, self)
+        splitter.setChildrenCollapsible(False)
+        splitter.setHandleWidth(1)
+        for tabs in (upper, lower):
+            tabs.setMinimumHeight(150)
+            splitter.addWidget(tabs)
+        splitter.setStretchFactor(0, 13)
+        splitter.setStretchFactor(1, 12)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(splitter)

@@ -1,0 +1,156 @@
+"""The line at the bottom: where the cursor is and what lies there, findings, the recovery copy."""
+
+from __future__ import annotations
+
+import time
+from typing import Final
+
+from PySide6.QtCore import QRect, QSize, QTimer
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
+
+from app import theme as themes
+from app.panels.look import font, hairline, label, panel
+from app.panels.rows import paint_text
+from app.panels.symbols import paint_marker
+from app.panels.words import counted
+from model.rules import Finding, Severity
+
+HEIGHT: Final = 26
+MESSAGE_MS: Final = 6_000
+STEP: Final = 44
+
+
+class StatusBar(QWidget):
+    """Messages stand in the place of what lies under the cursor, and go by themselves."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        panel(self)
+        self.setFixedHeight(HEIGHT)
+        self.place = label()
+        self.here = _giving_way(label())
+        self.chosen = label()
+        self.recovery = label("", "second")
+        self.counts = SeverityCounts(self)
+        self._here = ""
+        self._copied: float | None = None
+        self._message = QTimer(self, singleShot=True, interval=MESSAGE_MS)
+        self._message.timeout.connect(self._show_here)
+        self._clock = QTimer(self, interval=1_000)
+        self._clock.timeout.connect(self._tell_age)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(14, 0, 14, 0)
+        row.setSpacing(10)
+        row.addWidget(self.place)
+        row.addWidget(_upright())
+        row.addWidget(self.here, 1)
+        row.addWidget(_upright())
+        row.addWidget(self.chosen)
+        row.addSpacing(16)
+        row.addWidget(self.counts)
+        row.addWidget(self.recovery)
+
+    def show_here(self, place: str, here: str) -> None:
+        """Where the cursor is, and what lies there."""
+        self.place.setText(place)
+        self._here = here
+        if not self._message.isActive():
+            self._show_here()
+
+    def show_chosen(self, count: int) -> None:
+        """How many pieces are chosen."""
+        self.chosen.setText(f"{count} selected")
+
+    def show_findings(self, findings: list[Finding]) -> None:
+        """The counts by severity."""
+        self.counts.show_findings(findings)
+
+    def say(self, text: str) -> None:
+        """A message for a while."""
+        if text:
+            self.here.setText(text)
+            self.here.setToolTip(text)
+            self._message.start()
+        else:
+            self._message.stop()
+            self._show_here()
+
+    def tell_copied(self, seconds: float) -> None:
+        """A recovery copy was written at that time, in seconds since 1970."""
+        self._copied = seconds
+        self._clock.start()
+        self._tell_age()
+
+    def tell_saved(self) -> None:
+        """The plan is the same as its file: there is no copy."""
+        self._copied = None
+        self._clock.stop()
+        self.recovery.setText("saved")
+
+    def tell_copy_failed(self, why: str) -> None:
+        """A recovery copy could not be written."""
+        self._clock.stop()
+        self.recovery.setText("no recovery copy")
+        self.recovery.setToolTip(why)
+
+    def _show_here(self) -> None:
+        self.here.setText(self._here)
+        self.here.setToolTip("")
+
+    def _tell_age(self) -> None:
+        if self._copied is not None:
+            self.recovery.setText(f"recovery copy {_age(time.time() - self._copied)} ago")
+            self.recovery.setToolTip("A copy of the plan as it is now, in case this program or the machine fails")
+
+
+class SeverityCounts(QWidget):
+    """A marker and a figure for each severity."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._counts = dict.fromkeys(Severity, 0)
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        self.show_findings([])
+
+    def show_findings(self, findings: list[Finding]) -> None:
+        """Count the findings that are not set aside."""
+        for severity in Severity:
+            self._counts[severity] = sum(f.severity is severity and not f.waived for f in findings)
+        said = ", ".join(counted(count, severity.value) for severity, count in self._counts.items())
+        self.setAccessibleName(said)
+        self.setToolTip(said)
+        self.update()
+
+    @property
+    def words(self) -> str:
+        """The counts in words."""
+        return self.accessibleName()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        theme = themes.current()
+        painter = QPainter(self)
+        for number, severity in enumerate(Severity):
+            left = number * STEP
+            paint_marker(painter, QRect(left, 5, 16, 16), severity, False, theme)
+            paint_text(painter, QRect(left + 21, 0, STEP - 22, HEIGHT), str(self._counts[severity]), font(11), theme.ink)
+
+    def sizeHint(self) -> QSize:
+        return QSize(len(Severity) * STEP, HEIGHT)
+
+
+def _giving_way(made: QLabel) -> QLabel:
+    made.setMinimumWidth(40)
+    made.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+    return made
+
+
+def _upright() -> QWidget:
+    line = hairline("upright")
+    line.setFixedHeight(14)
+    return line
+
+
+def _age(seconds: float) -> str:
+    whole = max(0, int(seconds))
+    return f"{whole} s" if whole < 60 else f"{whole // 60} min"

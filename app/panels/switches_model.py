@@ -1,0 +1,123 @@
+"""The switches as a table: how each rests and lies powered, what is wanted of it, who calls it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QAbstractTableModel, QObject, Qt
+
+from app.panels.findings_model import ROOT, Index
+from app.panels.words import listed
+from model.grid import Cell
+from model.routing.junction import Switch
+
+NAME, CELL, RESTS, POWERED, IDLE, CALLED_BY = range(6)
+TITLES: Final = ("", "cell", "rests", "powered", "idle", "called by")
+TIPS: Final = (
+    "Named in the order of placing",
+    "Where the switch lies",
+    "How it lies without a signal",
+    "How it lies with a signal",
+    "What it must do while no reader holds: rest, or be powered by an inverter",
+    "The arms whose reader throws it",
+)
+SWITCH_ROLE: Final = Qt.ItemDataRole.UserRole
+
+
+def idle_words(switch: Switch) -> str:
+    """What the switch must do while no reader holds."""
+    if switch.idle is None:
+        return "—"
+    return "inverter" if switch.inverter else "rests"
+
+
+def called_words(switch: Switch) -> str:
+    """The arms whose reader throws the switch."""
+    if switch.idle is None:
+        return "not wired"
+    return ", ".join(switch.called_by) if switch.called_by else "never"
+
+
+class SwitchesModel(QAbstractTableModel):
+    """A row a switch, in file order."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._switches: tuple[Switch, ...] = ()
+
+    def show(self, switches: tuple[Switch, ...]) -> None:
+        """Take over new switches; the choice stays where the same cells are switches."""
+        if [switch.at for switch in switches] == [switch.at for switch in self._switches]:
+            self._switches = switches
+            if switches:
+                self.dataChanged.emit(self.index(0, 0), self.index(len(switches) - 1, CALLED_BY))
+            return
+        self.beginResetModel()
+        self._switches = switches
+        self.endResetModel()
+
+    def row_of(self, cell: Cell) -> int | None:
+        """The row of the switch in a cell, or ``None``."""
+        return next((row for row, switch in enumerate(self._switches) if switch.at == cell), None)
+
+    def rowCount(self, parent: Index = ROOT) -> int:
+        return 0 if parent.isValid() else len(self._switches)
+
+    def columnCount(self, parent: Index = ROOT) -> int:
+        return 0 if parent.isValid() else len(TITLES)
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> object:
+        if orientation == Qt.Orientation.Horizontal:
+            if role == Qt.ItemDataRole.DisplayRole:
+                return TITLES[section]
+            if role == Qt.ItemDataRole.ToolTipRole:
+                return TIPS[section]
+        return None
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        switch = self._switches[index.row()]
+        if role == SWITCH_ROLE:
+            return switch
+        words = (
+            switch.name,
+            str(switch.at),
+            switch.resting.word,
+            switch.powered.word,
+            idle_words(switch),
+            called_words(switch),
+        )[index.column()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return words
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return f"{TITLES[index.column()] or 'switch'}: {words}"
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return f"{TITLES[index.column()] or 'switch'} {words}".strip()
+        return None
+
+
+def summary(switches: tuple[Switch, ...], serves: bool) -> str:
+    """One sentence on the whole choice."""
+    wired = [switch for switch in switches if switch.idle is not None]
+    if not switches:
+        return "A curve with a third neighbour becomes a switch, and is listed here."
+    if not serves:
+        return "No choice of signals serves all wanted routes; the findings say why."
+    if not wired:
+        return "Every wanted route arrives without a switch being wired."
+    inverters = sum(switch.inverter for switch in wired)
+    throws = sum(len(switch.called_by) for switch in wired)
+    inverter_word = "1 inverter" if inverters == 1 else f"{inverters or 'No'} inverters"
+    throw_word = "1 throw" if throws == 1 else f"{throws} throws"
+    return f"{inverter_word}, {throw_word}: the fewest for this orientation."
+
+
+def switch_sentence(switch: Switch) -> str:
+    """What the status bar says of a switch."""
+    return f"switch {switch.name}: rests {switch.resting.word}, powered {switch.powered.word}"
+
+
+def reader_sentence(names: list[str]) -> str:
+    """What a reader throws."""
+    return f"throws {listed(names)}" if names else "throws nothing"
