@@ -1,0 +1,64 @@
+"""What carries and does nothing else: solid block, target block, glass and slab."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from PySide6.QtCore import QLineF, QRectF
+
+from app.canvas.symbols.look import Look
+from app.canvas.symbols.size import Detail
+from app.canvas.symbols.stage import Stage
+from model.parts import Part
+
+LOW, HIGH = 0.07, 0.93
+"""The square that stands for a block."""
+TERMINAL = 0.20
+"""Side of a target block's terminals."""
+
+
+def draw_carrier(stage: Stage, look: Look) -> None:
+    """A block of any of the four parts; neighbour levels and far zooms show its outline only."""
+    detailed = stage.size.detail > Detail.LINES and not stage.is_hint
+    if detailed and look.part is not Part.GLASS:
+        _hatch(stage, 0.5 if look.part is Part.SLAB else HIGH)
+    stage.box(LOW, LOW, HIGH, HIGH, stage.theme.ink2, None)
+    if not detailed:
+        return
+    if look.part is Part.GLASS:
+        _draw_strokes(stage)
+    elif look.part is Part.SLAB:
+        stage.line([(LOW, 0.5), (HIGH, 0.5)], stage.theme.ink2, stage.size.narrow)
+    elif look.part is Part.TARGET_BLOCK:
+        _draw_terminals(stage)
+
+
+def _hatch(stage: Stage, bottom: float) -> None:
+    """Lines at 45° rising to the east, from the top of the square down to ``bottom``."""
+    area = QRectF(stage.at((LOW, LOW)), stage.at((HIGH, bottom)))
+    stage.painter.setPen(stage.pen(stage.theme.ink3, stage.size.hatch_width))
+    for line in hatching(area, stage.size.hatch_pitch):
+        stage.painter.drawLine(line)
+
+
+def hatching(area: QRectF, pitch: float) -> Iterator[QLineF]:
+    """Lines along which x + y is constant, ``pitch`` apart along the edges, cut at the edges of the area."""
+    total = area.left() + area.top() + pitch * 0.75
+    while total < area.right() + area.bottom():
+        low_x, high_x = max(area.left(), total - area.bottom()), min(area.right(), total - area.top())
+        yield QLineF(low_x, total - low_x, high_x, total - high_x)
+        total += pitch
+
+
+def _draw_strokes(stage: Stage) -> None:
+    for shift in (-0.07, 0.07):
+        ends = [(0.37 + shift, 0.63 + shift * 0.6), (0.63 + shift, 0.37 + shift * 0.6)]
+        stage.line(ends, stage.theme.ink2, stage.size.narrow)
+
+
+def _draw_terminals(stage: Stage) -> None:
+    near, far = 0.5 - TERMINAL / 2, 0.5 + TERMINAL / 2
+    for left, top in ((near, 0), (near, 1 - TERMINAL), (0, near), (1 - TERMINAL, near)):
+        right = left + TERMINAL if left != near else far
+        bottom = top + TERMINAL if top != near else far
+        stage.block(left, top, right, bottom, stage.theme.ink)

@@ -1,0 +1,76 @@
+"""What holds items: hopper, barrel, auto-crafter."""
+
+from __future__ import annotations
+
+from PySide6.QtGui import QPainterPath
+
+from app.canvas.symbols.look import Look
+from app.canvas.symbols.size import Detail
+from app.canvas.symbols.stage import Stage
+from model.grid import Facing
+
+OUTER, INNER = (0.13, 0.87), (0.37, 0.63)
+CORNERS = ((0, 0), (1, 0), (0, 1), (1, 1))
+
+
+def draw_hopper(stage: Stage, look: Look) -> None:
+    """A funnel from above: slant lines into the mouth, and an arrow where it gives sideways."""
+    ink, size = stage.theme.ink, stage.size
+    stage.box(OUTER[0], OUTER[0], OUTER[1], OUTER[1], ink, stage.theme.paper)
+    if stage.is_hint or size.detail <= Detail.LINES:
+        return
+    if not size.is_small:
+        _draw_slants(stage, through=look.facing is Facing.DOWN)
+    stage.box(INNER[0], INNER[0], INNER[1], INNER[1], ink, None)
+    if look.facing is not Facing.DOWN:
+        _draw_arrow(stage, INNER[0])
+
+
+def _draw_slants(stage: Stage, through: bool) -> None:
+    for x, y in CORNERS:
+        start = (OUTER[x], OUTER[y])
+        end = (0.5, 0.5) if through else (INNER[x], INNER[y])
+        stage.line([start, end], stage.theme.ink, stage.size.narrow)
+
+
+def _draw_arrow(stage: Stage, start: float) -> None:
+    """From ``start`` to the edge that the part faces."""
+    stage.line([(0.5, start), (0.5, 0.16)], stage.theme.ink, stage.size.narrow)
+    stage.polygon(((0.41, 0.20), (0.59, 0.20), (0.5, 0.02)), None, stage.theme.ink)
+
+
+def draw_barrel(stage: Stage, _look: Look) -> None:
+    """A bulged outline with two hoops."""
+    outline = QPainterPath(stage.at((0.27, 0.14)))
+    outline.lineTo(stage.at((0.73, 0.14)))
+    outline.quadTo(stage.at((0.99, 0.5)), stage.at((0.73, 0.86)))
+    outline.lineTo(stage.at((0.27, 0.86)))
+    outline.quadTo(stage.at((0.01, 0.5)), stage.at((0.27, 0.14)))
+    stage.path(outline, stage.theme.ink, stage.size.narrow, fill=stage.theme.paper)
+    if stage.is_hint or stage.size.detail <= Detail.LINES:
+        return
+    for y in (0.36, 0.64):
+        stage.line([(0.16, y), (0.84, y)], stage.theme.ink, stage.size.narrow)
+
+
+def draw_auto_crafter(stage: Stage, look: Look) -> None:
+    """Three lines from the back that join, and an arrow to the edge it faces; up: a dot, down: a cross."""
+    ink, narrow = stage.theme.ink, stage.size.narrow
+    stage.box(OUTER[0], OUTER[0], OUTER[1], OUTER[1], ink, stage.theme.paper)
+    if stage.is_hint or stage.size.detail <= Detail.LINES:
+        return
+    for x in (0.30, 0.70):
+        stage.line([(x, 0.72), (0.5, 0.42)], ink, narrow)
+    stage.line([(0.5, 0.72), (0.5, 0.42)], ink, narrow)
+    if look.facing.heading is not None:
+        _draw_arrow(stage, 0.42)
+    elif look.facing is Facing.UP:
+        stage.dot((0.5, 0.30), 0.09, ink)
+    else:
+        _draw_cross(stage, 0.30)
+
+
+def _draw_cross(stage: Stage, y: float) -> None:
+    """An arrow seen from behind."""
+    for side in (-0.09, 0.09):
+        stage.line([(0.41, y - side), (0.59, y + side)], stage.theme.ink, stage.size.narrow)

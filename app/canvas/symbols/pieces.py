@@ -1,0 +1,135 @@
+"""A symbol for every part: as it is, as a hint of another level, as a ghost; and a cache of them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import lru_cache
+from typing import Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPainter, QPixmap
+
+from app.canvas.symbols.carriers import draw_carrier
+from app.canvas.symbols.items import draw_auto_crafter, draw_barrel, draw_hopper
+from app.canvas.symbols.look import Look
+from app.canvas.symbols.rails import draw_rail
+from app.canvas.symbols.signals import (
+    draw_button,
+    draw_comparator,
+    draw_dust,
+    draw_lamp,
+    draw_lever,
+    draw_repeater,
+    draw_torch,
+)
+from app.canvas.symbols.size import Detail, Size, screen
+from app.canvas.symbols.stage import Manner, Stage
+from app.theme import Theme
+from model.parts import RAILS, Part
+
+DRAWN_BY: Final[dict[Part, Callable[[Stage, Look], None]]] = {
+    Part.RAIL: draw_rail,
+    Part.BOOSTER_RAIL: draw_rail,
+    Part.DETECTOR_RAIL: draw_rail,
+    Part.SOLID_BLOCK: draw_carrier,
+    Part.GLASS: draw_carrier,
+    Part.SLAB: draw_carrier,
+    Part.TARGET_BLOCK: draw_carrier,
+    Part.DUST: draw_dust,
+    Part.TORCH: draw_torch,
+    Part.REPEATER: draw_repeater,
+    Part.COMPARATOR: draw_comparator,
+    Part.LEVER: draw_lever,
+    Part.BUTTON: draw_button,
+    Part.HOPPER: draw_hopper,
+    Part.BARREL: draw_barrel,
+    Part.AUTO_CRAFTER: draw_auto_crafter,
+    Part.LAMP: draw_lamp,
+}
+
+TURNED: Final = frozenset(
+    {Part.TORCH, Part.REPEATER, Part.COMPARATOR, Part.LEVER, Part.BUTTON, Part.HOPPER, Part.AUTO_CRAFTER}
+)
+"""Parts whose symbol turns with their facing; rails follow their shape, the rest has no direction."""
+
+COARSE: Final = frozenset({Part.TORCH, Part.REPEATER, Part.COMPARATOR, Part.LEVER, Part.BUTTON})
+"""Parts that become a small square where only lines are drawn."""
+
+CACHE_SIZE: Final = 4096
+
+
+def draw_piece(painter: QPainter, x: float, y: float, c: float, look: Look, theme: Theme) -> None:
+    """The symbol with its north-west corner at (x, y), ``c`` px a cell, on a painter of a screen."""
+    _on_screen(painter, x, y, c, look, theme, Manner.OWN)
+
+
+def draw_dimmed(
+    painter: QPainter, x: float, y: float, c: float, look: Look, theme: Theme, manner: Manner
+) -> None:
+    """The symbol as a piece of the level below (``Manner.BELOW``) or above (``Manner.ABOVE``)."""
+    _on_screen(painter, x, y, c, look, theme, manner)
+
+
+def draw_ghost(
+    painter: QPainter, x: float, y: float, c: float, look: Look, theme: Theme, *, blocked: bool = False
+) -> None:
+    """What a drag or a paste would make; a cross over it where the cell cannot take the piece."""
+    _on_screen(painter, x, y, c, look, theme, Manner.GHOST)
+    if blocked:
+        with_cross = _stage(painter, x, y, c, theme)
+        for side in (-0.3, 0.3):
+            with_cross.line([(0.2, 0.5 - side), (0.8, 0.5 + side)], theme.ink, with_cross.size.narrow)
+        painter.restore()
+
+
+@lru_cache(maxsize=CACHE_SIZE)
+def symbol_pixmap(look: Look, c: int, ratio: float, theme: Theme, manner: Manner = Manner.OWN) -> QPixmap:
+    """The symbol on a transparent ground, ``c`` px wide at that device pixel ratio; drawn once, then kept."""
+    size = screen(c, ratio)
+    pixmap = QPixmap(int(size.c), int(size.c))
+    pixmap.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(pixmap)
+    paint(Stage(painter, 0, 0, size, theme, manner), look)
+    painter.end()
+    pixmap.setDevicePixelRatio(ratio)
+    return pixmap
+
+
+def paint(stage: Stage, look: Look) -> None:
+    """The symbol on a stage: the one way in which every piece is drawn, on screen and on paper."""
+    if stage.size.detail is Detail.DOT:
+        stage.block(0, 0, 1, 1, stage.theme.ink if look.part in RAILS else stage.theme.dim)
+        return
+    stage.painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    heading = look.facing.heading
+    if look.part in TURNED and heading is not None:
+        stage = stage.facing(heading)
+    if stage.size.detail is Detail.LINES and look.part in COARSE:
+        _draw_coarse(stage, look)
+    else:
+        DRAWN_BY[look.part](stage, look)
+
+
+def _draw_coarse(stage: Stage, look: Look) -> None:
+    theme = stage.theme
+    colour, fill = (theme.live, theme.live) if look.on else (theme.ink, theme.paper)
+    stage.box(0.25, 0.25, 0.75, 0.75, colour, fill)
+
+
+def _on_screen(
+    painter: QPainter, x: float, y: float, c: float, look: Look, theme: Theme, manner: Manner
+) -> None:
+    paint(replace(_stage(painter, x, y, c, theme), manner=manner), look)
+    painter.restore()
+
+
+def _stage(painter: QPainter, x: float, y: float, c: float, theme: Theme) -> Stage:
+    """A stage in device pixels at a place in px; the painter is saved and must be restored."""
+    ratio = painter.device().devicePixelRatio()
+    size: Size = screen(c, ratio)
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    painter.translate(x, y)
+    painter.scale(1 / ratio, 1 / ratio)
+    return Stage(painter, 0, 0, size, theme)
