@@ -90,13 +90,12 @@ def found_by(rails: Rails, key: int, end: End) -> int | None:
 
 
 def _first_in_column(rails: Rails, key: int) -> int | None:
-    if rails.get(key) is not None:
+    get = rails.get
+    if get(key) is not None:
         return key
-    if rails.get(key + UP) is not None:
+    if get(key + UP) is not None:
         return key + UP
-    if rails.get(key - UP) is not None:
-        return key - UP
-    return None
+    return key - UP if get(key - UP) is not None else None
 
 
 def neighbour_mask(rails: Rails, key: int) -> int:
@@ -106,17 +105,22 @@ def neighbour_mask(rails: Rails, key: int) -> int:
 
 def live_links(rails: Rails, key: int, shape: Shape) -> int:
     """The directions of the ends that are linked both ways, as a mask; levels do not matter."""
+    get = rails.get
     mask = 0
-    for heading, rise in ENDS[shape]:
-        beyond = key + STEP[heading] + rise
-        other = rails.get(beyond)
+    for step, bit, back in _LOOKS[shape]:
+        beyond = key + step
+        other = get(beyond)
         if other is None:
-            other = rails.get(beyond + UP)
+            other = get(beyond + UP)
             if other is None:
-                other = rails.get(beyond - UP)
-        if other is not None and MASK[other] & BACK[heading]:
-            mask |= BIT[heading]
+                other = get(beyond - UP)
+        if other is not None and MASK[other] & back:
+            mask |= bit
     return mask
+
+
+_LOOKS: Final = tuple(tuple((STEP[h] + rise, BIT[h], BACK[h]) for h, rise in ends) for ends in ENDS)
+"""By shape, for each end: where it looks first, its own direction, and the end that would link back."""
 
 
 def has_room(links: int, bit: int) -> bool:
@@ -129,13 +133,22 @@ _FULL: Final = frozenset(a | b for a in BIT for b in BIT if a != b)
 
 def open_directions(rails: Rails, key: int) -> int:
     """The directions whose neighbour exists and has room for this cell, as a mask."""
+    get = rails.get
     mask = 0
-    for heading in range(4):
-        other = neighbour(rails, key, heading)
-        if other is None:
-            continue
-        shape = rails.get(other)
-        assert shape is not None
-        if has_room(live_links(rails, other, shape), BACK[heading]):
-            mask |= BIT[heading]
+    for step, bit, back in _AROUND:
+        other = key + step
+        shape = get(other)
+        if shape is None:
+            other += UP
+            shape = get(other)
+            if shape is None:
+                other -= 2 * UP
+                shape = get(other)
+                if shape is None:
+                    continue
+        if has_room(live_links(rails, other, shape), back):
+            mask |= bit
     return mask
+
+
+_AROUND: Final = tuple(zip(STEP, BIT, BACK, strict=True))
