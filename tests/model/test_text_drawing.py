@@ -1,4 +1,4 @@
-"""The notation: what is drawn, what is read, and that both agree. The drawings expected here were made by hand."""
+"""The notation: what is drawn, what is read, and that both agree. Drawings expected here were made by hand."""
 
 from __future__ import annotations
 

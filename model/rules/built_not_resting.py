@@ -1,0 +1,39 @@
+"""A wired switch that is built otherwise than it rests."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from model.routing.junction import Junction
+from model.rules.rule import Found, Rule, Severity
+
+
+def find(junction: Junction) -> Iterator[Found]:
+    """The shape as built differs from the one after the first power cycle.
+
+    Bad::
+
+        -
+
+    Good::
+
+        -
+    """
+    wired = junction.choice.wired
+    for switch in junction.switches:
+        built = junction.layout.shape(switch.at)
+        if switch.at in wired and built is not None and built is not switch.resting:
+            message = (
+                f"{switch.name} is built {built.word} and rests {switch.resting.word} once it was powered."
+            )
+            yield Found(message, (switch.at,))
+
+
+RULE = Rule(
+    id="built-not-resting",
+    severity=Severity.NOTE,
+    title="Built otherwise than it rests",
+    why="Until the switch was powered once, carts go another way than later.",
+    remedy="Power the switch once after building, or place the rails in another order.",
+    find=find,
+)

@@ -1,0 +1,44 @@
+"""Wanted routes that no choice of signals can serve together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from model.grid import Cell
+from model.routing.junction import Junction
+from model.rules.rule import Found, Rule, Severity
+from model.rules.words import arm_names, listed, route_name
+
+
+def find(junction: Junction) -> Iterator[Found]:
+    """Each route can be served alone, but not all of them in the settings in which they run.
+
+    Bad::
+
+        -
+
+    Good::
+
+        -
+    """
+    names = {switch.at: switch.name for switch in junction.switches}
+    for conflict in junction.control.conflicts:
+        routes = listed(map(route_name, conflict.routes))
+        message = f"No choice of signals serves {routes} together{_because(conflict.switches, names)}."
+        yield Found(message, conflict.switches, arm_names(conflict.routes))
+
+
+def _because(switches: tuple[Cell, ...], names: dict[Cell, str]) -> str:
+    # Rails that a switch bends have no name of their own.
+    called = [names.get(cell, f"the rail at {cell}") for cell in switches]
+    return f": they need {listed(called)} to lie differently" if called else ""
+
+
+RULE = Rule(
+    id="conflict",
+    severity=Severity.ERROR,
+    title="Wanted routes conflict",
+    why="A switch lies one way at a time, so at least one of these routes goes wrong whatever is wired.",
+    remedy="Give up or change one of the routes, or lead one of them round the switch.",
+    find=find,
+)

@@ -1,0 +1,35 @@
+"""A switch that must be powered all the time."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from model.routing.junction import Junction
+from model.rules.rule import Found, Rule, Severity
+
+
+def find(junction: Junction) -> Iterator[Found]:
+    """Powered while no reader holds, and thrown by none.
+
+    Bad, for the switch rests south-east and carts never go that way::
+
+        see the good drawing, with Quay to the west
+
+    Good::
+
+        -
+    """
+    for switch in junction.switches:
+        if switch.inverter and not switch.called_by:
+            message = f"{switch.name} must be powered all the time: no reader throws it."
+            yield Found(message, (switch.at,))
+
+
+RULE = Rule(
+    id="constant-signal",
+    severity=Severity.WARNING,
+    title="A switch that never changes needs a signal",
+    why="The switch needs a source beside it for good, where a curve that cannot change would do.",
+    remedy="Take the third arm away from the rail, or place the rails in another order.",
+    find=find,
+)

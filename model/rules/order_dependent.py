@@ -1,0 +1,36 @@
+"""Rails that lie one way or the other, depending on which signal changes first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from model.routing.junction import Junction
+from model.rules.rule import Found, Rule, Severity
+from model.rules.words import places
+
+
+def find(junction: Junction) -> Iterator[Found]:
+    """No choice serves for sure, and in the one shown the order of the power changes matters.
+
+    Bad::
+
+        -
+
+    Good::
+
+        -
+    """
+    cells = junction.order_dependent
+    if cells:
+        message = f"How these rails lie depends on the order in which the signals change: {places(cells)}."
+        yield Found(message, cells)
+
+
+RULE = Rule(
+    id="order-dependent",
+    severity=Severity.ERROR,
+    title="The order of the signals matters",
+    why="Signals that change in one tick come in no certain order, so a cart may go either way.",
+    remedy="Put a rail between switches that touch, so that one does not bend the other.",
+    find=find,
+)

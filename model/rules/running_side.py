@@ -1,0 +1,53 @@
+"""An arm with its in on the wrong side of its out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from model.grid import VECTORS
+from model.plan import ArmEnd, Side
+from model.routing.junction import Junction
+from model.rules.rule import Found, Rule, Severity
+
+
+def find(junction: Junction) -> Iterator[Found]:
+    """Seen along the heading in which carts come in, the in lies on the running side of the out.
+
+    Bad::
+
+        level 64 on blocks
+        │·│
+        arm Quay: in 0 64 0 south, out 2 64 0 north
+        running side left
+
+    Good::
+
+        level 64 on blocks
+        │·│
+        arm Quay: in 2 64 0 south, out 0 64 0 north
+        running side left
+    """
+    side = junction.plan.details.running_side
+    if side is None:
+        return
+    for arm in junction.plan.arms:
+        enter, leave = arm.enter, arm.leave
+        if enter and leave and enter.at != leave.at and not _lies_on(side, enter, leave):
+            yield Found(f"Carts on {arm.name} do not run on the {side}.", (enter.at,), (arm.name,))
+
+
+def _lies_on(side: Side, enter: ArmEnd, leave: ArmEnd) -> bool:
+    """Whether the in lies on that side of the out; straight before or behind it is on neither side."""
+    to_the_right = VECTORS[enter.heading.clockwise]
+    across = (enter.at.x - leave.at.x) * to_the_right[0] + (enter.at.z - leave.at.z) * to_the_right[1]
+    return across > 0 if side is Side.RIGHT else across < 0
+
+
+RULE = Rule(
+    id="running-side",
+    severity=Severity.WARNING,
+    title="An arm runs on the wrong side",
+    why="The arm does not fit the line that it is to be joined to, and carts would meet head-on.",
+    remedy="Change over the in and the out of the arm, or set the running side of the plan.",
+    find=find,
+)
