@@ -1,1 +1,1 @@
-"""Signal parts: what they link to and give to."""
+"""How signal parts behave."""

@@ -1,4 +1,4 @@
-"""Which way signal dust points. Common practice of the trade, written from memory, no published source."""
+"""Which sides a signal dust links to. Common practice of the trade, from memory, no published source."""
 
 from __future__ import annotations
 
@@ -6,10 +6,10 @@ from typing import Final
 
 from model.grid import FACING_OF, Cell, Heading
 from model.parts import TRAITS, Part
-from model.pieces import Pieces
+from model.pieces import Piece, Pieces
 
 ALL_SIDES: Final = frozenset(Heading)
-LINKED_BESIDE: Final = frozenset(
+BENDS_TO: Final = frozenset(
     {
         Part.DUST,
         Part.COMPARATOR,
@@ -20,38 +20,36 @@ LINKED_BESIDE: Final = frozenset(
         Part.TARGET_BLOCK,
     }
 )
-"""Parts to which dust beside them links, whichever way they face."""
+"""Parts beside it on its level that it links to from any side; to a repeater only along its axis."""
 
 
-def dust_links(pieces: Pieces, cell: Cell) -> frozenset[Heading]:
-    """The sides on which the dust in ``cell`` finds something to link to."""
-    return frozenset(heading for heading in Heading if _links(pieces, cell, heading))
+def links(pieces: Pieces, at: Cell) -> frozenset[Heading]:
+    """The sides that the dust in a cell points to.
 
-
-def dust_points(pieces: Pieces, cell: Cell) -> frozenset[Heading]:
-    """The sides to which the dust in ``cell`` points.
-
-    Without links to all four; with links on one axis only both ways along it; else to the linked sides.
+    Without a link it points to all four sides; with links on one axis only it lies straight along that axis.
     """
-    links = dust_links(pieces, cell)
-    if not links:
+    linked = frozenset(side for side in Heading if _links_to(pieces, at, side))
+    if not linked:
         return ALL_SIDES
-    if len({heading.lies_north_south for heading in links}) == 1:
-        return links | {heading.opposite for heading in links}
-    return links
+    if len({side.lies_north_south for side in linked}) == 1:
+        return linked | {side.opposite for side in linked}
+    return linked
 
 
-def _links(pieces: Pieces, cell: Cell, heading: Heading) -> bool:
-    beside = cell.step(heading)
+def _links_to(pieces: Pieces, at: Cell, side: Heading) -> bool:
+    beside = at.step(side)
     piece = pieces.get(beside)
-    if piece is not None:
-        if piece.part in LINKED_BESIDE:
-            return True
-        if piece.part is Part.REPEATER:
-            return piece.facing in (FACING_OF[heading], FACING_OF[heading.opposite])
-    if _is_dust(pieces, beside.moved(dy=1)) and not _is_solid(pieces, cell.moved(dy=1)):
+    if piece is not None and _bends_to(piece, side):
         return True
-    return _is_dust(pieces, beside.moved(dy=-1)) and not _is_solid(pieces, beside)
+    climbs = not _is_solid(pieces, at.moved(dy=1)) and _is_dust(pieces, beside.moved(dy=1))
+    descends = not _is_solid(pieces, beside) and _is_dust(pieces, beside.moved(dy=-1))
+    return climbs or descends
+
+
+def _bends_to(piece: Piece, side: Heading) -> bool:
+    if piece.part is Part.REPEATER:
+        return piece.facing in (FACING_OF[side], FACING_OF[side.opposite])
+    return piece.part in BENDS_TO
 
 
 def _is_dust(pieces: Pieces, cell: Cell) -> bool:

@@ -58,7 +58,7 @@ def _sides(chosen: set[Square], c: float, ring: int) -> Iterable[QRectF]:
 
 
 def _reach(chosen: set[Square], x: int, z: int, dx: int, dz: int, way: int, ring: int) -> int:
-    """How far a bar goes past the end of its side: round an outer corner, up to an inner one, or not at all."""
+    """How far a bar goes past the end of its side: round an outer corner, up to an inner one, or nowhere."""
     ahead = (x + way, z) if dz else (x, z + way)
     if (ahead[0] + dx, ahead[1] + dz) in chosen:
         return -GAP

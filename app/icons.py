@@ -1,0 +1,146 @@
+"""Icons for tools and parts: the symbols of the canvas at 24 px in ink, at rest. There is no other set."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import lru_cache
+from typing import Final
+
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QIcon, QPainter, QPen, QPixmap, QPolygonF
+
+from app.canvas.symbols.carts import draw_cart
+from app.canvas.symbols.look import Look
+from app.canvas.symbols.markers import draw_marker
+from app.canvas.symbols.pieces import paint
+from app.canvas.symbols.signs import draw_inverter_gate
+from app.canvas.symbols.size import screen
+from app.canvas.symbols.stage import Stage
+from app.theme import Theme, current
+from model.grid import Facing, Heading
+from model.parts import TRAITS, Part
+from model.track.shapes import Shape
+
+PX: Final = 24
+RATIOS: Final = (1.0, 1.5, 2.0, 3.0)
+MARKERS: Final = ("error", "warning", "note")
+AT_REST: Final = {
+    Part.RAIL: Look(Part.RAIL, shape=Shape.SOUTH_EAST),
+    Part.DUST: Look(Part.DUST, links=frozenset({Heading.EAST, Heading.WEST})),
+    Part.TORCH: Look(Part.TORCH, Facing.UP),
+    Part.REPEATER: Look(Part.REPEATER, Facing.EAST),
+    Part.COMPARATOR: Look(Part.COMPARATOR, Facing.EAST),
+    Part.AUTO_CRAFTER: Look(Part.AUTO_CRAFTER, Facing.EAST),
+}
+"""How a part stands in the tray and in tables, where that is not its first facing."""
+SWITCH: Final = Look(Part.RAIL, shape=Shape.SOUTH_EAST, other_shape=Shape.NORTH_EAST)
+
+
+def rest_look(part: Part) -> Look:
+    """A part as it stands in the tray, in tables and in legends."""
+    return AT_REST.get(part) or Look(part, TRAITS[part].first_facing)
+
+
+def icon(name: str) -> QIcon:
+    """The icon of a tool, a part or a marker, in the window's theme.
+
+    Names: the parts' words of files; ``select``, ``lay-track``, ``place``, ``arm``, ``erase``, ``throw``,
+    ``test-cart``; ``error``, ``warning``, ``note``, each also with ``-aside``; ``inverter``. Raises KeyError
+    for another name.
+    """
+    return _icon(name, current())
+
+
+@lru_cache(maxsize=256)
+def _icon(name: str, theme: Theme) -> QIcon:
+    made = QIcon()
+    for ratio in RATIOS:
+        pixmap = _blank(ratio)
+        _draw(name, pixmap, ratio, theme)
+        made.addPixmap(pixmap)
+        made.addPixmap(_faded(pixmap), QIcon.Mode.Disabled)
+    return made
+
+
+def _blank(ratio: float) -> QPixmap:
+    pixmap = QPixmap(round(PX * ratio), round(PX * ratio))
+    pixmap.fill(Qt.GlobalColor.transparent)
+    pixmap.setDevicePixelRatio(ratio)
+    return pixmap
+
+
+def _faded(pixmap: QPixmap) -> QPixmap:
+    """The icon of what cannot be used now."""
+    faded = _blank(pixmap.devicePixelRatio())
+    painter = QPainter(faded)
+    painter.setOpacity(0.45)
+    painter.drawPixmap(0, 0, pixmap)
+    painter.end()
+    return faded
+
+
+def _draw(name: str, pixmap: QPixmap, ratio: float, theme: Theme) -> None:
+    painter = QPainter(pixmap)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    severity = name.removesuffix("-aside")
+    if severity in MARKERS:
+        draw_marker(painter, PX / 2, PX / 2, severity, theme, aside=severity != name)
+    else:
+        painter.scale(1 / ratio, 1 / ratio)
+        stage = Stage(painter, 0, 0, screen(PX, ratio), theme)
+        if name in TOOLS:
+            TOOLS[name](stage)
+        else:
+            _draw_part(stage, name)
+    painter.end()
+
+
+def _draw_part(stage: Stage, name: str) -> None:
+    try:
+        part = Part(name)
+    except ValueError as unknown:
+        raise KeyError(name) from unknown
+    paint(stage, rest_look(part))
+
+
+def _draw_select(stage: Stage) -> None:
+    """Four brackets."""
+    near, far, length, wide = 0.12, 0.88, 0.24, stage.size.wide
+    for x, inner_x in ((near, near + length), (far, far - length)):
+        for y, inner_y in ((near, near + length), (far, far - length)):
+            stage.line([(inner_x, y), (x, y), (x, inner_y)], stage.theme.ink, wide)
+
+
+def _draw_erase(stage: Stage) -> None:
+    """A cell with a cross over it."""
+    stage.box(0.13, 0.13, 0.87, 0.87, stage.theme.ink, None)
+    for side in (-0.3, 0.3):
+        stage.line([(0.2, 0.5 - side), (0.8, 0.5 + side)], stage.theme.ink, stage.size.narrow)
+
+
+def _draw_test_cart(stage: Stage) -> None:
+    paint(stage, Look(Part.RAIL, shape=Shape.NORTH_SOUTH))
+    c = stage.size.c
+    draw_cart(stage.painter, c / 2, c / 2, stage.size, 0, stage.theme, loaded=False)
+
+
+def _draw_arm(stage: Stage) -> None:
+    """A tag at the end of a track."""
+    c, theme = stage.size.c, stage.theme
+    stage.line([(0.66, 0.5), (1, 0.5)], theme.ink, stage.size.wide)
+    corners = [(0.06, 0.26), (0.42, 0.26), (0.6, 0.5), (0.42, 0.74), (0.06, 0.74)]
+    stage.painter.setPen(QPen(theme.ink, stage.size.narrow, j=Qt.PenJoinStyle.MiterJoin))
+    stage.painter.setBrush(theme.ink)
+    stage.painter.drawPolygon(QPolygonF([QPointF(x * c, y * c) for x, y in corners]))
+
+
+TOOLS: Final[dict[str, Callable[[Stage], None]]] = {
+    "select": _draw_select,
+    "lay-track": lambda stage: paint(stage, rest_look(Part.RAIL)),
+    "place": lambda stage: paint(stage, rest_look(Part.SOLID_BLOCK)),
+    "arm": _draw_arm,
+    "erase": _draw_erase,
+    "throw": lambda stage: paint(stage, SWITCH),
+    "test-cart": _draw_test_cart,
+    "inverter": draw_inverter_gate,
+}
