@@ -1,0 +1,86 @@
+"""The rulers along the top (x) and the left (z), the corner between them, and the north arrow."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRect
+from PySide6.QtGui import QPainter
+
+from app.canvas.geometry import Area, Viewport
+from app.canvas.symbols import draw_north
+from app.canvas.symbols.lettering import draw_centred, width
+from app.theme import Theme
+from model.grid import Cell
+
+TOP: Final = 22
+"""Height of the ruler of x, in px."""
+LEFT: Final = 28
+"""Width of the ruler of z, in px."""
+FIGURE: Final = 11
+STEPS: Final[tuple[int, ...]] = (1, *(4**n for n in range(1, 13)))
+"""Cells from one figure to the next."""
+
+
+def paint_rulers(painter: QPainter, size: QRect, view: Viewport, own: Cell, theme: Theme) -> None:
+    """Both rulers over the edges of the widget, the figures of ``own`` in reverse."""
+    painter.fillRect(QRect(0, 0, size.width(), TOP), theme.panel)
+    painter.fillRect(QRect(0, 0, LEFT, size.height()), theme.panel)
+    seen = view.area(LEFT, TOP, size.width(), size.height())
+    _paint_columns(painter, size, view, seen, own.x, theme)
+    _paint_rows(painter, size, view, seen, own.z, theme)
+    painter.fillRect(QRect(0, 0, LEFT, TOP), theme.panel)
+    draw_centred(painter, QPointF(LEFT / 2, TOP / 2), "z x", 9, theme.ink2)
+    painter.fillRect(QRect(0, TOP - 1, size.width(), 1), theme.edge)
+    painter.fillRect(QRect(LEFT - 1, 0, 1, size.height()), theme.edge)
+
+
+def paint_north(painter: QPainter, size: QRect, theme: Theme) -> None:
+    """The north arrow at the top right."""
+    draw_north(painter, size.width() - 35, TOP + 41, 15, 1.5, theme)
+
+
+def figures(number: int) -> str:
+    """A coordinate with the true minus sign."""
+    return f"{number}".replace("-", "\u2212")
+
+
+def _paint_columns(
+    painter: QPainter, size: QRect, view: Viewport, seen: Area, own: int, theme: Theme
+) -> None:
+    every = _step(view.scale, max(_wide(seen.west), _wide(seen.east)) + 8, view.scale < 12)
+    for x in range(seen.west + (-seen.west) % every, seen.east + 1, every):
+        middle = QPointF(view.corner(x, 0)[0] + view.scale / 2, TOP / 2 - 0.5)
+        draw_centred(painter, middle, figures(x), FIGURE, theme.ink2)
+    if seen.west <= own <= seen.east:
+        left = view.corner(own, 0)[0]
+        wide = max(view.scale, round(_wide(own)) + 6)
+        box = QRect(left + (view.scale - wide) // 2, 0, wide, TOP - 1)
+        _paint_own(painter, box.intersected(QRect(LEFT, 0, size.width(), TOP)), own, theme)
+
+
+def _paint_rows(painter: QPainter, size: QRect, view: Viewport, seen: Area, own: int, theme: Theme) -> None:
+    every = _step(view.scale, FIGURE + 5, view.scale < 12)
+    for z in range(seen.north + (-seen.north) % every, seen.south + 1, every):
+        middle = QPointF((LEFT - 1) / 2, view.corner(0, z)[1] + view.scale / 2)
+        draw_centred(painter, middle, figures(z), FIGURE, theme.ink2, widest=LEFT - 3)
+    if seen.north <= own <= seen.south:
+        top = view.corner(0, own)[1]
+        high = max(view.scale, FIGURE + 5)
+        box = QRect(0, top + (view.scale - high) // 2, LEFT - 1, high)
+        _paint_own(painter, box.intersected(QRect(0, TOP, LEFT, size.height())), own, theme)
+
+
+def _paint_own(painter: QPainter, box: QRect, own: int, theme: Theme) -> None:
+    painter.fillRect(box, theme.ink)
+    middle = QPointF(box.x() + box.width() / 2, box.y() + box.height() / 2)
+    draw_centred(painter, middle, figures(own), FIGURE, theme.paper, bold=True, widest=box.width() - 2)
+
+
+def _wide(number: int) -> float:
+    return width(figures(number), FIGURE, bold=True)
+
+
+def _step(scale: int, room: float, far_out: bool) -> int:
+    """The closest figures that do not touch; far out no closer than each fourth cell."""
+    return next(step for step in STEPS if step * scale >= room and not (far_out and step == 1))
