@@ -12,6 +12,8 @@ from model.pieces import Piece, Pieces, Placed
 
 NAME_LIMIT: Final = 80
 """Characters in the name of an arm or a waybill, at most."""
+TEXT_LIMIT: Final = 10_000
+"""Characters in a title, a reason, or a field of the title block, at most."""
 PIECE_LIMIT: Final = 2_000_000
 ARM_LIMIT: Final = 1_000
 

@@ -6,8 +6,9 @@ its rank. An edit that a limit of plans forbids raises ``EditRefused`` with a me
 
 from model.edits.arms import add_arm, remove_arm, set_arm
 from model.edits.details import set_running_side, set_sheet, set_title
+from model.edits.names import name_problem
 from model.edits.pieces import add_blocks, copy_pieces, erase, move, paste, place, reorder, set_piece
-from model.edits.refusals import EditRefused, name_problem
+from model.edits.refusals import EditRefused
 from model.edits.routes import remove_route, set_route
 from model.edits.track import lay_track
 from model.edits.turning import move_plan, turn_pieces, turn_plan

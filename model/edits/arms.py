@@ -20,8 +20,8 @@ def add_arm(plan: Plan, arm: Arm) -> Change:
 def set_arm(plan: Plan, old_name: str, arm: Arm) -> Change:
     """The first arm called ``old_name`` becomes ``arm``; routes and waivers follow a new name.
 
-    Raises KeyError when there is no such arm, EditRefused for a new name in use, since the routes of two
-    arms could not be told apart again, and for an arm that a plan cannot have.
+    Raises KeyError when there is no such arm, EditRefused for a new name that another arm or its wanted route
+    has, since the two could not be told apart again, and for an arm that a plan cannot have.
     """
     check_arm(arm)
     details = plan.details
@@ -33,6 +33,7 @@ def set_arm(plan: Plan, old_name: str, arm: Arm) -> Change:
     if arm.name == old_name:
         return detailed(plan, f"Set arm {old_name}", changed)
     _check_free(details, arm.name)
+    _check_route_free(details, old_name, arm.name)
     return detailed(plan, f"Rename arm {old_name} to {arm.name}", _renamed(changed, old_name, arm.name))
 
 
@@ -55,6 +56,12 @@ def remove_arm(plan: Plan, name: str) -> Change:
 def _check_free(details: Details, name: str) -> None:
     if details.arm(name) is not None:
         raise EditRefused(f"There is already an arm {name}.")
+
+
+def _check_route_free(details: Details, old: str, new: str) -> None:
+    """There is one route an arm; one from an unknown arm may have been left over."""
+    if {old, new} <= {route.start for route in details.routes}:
+        raise EditRefused(f"There is already a wanted route from {new}; remove it first.")
 
 
 def _renamed(details: Details, old: str, new: str) -> Details:

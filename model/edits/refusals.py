@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-import unicodedata
 from collections.abc import Iterable
-from typing import Final
 
+from model.edits.names import item_problem, name_problem, text_problem
 from model.edits.words import part_word
 from model.grid import XZ_LIMIT, Y_HIGHEST, Y_LOWEST, Cell
-from model.parts import DELAYS, TRAITS
+from model.parts import DELAYS, STACK, TRAITS, Mode, Part
 from model.pieces import Piece
-from model.plan import ARM_LIMIT, NAME_LIMIT, PIECE_LIMIT, Arm
-
-NOT_IN_NAMES: Final = ",/"
-"""Commas separate names on the command line, slashes separate a junction from its arm."""
+from model.plan import ARM_LIMIT, PIECE_LIMIT, Arm
 
 
 class EditRefused(Exception):  # noqa: N818  # says what happened; nothing went wrong
@@ -29,12 +25,37 @@ def check_cell(cell: Cell) -> None:
 
 
 def check_piece(piece: Piece) -> None:
-    """Raises EditRefused for a cell out of reach, a facing that the part cannot have, or an unknown delay."""
+    """Raises EditRefused for a cell out of reach, or what the part cannot be, have or hold.
+
+    Raises ValueError for a delay, a mode or wood on a part that has none, which no user can ask for.
+    """
     check_cell(piece.at)
     if piece.facing not in TRAITS[piece.part].facings:
         raise EditRefused(f"A {part_word(piece.part)} cannot point {piece.facing}.")
     if piece.delay not in DELAYS:
         raise EditRefused(f"A repeater's delay is 2, 4, 6 or 8 ticks, not {piece.delay}.")
+    if piece.holds:
+        _check_holds(piece)
+    if _has_what_others_have(piece):
+        raise ValueError(f"a {part_word(piece.part)} has no delay, mode or wood of its own")
+
+
+def _has_what_others_have(piece: Piece) -> bool:
+    return (
+        (piece.delay != DELAYS[0] and piece.part is not Part.REPEATER)
+        or (piece.mode is not Mode.COMPARE and piece.part is not Part.COMPARATOR)
+        or (piece.wooden and piece.part is not Part.BUTTON)
+    )
+
+
+def _check_holds(piece: Piece) -> None:
+    for held in piece.holds:
+        _refuse(item_problem(held.item))
+        if held.count < 1:
+            raise EditRefused(f"There cannot be {held.count} of an item.")
+    slots = TRAITS[piece.part].slots
+    if sum(-(-held.count // STACK) for held in piece.holds) > slots:
+        raise EditRefused(f"A {part_word(piece.part)} has {slots} slots of {STACK} items.")
 
 
 def check_piece_count(pieces: int) -> None:
@@ -59,37 +80,23 @@ def check_arm(arm: Arm) -> None:
         check_cell(end.at)
 
 
+def check_routes(routes: int) -> None:
+    """Raises EditRefused when a plan would have more wanted routes than plans may: one an arm."""
+    if routes > ARM_LIMIT:
+        raise EditRefused(f"A plan takes {ARM_LIMIT:,} wanted routes at most.")
+
+
 def check_name(name: str) -> None:
     """Raises EditRefused for what cannot be the name of an arm or a waybill."""
-    problem = name_problem(name)
-    if problem is not None:
-        raise EditRefused(problem)
-
-
-def name_problem(name: str) -> str | None:
-    """Why ``name`` cannot be the name of an arm or a waybill, or ``None``."""
-    if not name:
-        return "A name cannot be empty."
-    if len(name) > NAME_LIMIT:
-        return f"A name has {NAME_LIMIT} characters at most."
-    if any(letter in NOT_IN_NAMES for letter in name):
-        return "A name takes no comma and no slash."
-    return text_problem(name)
+    _refuse(name_problem(name))
 
 
 def check_texts(texts: Iterable[str]) -> None:
     """Raises EditRefused for text that could not be written or drawn."""
     for text in texts:
-        problem = text_problem(text)
-        if problem is not None:
-            raise EditRefused(problem)
+        _refuse(text_problem(text))
 
 
-def text_problem(text: str) -> str | None:
-    """Why ``text`` cannot stand in a plan, or ``None``.
-
-    Control characters would break the drawings; half of a surrogate pair cannot be written as UTF-8.
-    """
-    if any(unicodedata.category(letter) in ("Cc", "Cs") for letter in text):
-        return "Text takes no control characters."
-    return None
+def _refuse(problem: str | None) -> None:
+    if problem is not None:
+        raise EditRefused(problem)

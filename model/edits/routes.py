@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from model.edits.changes import detailed
-from model.edits.refusals import check_name
+from model.edits.refusals import check_name, check_routes
 from model.plan import Change, Plan, Route
 
 
 def set_route(plan: Plan, route: Route) -> Change:
     """The wanted route from an arm, in the place of the one that it had, or after the others.
 
-    Raises EditRefused for names that no arm or waybill can have.
+    Raises EditRefused for names that no arm or waybill can have, and for a route too many.
     """
     for name in (route.start, route.idle, route.called, route.waybill):
         if name is not None:
@@ -18,6 +18,7 @@ def set_route(plan: Plan, route: Route) -> Change:
     routes = list(plan.routes)
     at = next((at for at, old in enumerate(routes) if old.start == route.start), len(routes))
     routes[at : at + 1] = [route]
+    check_routes(len(routes))
     return detailed(plan, f"Set route from {route.start}", plan.details.replace(routes=tuple(routes)))
 
 

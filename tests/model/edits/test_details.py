@@ -8,10 +8,12 @@ from hypothesis import given
 
 from model import edits
 from model.edits import EditRefused, name_problem
+from model.files import limits
+from model.files.plan_file import parse_plan, plan_bytes
 from model.grid import ALL_TURNS, XZ_LIMIT, Cell, Heading, Turn
 from model.parts import Part
 from model.pieces import Piece
-from model.plan import Arm, ArmEnd, Details, Plan, Route, SheetData, Side, Waiver, plan_of
+from model.plan import TEXT_LIMIT, Arm, ArmEnd, Details, Plan, Route, SheetData, Side, Waiver, plan_of
 from tests.strategies import filled_plans, turns
 
 QUAY = Arm("Quay", ArmEnd(Cell(0, 64, 4), Heading.NORTH), ArmEnd(Cell(2, 64, 4), Heading.SOUTH))
@@ -51,6 +53,13 @@ def test_a_name_in_use_is_refused() -> None:
         edits.add_arm(JUNCTION, FEN)
     with pytest.raises(EditRefused, match="already an arm Fen"):
         edits.set_arm(JUNCTION, "Quay", msgspec.structs.replace(QUAY, name="Fen"))
+
+
+def test_a_name_of_a_route_left_over_is_refused() -> None:
+    """Two routes from one arm could not be saved."""
+    left_over = edits.set_route(JUNCTION, Route("Mill", "Quay")).applied(JUNCTION)
+    with pytest.raises(EditRefused, match="already a wanted route from Mill"):
+        edits.set_arm(left_over, "Quay", msgspec.structs.replace(QUAY, name="Mill"))
 
 
 def test_an_arm_of_a_doubled_name_can_still_be_renamed() -> None:
@@ -128,6 +137,22 @@ def test_a_waiver_for_the_same_finding_takes_the_place_of_the_old_one() -> None:
     assert edits.take_up(plan, Waiver("loose-end")).is_empty
     with pytest.raises(EditRefused, match="control"):
         edits.set_aside(JUNCTION, Waiver("loose-end", reason="a\x00b"))
+
+
+def test_texts_are_no_longer_than_files_take() -> None:
+    assert TEXT_LIMIT == limits.TEXT_LIMIT
+    with pytest.raises(EditRefused, match="10,000 characters"):
+        edits.set_title(JUNCTION, "x" * (limits.TEXT_LIMIT + 1))
+    longest = edits.set_title(JUNCTION, "x" * limits.TEXT_LIMIT).applied(JUNCTION)
+    assert parse_plan(plan_bytes(longest), "longest.plan.json") == longest
+
+
+def test_a_plan_takes_so_many_routes() -> None:
+    routes = tuple(Route(str(number), "Quay") for number in range(limits.ROUTE_LIMIT))
+    full = plan_of([], Details(routes=routes))
+    with pytest.raises(EditRefused, match="1,000 wanted routes"):
+        edits.set_route(full, Route("Quay", "Fen"))
+    assert len(edits.set_route(full, Route("7", "Fen")).applied(full).routes) == limits.ROUTE_LIMIT
 
 
 def test_title_side_and_sheet() -> None:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import msgspec
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from model import edits
 from model.edits import EditRefused
+from model.files.plan_file import parse_plan, plan_bytes
 from model.grid import ALL_TURNS, XZ_LIMIT, Cell, Facing, Turn
 from model.parts import Mode, Part
-from model.pieces import Piece
+from model.pieces import Held, Piece, new_piece
 from model.plan import EMPTY_PLAN, Change, Plan, plan_of
 from tests.strategies import changes, chosen, drags, filled_plans, turns
 
@@ -194,6 +196,41 @@ def test_parts_point_only_where_they_can() -> None:
         edits.place(RAILS, Piece(Part.REPEATER, D, Facing.UP))
     with pytest.raises(EditRefused, match="2, 4, 6 or 8"):
         edits.place(RAILS, Piece(Part.REPEATER, D, delay=3))
+
+
+@pytest.mark.parametrize(
+    ("part", "holds", "message"),
+    [
+        (Part.HOPPER, [Held("salt", 64 * 5)], None),
+        (Part.HOPPER, [Held("salt", 1)] * 5, None),
+        (Part.HOPPER, [Held("salt", 64 * 5 + 1)], "5 slots"),
+        (Part.HOPPER, [Held("salt", 1)] * 6, "5 slots"),
+        (Part.BARREL, [Held("salt", 64)] * 27, None),
+        (Part.RAIL, [Held("salt", 1)], "0 slots"),
+        (Part.HOPPER, [Held("salt", 0)], "cannot be 0"),
+        (Part.HOPPER, [Held("", 1)], "1 to 88 characters"),
+        (Part.HOPPER, [Held("waybill:Salt", 22)], None),
+        (Part.HOPPER, [Held("waybill:", 22)], "empty"),
+        (Part.HOPPER, [Held("waybill:a/b", 22)], "no slash"),
+        (Part.HOPPER, [Held("a\nb", 22)], "control"),
+    ],
+)
+def test_a_container_holds_what_a_file_can_say(part: Part, holds: list[Held], message: str | None) -> None:
+    piece = new_piece(part, D)
+    piece = msgspec.structs.replace(piece, holds=tuple(holds))
+    if message is not None:
+        with pytest.raises(EditRefused, match=message):
+            edits.place(RAILS, piece)
+        return
+    plan = edits.place(RAILS, piece).applied(RAILS)
+    assert parse_plan(plan_bytes(plan), "held.plan.json") == plan
+
+
+def test_what_only_others_have_is_a_mistake_of_the_caller() -> None:
+    """Such a piece would be lost in saving, or be refused in opening."""
+    for stray in ({"delay": 4}, {"mode": Mode.SUBTRACT}, {"wooden": True}):
+        with pytest.raises(ValueError, match="of its own"):
+            edits.place(RAILS, Piece(Part.RAIL, D, **stray))
 
 
 def test_a_plan_takes_so_many_pieces(monkeypatch: pytest.MonkeyPatch) -> None:
