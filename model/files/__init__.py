@@ -1,0 +1,1 @@
+"""Reading and writing plan files; the one place that writes a file."""

@@ -1,0 +1,87 @@
+"""From bytes to a document: first the quick way, and the careful way wherever the quick one may not do."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Final
+
+import msgspec
+from msgspec import DecodeError, ValidationError
+
+from model.files.careful import careful_json
+from model.files.document import FORMAT, VERSION, Header, PlanDoc
+from model.files.errors import PlaceError
+from model.files.expected import expected_at
+from model.files.limits import UNKNOWN_LIMIT, check_size, values_in
+from model.files.unknown_keys import unknown_keys
+from model.plan import Kept
+
+_QUICK: Final = msgspec.json.Decoder(PlanDoc)
+_HEADER: Final = msgspec.json.Decoder(Header)
+_ENCODER: Final = msgspec.json.Encoder()
+_MISSING: Final = re.compile("missing required field `(.*?)`")
+
+_WHOLE_FLOAT: Final = "Expected `int`, got `float`"
+"""Said of 1.0 too, which JSON Schema counts as a whole number."""
+_ESCAPED_COLON: Final = b"\\u003"
+
+KeptByPlace = Mapping[str, Kept]
+"""By place (``pieces[3]``): the keys there that this version does not know."""
+
+
+def decode(data: bytes) -> tuple[PlanDoc, KeptByPlace]:
+    """The document, and the unknown keys in it. Raises PlaceError."""
+    check_size(data)
+    try:
+        _check_header(_HEADER.decode(data))
+        document = _QUICK.decode(data)
+    except ValidationError as error:
+        if _WHOLE_FLOAT not in str(error):
+            raise _fault(error) from None
+    except (DecodeError, UnicodeDecodeError, RecursionError):
+        pass  # the careful way says where and why
+    else:
+        if _is_all_of(data, document):
+            return document, {}
+    return _decode_carefully(data)
+
+
+def _decode_carefully(data: bytes) -> tuple[PlanDoc, KeptByPlace]:
+    value = careful_json(data)
+    try:
+        return msgspec.convert(value, PlanDoc), unknown_keys(value)
+    except ValidationError as error:
+        raise _fault(error) from None
+
+
+def _is_all_of(data: bytes, document: PlanDoc) -> bool:
+    """Whether the text says no more than the document. Raises PlaceError where it says far too much.
+
+    A key that is unknown, or comes twice, is lost in quick decoding, and its colon with it: what was
+    understood, written again, then has fewer colons. Only a colon that is written as an escape breaks
+    the count.
+    """
+    again = _ENCODER.encode(document)
+    if data.count(b":") == again.count(b":") and _ESCAPED_COLON not in data:
+        return True
+    if values_in(data) - values_in(again) > UNKNOWN_LIMIT:
+        raise PlaceError("", f"at most {UNKNOWN_LIMIT:,} values under keys of its own")
+    return False
+
+
+def _check_header(header: Header) -> None:
+    """Name a newer version before all else that it may have changed."""
+    version = header.version
+    if header.format == FORMAT and isinstance(version, int | float) and version > VERSION:
+        raise PlaceError("version", f"{VERSION}; version {version} was written by a newer Platelayer")
+
+
+def _fault(error: ValidationError) -> PlaceError:
+    """msgspec's message ends in the place: ``… - at `$.pieces[3].at```."""
+    said, _, path = str(error).partition(" - at `$")
+    place = path.rstrip("`").lstrip(".")
+    missing = _MISSING.search(said)
+    if missing is not None:
+        return PlaceError(place, f'the key "{missing[1]}"')
+    return PlaceError(place, expected_at(place))

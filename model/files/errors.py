@@ -1,0 +1,25 @@
+"""What is said of a file that cannot be read."""
+
+from __future__ import annotations
+
+
+class PlaceError(Exception):
+    """Something in a plan file that cannot be read; which file it is, is not known yet."""
+
+    def __init__(self, place: str, expected: str) -> None:
+        super().__init__(place, expected)
+        self.place = place
+        self.expected = expected
+
+
+class PlanFileError(Exception):
+    """A plan file that cannot be read: which file, the place in it, and what was expected there.
+
+    ``place`` is a path such as ``pieces[3].at``, a line and a column, or ``top level``.
+    """
+
+    def __init__(self, file: str, place: str, expected: str) -> None:
+        self.file = file
+        self.place = place or "top level"
+        super().__init__(f"{file}: {self.place}: expected {expected}")
+        self.expected = expected

@@ -1,0 +1,73 @@
+"""The one function that writes files.
+
+It never leaves a half-written file under the target's name: the old file stays until the new one is whole
+and on the disk.
+"""
+
+from __future__ import annotations
+
+import os
+import secrets
+import stat
+from contextlib import suppress
+from pathlib import Path
+
+
+class WriteError(Exception):
+    """A file could not be written; what stood under its name before stands there still."""
+
+    def __init__(self, file: str, reason: str) -> None:
+        super().__init__(f"{file}: could not be written: {reason}")
+        self.file = file
+        self.reason = reason
+
+
+def write_bytes(path: str | os.PathLike[str], data: bytes) -> None:
+    """Write ``data`` under ``path``, all of it or nothing. Raises WriteError.
+
+    The bytes go into a temporary file beside the target, which takes the target's place once it is whole.
+    A link is followed; the mode of a file that is replaced is kept.
+    """
+    target = Path(os.path.realpath(path))
+    temporary = target.with_name(f".{secrets.token_hex(8)}.tmp")
+    try:
+        mode = _mode_of(target)
+        _write_whole(temporary, data, mode)
+        os.replace(temporary, target)
+    except OSError as error:
+        raise WriteError(os.fspath(path), error.strerror or str(error)) from error
+    except ValueError as error:  # a path with a NUL in it
+        raise WriteError(os.fspath(path), str(error)) from error
+    finally:
+        with suppress(OSError, ValueError):
+            os.unlink(temporary)
+
+
+def _mode_of(target: Path) -> int | None:
+    """The permission bits of the file that stands there; ``None`` where there is none.
+
+    A device or a pipe must not be replaced by a file, nor a file that its owner has protected.
+    """
+    try:
+        mode = os.stat(target).st_mode
+    except FileNotFoundError:
+        return None
+    if stat.S_ISDIR(mode):
+        raise OSError("there is a folder of that name")
+    if not stat.S_ISREG(mode):
+        raise OSError("it is no ordinary file")
+    if not os.access(target, os.W_OK):
+        raise OSError("the file is write-protected")
+    return stat.S_IMODE(mode)
+
+
+def _write_whole(temporary: Path, data: bytes, mode: int | None) -> None:
+    """A new file with these bytes, known to be on the disk."""
+    with open(temporary, "xb") as stream:
+        stream.write(data)
+        stream.flush()
+        if os.fstat(stream.fileno()).st_size != len(data):
+            raise OSError("only a part of it could be written")
+        if mode is not None:
+            os.chmod(temporary, mode)
+        os.fsync(stream.fileno())
