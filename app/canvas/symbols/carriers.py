@@ -7,14 +7,15 @@ from collections.abc import Iterator
 from PySide6.QtCore import QLineF, QRectF
 
 from app.canvas.symbols.look import Look
-from app.canvas.symbols.size import Detail
+from app.canvas.symbols.size import Detail, Size
 from app.canvas.symbols.stage import Stage
+from model.grid import Heading
 from model.parts import Part
 
 LOW, HIGH = 0.07, 0.93
 """The square that stands for a block."""
-TERMINAL = 0.20
-"""Side of a target block's terminals."""
+TERMINAL, SMALL_TERMINAL = 0.20, 0.25
+"""Side of a target block's terminals, and below 20 px."""
 
 
 def draw_carrier(stage: Stage, look: Look) -> None:
@@ -37,13 +38,15 @@ def _hatch(stage: Stage, bottom: float) -> None:
     """Lines at 45° rising to the east, from the top of the square down to ``bottom``."""
     area = QRectF(stage.at((LOW, LOW)), stage.at((HIGH, bottom)))
     stage.painter.setPen(stage.pen(stage.theme.ink3, stage.size.hatch_width))
-    for line in hatching(area, stage.size.hatch_pitch):
+    for line in hatching(area, stage.size):
         stage.painter.drawLine(line)
 
 
-def hatching(area: QRectF, pitch: float) -> Iterator[QLineF]:
-    """Lines along which x + y is constant, ``pitch`` apart along the edges, cut at the edges of the area."""
+def hatching(area: QRectF, size: Size) -> Iterator[QLineF]:
+    """Lines along which x + y is constant, cut at the edges of the area; on screen through the middles of pixels."""
+    pitch = round(size.hatch_pitch) if size.snaps else size.hatch_pitch
     total = area.left() + area.top() + pitch * 0.75
+    total = round(total) if size.snaps else total
     while total < area.right() + area.bottom():
         low_x, high_x = max(area.left(), total - area.bottom()), min(area.right(), total - area.top())
         yield QLineF(low_x, total - low_x, high_x, total - high_x)
@@ -57,8 +60,7 @@ def _draw_strokes(stage: Stage) -> None:
 
 
 def _draw_terminals(stage: Stage) -> None:
-    near, far = 0.5 - TERMINAL / 2, 0.5 + TERMINAL / 2
-    for left, top in ((near, 0), (near, 1 - TERMINAL), (0, near), (1 - TERMINAL, near)):
-        right = left + TERMINAL if left != near else far
-        bottom = top + TERMINAL if top != near else far
-        stage.block(left, top, right, bottom, stage.theme.ink)
+    side = SMALL_TERMINAL if stage.size.is_small else TERMINAL
+    near = 0.5 - side / 2
+    for heading in Heading:
+        stage.facing(heading).block(near, 0, 1 - near, side, stage.theme.ink)

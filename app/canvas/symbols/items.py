@@ -35,8 +35,9 @@ def _draw_slants(stage: Stage, through: bool) -> None:
 
 def _draw_arrow(stage: Stage, start: float) -> None:
     """From ``start`` to the edge that the part faces."""
-    stage.line([(0.5, start), (0.5, 0.16)], stage.theme.ink, stage.size.narrow)
-    stage.polygon(((0.41, 0.20), (0.59, 0.20), (0.5, 0.02)), None, stage.theme.ink)
+    base, half = (0.28, 0.19) if stage.size.is_small else (0.20, 0.09)
+    stage.line([(0.5, start), (0.5, base - 0.04)], stage.theme.ink, stage.size.narrow)
+    stage.polygon(((0.5 - half, base), (0.5 + half, base), (0.5, 0.02)), None, stage.theme.ink)
 
 
 def draw_barrel(stage: Stage, _look: Look) -> None:
@@ -64,10 +65,18 @@ def draw_auto_crafter(stage: Stage, look: Look) -> None:
     stage.line([(0.5, 0.72), (0.5, 0.42)], ink, narrow)
     if look.facing.heading is not None:
         _draw_arrow(stage, 0.42)
+    elif stage.size.is_small:
+        _draw_small_end(stage, look.facing)
     elif look.facing is Facing.UP:
         stage.dot((0.5, 0.30), 0.09, ink)
     else:
         _draw_cross(stage, 0.30)
+
+
+def _draw_small_end(stage: Stage, facing: Facing) -> None:
+    """Too small for dot and cross: a bar at the end for up, nothing for down."""
+    if facing is Facing.UP:
+        stage.block(0.26, 0.24, 0.74, 0.42, stage.theme.ink)
 
 
 def _draw_cross(stage: Stage, y: float) -> None:

@@ -31,8 +31,7 @@ def _draw_middle(stage: Stage, on: bool, colour: QColor) -> None:
     if stage.is_hint:
         stage.dot((0.5, 0.5), 0.085, colour, on_width=size.narrow)
     elif on:
-        least = 2 * size.unit / size.c if size.is_small else 0.0
-        stage.dot((0.5, 0.5), max(0.085, least), colour)
+        stage.dot((0.5, 0.5), 0.21 if size.is_small else 0.085, colour)
     else:
         stage.circle((0.5, 0.5), 0.095, colour, stage.theme.paper, on_width=size.narrow)
 
@@ -42,12 +41,14 @@ def draw_torch(stage: Stage, look: Look) -> None:
     colour = stage.theme.live if look.on else stage.theme.ink
     fill = stage.theme.live if look.on else stage.theme.paper
     if look.facing in (Facing.UP, Facing.DOWN):
-        stage.box(0.22, 0.22, 0.78, 0.78, colour, stage.theme.paper)
-        _draw_negation(stage, (0.5, 0.5), 0.15, colour, fill, look)
+        near, r = (0.14, 0.20) if stage.size.is_small else (0.22, 0.15)
+        stage.box(near, near, 1 - near, 1 - near, colour, stage.theme.paper)
+        _draw_negation(stage, (0.5, 0.5), r, colour, fill, look)
         return
-    stage.line([(0.5, 0), (0.5, 0.47)], colour, stage.size.narrow)
-    stage.box(0.24, 0.58, 0.76, 0.97, colour, stage.theme.paper)
-    _draw_negation(stage, (0.5, 0.47), 0.105, colour, fill, look)
+    top, y, r = (0.70, 0.44, 0.20) if stage.size.is_small else (0.58, 0.47, 0.105)
+    stage.line([(0.5, 0), (0.5, y)], colour, stage.size.narrow)
+    stage.box(0.24, top, 0.76, 0.97, colour, stage.theme.paper)
+    _draw_negation(stage, (0.5, y), r, colour, fill, look)
     if stage.size.side_gate_figures:
         stage.text((0.5, 0.775), "1", 0.25, colour)
 
@@ -58,8 +59,9 @@ def _draw_negation(
     stage.circle(centre, r, colour, fill)
     if look.burnt:
         x, y = centre
-        reach = 1.5 * r
-        stage.line([(x - reach, y + reach), (x + reach, y - reach)], colour, stage.size.narrow)
+        reach = (2.0 if stage.size.is_small else 1.5) * r
+        width = stage.size.wide if stage.size.is_small else stage.size.narrow
+        stage.line([(x - reach, y + reach), (x + reach, y - reach)], colour, width)
 
 
 def draw_repeater(stage: Stage, look: Look) -> None:
@@ -71,7 +73,8 @@ def draw_repeater(stage: Stage, look: Look) -> None:
     triangle = ((0.17, 0.82), (0.83, 0.82), (0.5, 0.16))
     stage.polygon(triangle, colour, theme.live if look.on else theme.paper)
     if look.locked:
-        stage.line([(0.30, 0.10), (0.70, 0.10)], colour, size.wide)
+        near = 0.17 if size.is_small else 0.30
+        stage.line([(near, 0.10), (1 - near, 0.10)], colour, size.wide)
     if size.detail >= Detail.FIGURES:
         stage.text((0.5, 0.62), str(look.delay), 0.25, theme.on_live if look.on else theme.ink, bold=True)
 
@@ -95,9 +98,10 @@ def _draw_mode(stage: Stage, mode: Mode, colour: QColor) -> None:
     away = ((0.0, 0.05), (-0.05, 0.0), (0.0, -0.05), (0.05, 0.0))[stage.quarter]
     x, y = 0.5 + away[0], 0.5 + away[1]
     if mode is Mode.SUBTRACT:
-        upright.line([(x - 0.16, y), (x + 0.16, y)], colour, stroke)
+        reach = 0.24 if stage.size.is_small else 0.16
+        upright.line([(x - reach, y), (x + reach, y)], colour, stroke)
     elif stage.size.is_small:
-        upright.line([(x - 0.11, y - 0.17), (x + 0.15, y), (x - 0.11, y + 0.17)], colour, stage.size.narrow)
+        upright.line([(x - 0.15, y - 0.22), (x + 0.17, y), (x - 0.15, y + 0.22)], colour, stroke)
     else:
         upright.line([(x - 0.13, y - 0.17), (x + 0.14, y - 0.04), (x - 0.13, y + 0.09)], colour, stroke)
         upright.line([(x - 0.13, y + 0.19), (x + 0.13, y + 0.19)], colour, stroke)
