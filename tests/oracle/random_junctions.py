@@ -7,7 +7,7 @@ from random import Random
 
 from tests.oracle.carts import ArmSpec
 from tests.oracle.choice import Drawn, RouteSpec, subsets
-from tests.oracle.shapes import BACK, STEP, Place, Rail
+from tests.oracle.shapes import BACK, RAIL_PARTS, STEP, Place, Rail
 
 NAMES = ("Quay", "Saltern", "Mill", "Fen", "Beacon", "Orchard", "Tithe Barn")
 MOST_CHOICES = 2**15
@@ -23,7 +23,8 @@ def random_junction(random: Random) -> Junction | None:
     width, depth = random.choice(((4, 4), (5, 4), (4, 5), (5, 5), (6, 5)))
     gates = random.sample(border(width, depth), random.randint(4, 7))
     pieces = random.choice((blob, lines, lines, two_levels))(random, width, depth, gates)
-    drawn = Drawn(pieces, arms_at(random, gates, {at for _, at, _ in pieces}), [])
+    pieces += blocks(random, width, depth, {at for _, at, _ in pieces})
+    drawn = Drawn(pieces, arms_at(random, gates, {at for part, at, _ in pieces if part in RAIL_PARTS}), [])
     if not 1 <= len(drawn.switches) <= 5:
         return None
     arms = best_connected(random, drawn)
@@ -90,6 +91,14 @@ def two_levels(random: Random, width: int, depth: int, gates: list[Gate]) -> lis
         (part, (x, y + (x >= lifted and (x, y, z) not in at_gates), z), facing)
         for part, (x, y, z), facing in lines(random, width, depth, gates)
     ]
+
+
+def blocks(random: Random, width: int, depth: int, taken: set[Place]) -> list[Rail]:
+    """Now and then a block or two on the level of the track, for carts to run into."""
+    cells = [(x, 64, z) for x in range(width) for z in range(depth) if (x, 64, z) not in taken]
+    if not cells or random.random() < 0.7:
+        return []
+    return [("solid-block", at, "north") for at in random.sample(cells, min(len(cells), 2))]
 
 
 def rail(random: Random) -> str:
