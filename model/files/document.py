@@ -9,10 +9,10 @@ from typing import Annotated, Any, Final, Literal
 
 from msgspec import UNSET, Meta, Struct, UnsetType, field
 
-from model.files.limits import CELL_LIMIT, ROUTE_LIMIT, TEXT_LIMIT, WAIVER_LIMIT
+from model.files.limits import CELL_LIMIT, ROUTE_LIMIT, WAIVER_LIMIT
 from model.grid import Cell, Facing
 from model.parts import STACK, TRAITS, Mode, Part
-from model.plan import ARM_LIMIT, NAME_LIMIT, PIECE_LIMIT, Side
+from model.plan import ARM_LIMIT, NAME_LIMIT, PIECE_LIMIT, TEXT_LIMIT, Side
 
 FORMAT: Final = "platelayer-plan"
 VERSION: Final = 1

@@ -6,10 +6,10 @@ import re
 from typing import Final
 
 from model.files.document import COUNT_LIMIT, FORMAT, VERSION
-from model.files.limits import CELL_LIMIT, ROUTE_LIMIT, TEXT_LIMIT, WAIVER_LIMIT
+from model.files.limits import CELL_LIMIT, ROUTE_LIMIT, WAIVER_LIMIT
 from model.grid import XZ_LIMIT, Y_HIGHEST, Y_LOWEST
 from model.parts import Part
-from model.plan import ARM_LIMIT, NAME_LIMIT, PIECE_LIMIT
+from model.plan import ARM_LIMIT, NAME_LIMIT, PIECE_LIMIT, TEXT_LIMIT
 
 _CELL: Final = (
     f"three whole numbers [x, y, z], x and z from {-XZ_LIMIT:,} to {XZ_LIMIT:,}, "

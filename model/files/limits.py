@@ -18,8 +18,6 @@ UNKNOWN_LIMIT: Final = 1_000_000
 """Of these, those under keys that this version does not know."""
 DEPTH_LIMIT: Final = 64
 """Lists and objects inside one another."""
-TEXT_LIMIT: Final = 10_000
-"""Characters in a title, a reason, or a field of the title block."""
 ROUTE_LIMIT: Final = ARM_LIMIT
 """Wanted routes: at most one an arm."""
 WAIVER_LIMIT: Final = 100_000

@@ -1,0 +1,90 @@
+"""The command line: ``platelayer`` and its subcommands.
+
+Data goes to standard output and nothing else does; messages go to standard error. A subcommand is imported
+when it is called, so that none waits for what another one needs.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+from typing import Any, Final
+
+import click
+
+from app.subcommands.statuses import DONE, INTERRUPTED, NOT_READ_OR_WRITTEN, WRONG_USE
+from app.subcommands.streams import say
+from model.files.errors import PlanFileError
+from model.files.writer import WriteError
+
+SUBCOMMANDS: Final = ("check", "trace", "sheet", "materials", "turn")
+
+
+class Program(click.Group):
+    """The subcommands, and the editor where none is named."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002
+        return list(SUBCOMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002
+        if cmd_name not in SUBCOMMANDS:
+            return None
+        command: click.Command = import_module(f"app.subcommands.{cmd_name}").command
+        return command
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """A file alone opens the editor; what is neither a file nor a subcommand is wrong use."""
+        if len(args) == 1 and args[0] not in SUBCOMMANDS and os.path.exists(args[0]):
+            return "edit", _edit, args
+        return super().resolve_command(ctx, args)
+
+
+@click.group(
+    cls=Program, invoke_without_command=True, context_settings={"help_option_names": ["-h", "--help"]}
+)
+@click.pass_context
+def program(ctx: click.Context) -> int:
+    """Design rail junctions of automatic cart networks.
+
+    Without a subcommand, or with a plan file alone, the editor opens.
+    """
+    return edit(None) if ctx.invoked_subcommand is None else DONE
+
+
+def edit(path: str | None) -> int:
+    """Open the editor; gives its exit status."""
+    from app.window import run  # Qt takes longer to import than all else together
+
+    return run(path)
+
+
+@click.command("edit")
+@click.argument("file")
+def _edit(file: str) -> int:
+    return edit(file)
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the program; gives its exit status."""
+    try:
+        return _run(sys.argv[1:] if arguments is None else list(arguments))
+    except click.exceptions.Exit as done:
+        return done.exit_code
+    except click.UsageError as error:
+        error.show()
+        return WRONG_USE
+    except (PlanFileError, WriteError) as error:
+        say(str(error))
+        return NOT_READ_OR_WRITTEN
+    except KeyboardInterrupt:
+        return INTERRUPTED
+
+
+def _run(arguments: list[str]) -> int:
+    with program.make_context("platelayer", arguments) as context:
+        status: Any = program.invoke(context)
+    return int(status)

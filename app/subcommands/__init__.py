@@ -1,0 +1,1 @@
+"""The subcommands of the command line, one a file; each gives its exit status."""

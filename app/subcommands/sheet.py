@@ -1,0 +1,35 @@
+"""``platelayer sheet``: the build sheet on paper."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+from typing import Final
+
+import click
+
+from app.subcommands.statuses import DONE
+from app.subcommands.streams import say
+from model.files.plan_file import read_plan
+
+ENDINGS: Final = (".pdf", ".svg", ".png")
+
+
+@click.command("sheet")
+@click.argument("file")
+@click.option(
+    "-o", "--output", metavar="OUT.pdf", required=True, help="The file to write: .pdf, .svg or .png."
+)
+@click.option("--paper", type=click.Choice(["A4", "A3"]), default="A4", show_default=True)
+@click.option("--colour", is_flag=True, help="Use colour beside line and hatching.")
+def command(file: str, output: str, paper: str, colour: bool) -> int:
+    """Draw the build sheet. As .svg or .png, each page is a file: OUT-01.svg, OUT-02.svg, …"""
+    if Path(output).suffix.lower() not in ENDINGS:
+        raise click.BadParameter(f"the name must end in {', '.join(ENDINGS)}", param_hint="-o")
+    plan = read_plan(file)
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"  # before Qt is imported: drawing needs no screen
+    from app.export import export_sheet
+
+    for written in export_sheet(plan, Path(output), paper, colour):
+        say(f"wrote {click.format_filename(written)}")
+    return DONE
