@@ -43,7 +43,7 @@ def _hatch(stage: Stage, bottom: float) -> None:
 
 
 def hatching(area: QRectF, size: Size) -> Iterator[QLineF]:
-    """Lines along which x + y is constant, cut at the edges of the area; on screen through the middles of pixels."""
+    """Lines along which x + y is constant, cut at the area's edges; on screen through middles of pixels."""
     pitch = round(size.hatch_pitch) if size.snaps else size.hatch_pitch
     total = area.left() + area.top() + pitch * 0.75
     total = round(total) if size.snaps else total

@@ -59,7 +59,7 @@ def _draw_negation(
     stage.circle(centre, r, colour, fill)
     if look.burnt:
         x, y = centre
-        reach = (2.0 if stage.size.is_small else 1.5) * r
+        reach = (1.8 if stage.size.is_small else 1.5) * r
         width = stage.size.wide if stage.size.is_small else stage.size.narrow
         stage.line([(x - reach, y + reach), (x + reach, y - reach)], colour, width)
 

@@ -26,6 +26,10 @@ ABOVE_DASH = (0.16, 0.12)
 """On and off, in cells."""
 
 
+SHARPEST = 1.2
+"""How far a corner may stand out, in widths of its line: the point of a slope wedge would leave its cell."""
+
+
 class Manner(Enum):
     """Whether a symbol is drawn as itself or as a pale hint of it."""
 
@@ -71,7 +75,7 @@ class Stage:
         if self.is_hint:
             colour, width, dash = self._hint_colour(), min(width, self.size.narrow), self._hint_dash()
         pen = QPen(colour, width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap, Qt.PenJoinStyle.MiterJoin)
-        pen.setMiterLimit(8)
+        pen.setMiterLimit(SHARPEST)
         if dash is not None:
             least = 3 * self.size.unit
             pen.setDashPattern([max(part * self.size.c, least) / width for part in dash])
