@@ -27,7 +27,9 @@ class UserAction(NamedTuple):
 ACTIONS: Final = (
     UserAction("new", "File", "New plan", "Start with an empty plan.", ("Ctrl+N",)),
     UserAction("open", "File", "Open…", "Open a plan from a file.", ("Ctrl+O",)),
-    UserAction("start", "File", "Start screen…", "Recent plans, examples, and plans left over from last time."),
+    UserAction(
+        "start", "File", "Start screen…", "Recent plans, examples, and plans left over from last time."
+    ),
     UserAction("save", "File", "Save", "Write the plan to its file.", ("Ctrl+S",), opens_group=True),
     UserAction("save_as", "File", "Save as…", "Write the plan to another file.", ("Ctrl+Shift+S",)),
     UserAction(
@@ -38,11 +40,15 @@ ACTIONS: Final = (
         ("Ctrl+B",),
         opens_group=True,
     ),
-    UserAction("materials_csv", "File", "Materials as CSV…", "Write what to carry as a table.", ("Ctrl+Shift+B",)),
+    UserAction(
+        "materials_csv", "File", "Materials as CSV…", "Write what to carry as a table.", ("Ctrl+Shift+B",)
+    ),
     UserAction("close", "File", "Close", "Close the window.", ("Ctrl+Q", "Ctrl+W"), opens_group=True),
     UserAction("undo", "Edit", "Undo", "Take back the last step.", ("Ctrl+Z",)),
     UserAction("redo", "Edit", "Redo", "Do again what was taken back.", ("Ctrl+Shift+Z", "Ctrl+Y")),
-    UserAction("cut", "Edit", "Cut", "Take the chosen pieces away and keep them.", ("Ctrl+X",), opens_group=True),
+    UserAction(
+        "cut", "Edit", "Cut", "Take the chosen pieces away and keep them.", ("Ctrl+X",), opens_group=True
+    ),
     UserAction("copy", "Edit", "Copy", "Keep a copy of the chosen pieces.", ("Ctrl+C",)),
     UserAction("paste", "Edit", "Paste", "Place the pieces that were kept.", ("Ctrl+V",)),
     UserAction("delete", "Edit", "Erase chosen", "Take the chosen pieces away.", ("Del", "Backspace")),
@@ -64,35 +70,71 @@ ACTIONS: Final = (
     ),
     UserAction("tool_select", "Edit/Tool", "Select", "Choose and move pieces.", ("S",), is_choice=True),
     UserAction("tool_lay", "Edit/Tool", "Lay track", "Drag to lay track.", ("L",), is_choice=True),
-    UserAction("tool_place", "Edit/Tool", "Place", "Click to place the part in hand.", ("P",), is_choice=True),
     UserAction(
-        "tool_arm", "Edit/Tool", "Arm", "Drag across the end of a track: in, out or both.", ("A",), is_choice=True
-    ),
-    UserAction("tool_erase", "Edit/Tool", "Erase", "Click or drag to take pieces away.", ("E",), is_choice=True),
-    UserAction(
-        "tool_throw", "Edit/Tool", "Throw", "Click a switch to preview its powered state.", ("T",), is_choice=True
+        "tool_place", "Edit/Tool", "Place", "Click to place the part in hand.", ("P",), is_choice=True
     ),
     UserAction(
-        "tool_cart", "Edit/Tool", "Test cart", "Drag a cart onto a rail or an arm to see its way.", ("C",), is_choice=True
+        "tool_arm",
+        "Edit/Tool",
+        "Arm",
+        "Drag across the end of a track: in, out or both.",
+        ("A",),
+        is_choice=True,
+    ),
+    UserAction(
+        "tool_erase", "Edit/Tool", "Erase", "Click or drag to take pieces away.", ("E",), is_choice=True
+    ),
+    UserAction(
+        "tool_throw",
+        "Edit/Tool",
+        "Throw",
+        "Click a switch to preview its powered state.",
+        ("T",),
+        is_choice=True,
+    ),
+    UserAction(
+        "tool_cart",
+        "Edit/Tool",
+        "Test cart",
+        "Drag a cart onto a rail or an arm to see its way.",
+        ("C",),
+        is_choice=True,
     ),
     UserAction("title", "Plan", "Title…", "Name the plan."),
-    UserAction("side_none", "Plan/Running side", "Not checked", "Carts may run on either side.", is_choice=True),
+    UserAction(
+        "side_none", "Plan/Running side", "Not checked", "Carts may run on either side.", is_choice=True
+    ),
     UserAction("side_left", "Plan/Running side", "Left", "Carts run on the left.", is_choice=True),
     UserAction("side_right", "Plan/Running side", "Right", "Carts run on the right.", is_choice=True),
     UserAction("sheet_data", "Plan", "Sheet data…", "What the title block of the build sheet says."),
     UserAction("go_to", "Plan", "Go to x y z…", "Show a cell and its level.", ("Ctrl+G",), opens_group=True),
     UserAction(
-        "move_plan", "Plan", "Move plan to x y z…", "Give the cell of the cursor another place; all follows.", ("Ctrl+Shift+G",)
+        "move_plan",
+        "Plan",
+        "Move plan to x y z…",
+        "Give the cell of the cursor another place; all follows.",
+        ("Ctrl+Shift+G",),
     ),
-    UserAction("turn_plan", "Plan", "Turn plan", "Turn the whole plan a quarter clockwise.", opens_group=True),
-    UserAction("turn_plan_back", "Plan", "Turn plan back", "Turn the whole plan a quarter counter-clockwise."),
-    UserAction("mirror_plan", "Plan", "Mirror plan", "Mirror the whole plan east to west; the running side changes."),
+    UserAction(
+        "turn_plan", "Plan", "Turn plan", "Turn the whole plan a quarter clockwise.", opens_group=True
+    ),
+    UserAction(
+        "turn_plan_back", "Plan", "Turn plan back", "Turn the whole plan a quarter counter-clockwise."
+    ),
+    UserAction(
+        "mirror_plan", "Plan", "Mirror plan", "Mirror the whole plan east to west; the running side changes."
+    ),
     UserAction("level_up", "Level", "One level up", "Draw on the level above.", ("PgUp",)),
     UserAction("level_down", "Level", "One level down", "Draw on the level below.", ("PgDown",)),
     UserAction(
         "solo", "Level", "Solo", "Hide the levels above and below.", ("O",), opens_group=True, is_choice=True
     ),
-    UserAction("clear_preview", "Preview", "End the preview", "Show the plan as built; Esc in the plan view does the same."),
+    UserAction(
+        "clear_preview",
+        "Preview",
+        "End the preview",
+        "Show the plan as built; Esc in the plan view does the same.",
+    ),
     UserAction("zoom_in", "View", "Zoom in", "Show the plan larger.", ("Ctrl++", "Ctrl+=")),
     UserAction("zoom_out", "View", "Zoom out", "Show the plan smaller.", ("Ctrl+-",)),
     UserAction("zoom_100", "View", "100 %", "48 pixels a cell.", ("Ctrl+1",)),
@@ -104,7 +146,9 @@ ACTIONS: Final = (
     UserAction("show_routes", "View", "Routes", "Go to the wanted routes.", ("Alt+4",)),
     UserAction("show_readers", "View", "Readers", "Go to the readers.", ("Alt+5",)),
     UserAction("show_plan", "View", "Plan view", "Go to the plan view.", ("Alt+0",)),
-    UserAction("theme_system", "View/Theme", "As the system", "Light or dark as the system asks.", is_choice=True),
+    UserAction(
+        "theme_system", "View/Theme", "As the system", "Light or dark as the system asks.", is_choice=True
+    ),
     UserAction("theme_light", "View/Theme", "Light", "Dark lines on light paper.", is_choice=True),
     UserAction("theme_dark", "View/Theme", "Dark", "Light lines on dark paper.", is_choice=True),
     UserAction("find_action", "Help", "Find an action…", "Type a word and choose what to do.", ("Ctrl+K",)),

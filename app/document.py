@@ -14,7 +14,6 @@ from app.undo import ApplyChange
 from model.edits import EditRefused
 from model.files.plan_file import plan_bytes
 from model.files.writer import write_bytes
-from model.grid import Cell
 from model.plan import EMPTY_PLAN, Change, Plan
 from model.routing.junction import Junction
 from model.routing.orientations import Orientation, each_orientation

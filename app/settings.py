@@ -2,12 +2,32 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 from typing import Final
 
+import msgspec
 from PySide6.QtCore import QByteArray, QSettings
 
 RECENT_LIMIT: Final = 10
+
+
+class Recent(msgspec.Struct, frozen=True):
+    """A plan opened or saved before, with what was found in it then."""
+
+    file: str
+    seconds: float = 0.0
+    """When it was opened or saved last, in seconds since 1970."""
+    title: str = ""
+    gravest: str | None = None
+    """The gravest severity found; empty where nothing was, ``None`` where that is not known."""
+    count: int = 0
+    """How many findings of that severity there were."""
+
+    @property
+    def path(self) -> Path:
+        """The file of the plan."""
+        return Path(self.file)
 
 
 class Settings:
@@ -17,22 +37,36 @@ class Settings:
         self._store = QSettings("Platelayer", "Platelayer") if store is None else store
 
     @property
-    def recent(self) -> list[Path]:
-        """The plans opened last, newest first."""
-        value = self._store.value("recent", [])
-        # QSettings gives back a list of one as a plain string.
-        names = [value] if isinstance(value, str) else list(value or [])  # type: ignore[call-overload]
-        return [Path(name) for name in names if name]
+    def recent(self) -> list[Recent]:
+        """The plans opened or saved last, newest first."""
+        try:
+            return msgspec.json.decode(self.choice("recent", "[]"), type=list[Recent])
+        except msgspec.DecodeError:
+            # Settings of another version: an empty list is better than no window.
+            return []
 
     def add_recent(self, path: Path) -> None:
         """Put a plan first among the recent ones."""
         path = path.absolute()
-        others = [other for other in self.recent if other != path]
-        self._store.setValue("recent", [str(entry) for entry in [path, *others][:RECENT_LIMIT]])
+        known = next((entry for entry in self.recent if entry.path == path), Recent(str(path)))
+        others = [other for other in self.recent if other.path != path]
+        self._keep([msgspec.structs.replace(known, seconds=time.time()), *others])
+
+    def describe_recent(self, path: Path, title: str, gravest: str, count: int) -> None:
+        """Remember what was found in a recent plan."""
+        path = path.absolute()
+        described = {"title": title, "gravest": gravest, "count": count}
+        self._keep(
+            [
+                msgspec.structs.replace(entry, **described) if entry.path == path else entry
+                for entry in self.recent
+            ]
+        )
 
     def forget_recent(self, path: Path) -> None:
-        """Take a plan that is gone off the recent ones."""
-        self._store.setValue("recent", [str(other) for other in self.recent if other != path.absolute()])
+        """Take a plan that cannot be opened off the recent ones."""
+        path = path.absolute()
+        self._keep([other for other in self.recent if other.path != path])
 
     @property
     def theme(self) -> str:
@@ -69,3 +103,6 @@ class Settings:
     @geometry.setter
     def geometry(self, value: QByteArray) -> None:
         self._store.setValue("geometry", value)
+
+    def _keep(self, recent: list[Recent]) -> None:
+        self.choose("recent", msgspec.json.encode(recent[:RECENT_LIMIT]).decode())

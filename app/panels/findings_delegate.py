@@ -9,10 +9,10 @@ from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from app import theme as themes
+from app.canvas.symbols import draw_marker
 from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE, Index
 from app.panels.look import font
 from app.panels.rows import paint_ground, paint_text, rect_of
-from app.panels.symbols import paint_marker
 
 ROW: Final = 48
 MARKER_MIDDLE: Final = 26
@@ -28,8 +28,10 @@ class FindingsDelegate(QStyledItemDelegate):
         finding = index.data(FINDING_ROLE)
         rect = rect_of(option)
         paint_ground(painter, option, theme, is_first=True)
-        marker = QRect(rect.left() + MARKER_MIDDLE - 8, rect.center().y() - 7, 16, 16)
-        paint_marker(painter, marker, finding.severity, finding.waived, theme)
+        middle = rect.top() + ROW / 2
+        draw_marker(
+            painter, rect.left() + MARKER_MIDDLE, middle, finding.severity, theme, aside=finding.waived
+        )
         place = str(index.data(PLACE_ROLE))
         width = min(QFontMetrics(font(11)).horizontalAdvance(place), rect.width() // 2)
         right = rect.right() - MARGIN

@@ -17,6 +17,7 @@ PLACE_ROLE: Final = Qt.ItemDataRole.UserRole + 1
 SECOND_ROLE: Final = Qt.ItemDataRole.UserRole + 2
 ROOT: Final = QModelIndex()
 
+
 class FindingsModel(QAbstractListModel):
     """The findings in their order; rows that stay are never reset, so choice and scroll stay too."""
 

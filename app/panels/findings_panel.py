@@ -5,19 +5,27 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from PySide6.QtCore import QItemSelection, Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QListView, QPushButton, QStackedLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QLabel,
+    QListView,
+    QPushButton,
+    QStackedLayout,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.background import Newest
+from app.dialogs.waiver import ask_reason
 from app.document import Document
-from app.panels.findings_delegate import FindingsDelegate
+from app.panels.findings_delegate import ROW, FindingsDelegate
 from app.panels.findings_model import FINDING_ROLE, FindingsModel
 from app.panels.look import label, panel
-from app.panels.waiver_dialog import ask_reason
 from model.edits import set_aside, take_up
 from model.grid import Cell
-from model.plan import Change, Waiver
+from model.plan import Change
 from model.routing.junction import Junction
-from model.rules import RULES, Finding, fix
+from model.rules import RULES, Finding, fix, waiver_for
 
 
 class FindingsPanel(QWidget):
@@ -72,9 +80,15 @@ class FindingsPanel(QWidget):
             names = {switch.at: switch.name for switch in document.junction.switches}
         self.model.show(document.findings, names)
         self.count_changed.emit(sum(not finding.waived for finding in document.findings))
+        self._fit_list(len(document.findings))
         self.empty.setText(self._words_for_nothing())
         self._stack.setCurrentIndex(0 if document.findings else 1)
         self._show_chosen()
+
+    def _fit_list(self, rows: int) -> None:
+        """No taller than its rows, so that Why and Do stand right below them, and never less than two."""
+        self.list.setMinimumHeight(min(rows, 2) * ROW)
+        self.list.setMaximumHeight(max(rows, 1) * ROW)
 
     def _words_for_nothing(self) -> str:
         if not len(self._document.plan.pieces):
@@ -90,6 +104,7 @@ class FindingsPanel(QWidget):
         column.setSpacing(0)
         column.addWidget(self.list, 1)
         column.addWidget(self._below)
+        column.addStretch(0)
         bare = QWidget()
         column = QVBoxLayout(bare)
         column.setContentsMargins(14, 12, 14, 12)
@@ -107,7 +122,7 @@ class FindingsPanel(QWidget):
         column.setSpacing(8)
         for name, sentence in (("Why", self._why), ("Do", self._do)):
             row = QHBoxLayout()
-            head = label(name, "strongsecond")
+            head = label(name, "section")
             head.setFixedWidth(32)
             row.addWidget(head, 0, Qt.AlignmentFlag.AlignTop)
             row.addWidget(sentence, 1)
@@ -154,13 +169,12 @@ class FindingsPanel(QWidget):
         finding = self.finding
         if finding is None:
             return
-        waiver = Waiver(finding.rule, tuple(finding.cells), tuple(finding.arms))
         if finding.waived:
-            self._document.edit(take_up, waiver)
+            self._document.edit(take_up, waiver_for(finding, finding.reason))
             return
         reason = ask_reason(self, RULES[finding.rule].title)
         if reason is not None:
-            self._document.edit(set_aside, Waiver(waiver.rule, waiver.cells, waiver.arms, reason))
+            self._document.edit(set_aside, waiver_for(finding, reason))
 
 
 def _sentence() -> QLabel:

@@ -9,21 +9,24 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from app import theme as themes
+from app.canvas.symbols.pieces import TURNED
 from app.names import part_name
 from app.panels.look import font, panel
 from app.panels.rows import paint_text
-from app.panels.symbols import paint_part
-from app.panels.tray import ORIGIN, WIDE
+from app.panels.symbols import paint_piece
+from app.panels.tray import WIDE
 from app.tools.hand import Hand
-from model.parts import TRAITS, Part
+from model.grid import Cell
+from model.parts import RAILS, Part
 
 HEIGHT: Final = 100
 SYMBOL: Final = 48
+ORIGIN: Final = Cell(0, 0, 0)
 
 
 def hand_lines(hand: Hand) -> list[str]:
     """How the part in hand is set, and by which keys that changes."""
-    turns = len(TRAITS[hand.part].facings) > 1
+    turns = hand.part in RAILS or hand.part in TURNED
     lines = [f"faces {hand.facing}"] if turns else []
     keys = "R turns" if turns else ""
     if hand.part is Part.REPEATER:
@@ -61,14 +64,14 @@ class InHand(QWidget):
         if self.width() < WIDE // 2:
             symbol = QRect((self.width() - 36) // 2, (HEIGHT - 36) // 2, 36, 36)
             painter.fillRect(symbol, theme.paper)
-            paint_part(painter, symbol, piece, theme)
+            paint_piece(painter, symbol, piece, theme)
             return
         paint_text(painter, QRect(18, 4, 160, 18), "In hand", font(11, True), theme.ink2)
         symbol = QRect(18, 26, SYMBOL, SYMBOL)
         painter.fillRect(symbol, theme.paper)
         painter.setPen(theme.edge)
         painter.drawRect(symbol.adjusted(-1, -1, 0, 0))
-        paint_part(painter, symbol, piece, theme)
+        paint_piece(painter, symbol, piece, theme)
         line = QRect(82, 22, self.width() - 90, 19)
         paint_text(painter, line, part_name(self._hand.part), font(13, True), theme.ink)
         for text in hand_lines(self._hand):

@@ -28,7 +28,7 @@ class MenuRow(QWidget):
         self._shown.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         row = QHBoxLayout(self)
         row.setContentsMargins(4, 0, 0, 0)
-        row.addWidget(self.bar)
+        row.addWidget(self.bar, 0, Qt.AlignmentFlag.AlignVCenter)
 
     @property
     def title(self) -> str:

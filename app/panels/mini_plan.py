@@ -40,7 +40,9 @@ def paint_line_path(painter: QPainter, path: QPainterPath, turn: Turn, room: QRe
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.setPen(QPen(colour, LINE, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap, Qt.PenJoinStyle.MiterJoin))
+    painter.setPen(
+        QPen(colour, LINE, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap, Qt.PenJoinStyle.MiterJoin)
+    )
     painter.drawPath(placed.map(turned))
     painter.restore()
 

@@ -9,6 +9,7 @@ from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from app import theme as themes
+from app.canvas.symbols import draw_mirror_mark
 from app.panels.look import font
 from app.panels.mini_plan import paint_line_path
 from app.panels.rows import paint_text
@@ -45,7 +46,9 @@ class OrientationTile(QAbstractButton):
         self.setFixedHeight(HEIGHT)
         self.show_orientation(None, self._path, is_old=True)
 
-    def show_orientation(self, orientation: Orientation | None, path: QPainterPath | None, is_old: bool) -> None:
+    def show_orientation(
+        self, orientation: Orientation | None, path: QPainterPath | None, is_old: bool
+    ) -> None:
         """Show what was worked out, old results grey; without a path the small plan stays as it is."""
         self._orientation, self._is_old = orientation, is_old
         if path is not None:
@@ -79,9 +82,11 @@ class OrientationTile(QAbstractButton):
         painter.fillRect(box, theme.panel if refused else theme.edge if self.isDown() else theme.raised)
         painter.setPen(theme.edge2 if self.underMouse() else theme.edge)
         painter.drawRect(box)
-        paint_text(painter, QRect(8, 3, 30, 18), str(self.turn.number), font(11, self._is_present), theme.ink2)
+        paint_text(
+            painter, QRect(8, 3, 30, 18), str(self.turn.number), font(11, self._is_present), theme.ink2
+        )
         if self.turn.mirror:
-            self._paint_mirror_mark(painter, theme)
+            draw_mirror_mark(painter, self.width() - 16, 12, 18, theme)
         room = QRectF(self.rect().adjusted(12, 20, -12, -30))
         paint_line_path(painter, self._path, self.turn, room, theme.ink3 if grey else theme.ink)
         self._paint_foot(painter, words, theme)
@@ -103,31 +108,26 @@ class OrientationTile(QAbstractButton):
         width = circles * 11 + 8
         left = (self.width() - width - painter.fontMetrics().horizontalAdvance(words)) // 2
         middle = foot.center().y()
-        painter.drawText(QRect(left + width, foot.top(), 40, foot.height()), Qt.AlignmentFlag.AlignVCenter, words)
+        painter.drawText(
+            QRect(left + width, foot.top(), 40, foot.height()), Qt.AlignmentFlag.AlignVCenter, words
+        )
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(QPen(theme.ink2 if self._is_old else theme.ink, 1.5))
         for number in range(circles):
             painter.drawEllipse(QPointF(left + 4 + 11 * number, middle + 1), CIRCLE, CIRCLE)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
 
-    def _paint_mirror_mark(self, painter: QPainter, theme: Theme) -> None:
-        x, y = self.width() - 17, 12
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(QPen(theme.ink2, 1))
-        painter.drawLine(QPointF(x + 0.5, y - 6), QPointF(x + 0.5, y + 6))
-        painter.drawPolygon([QPointF(x - 2, y - 4), QPointF(x - 2, y + 4), QPointF(x - 8, y)])
-        painter.setBrush(theme.ink2)
-        painter.drawPolygon([QPointF(x + 3, y - 4), QPointF(x + 3, y + 4), QPointF(x + 9, y)])
-        painter.restore()
-
     def _paint_brackets(self, painter: QPainter, theme: Theme) -> None:
         painter.save()
-        painter.setPen(QPen(theme.ink, 3, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap, Qt.PenJoinStyle.MiterJoin))
+        painter.setPen(
+            QPen(theme.ink, 3, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap, Qt.PenJoinStyle.MiterJoin)
+        )
         right, bottom, arm = self.width() - 2, self.height() - 2, 10
         for x, step_x in ((1, 1), (right, -1)):
             for y, step_y in ((1, 1), (bottom, -1)):
-                painter.drawPolyline([QPointF(x + arm * step_x, y), QPointF(x, y), QPointF(x, y + arm * step_y)])
+                painter.drawPolyline(
+                    [QPointF(x + arm * step_x, y), QPointF(x, y), QPointF(x, y + arm * step_y)]
+                )
         painter.restore()
 
     def sizeHint(self) -> QSize:

@@ -6,7 +6,15 @@ from typing import Final, NamedTuple
 
 from PySide6.QtCore import QItemSelection, QModelIndex, QSize, QStringListModel, Signal
 from PySide6.QtGui import QPainter
-from PySide6.QtWidgets import QHBoxLayout, QListView, QPushButton, QStyledItemDelegate, QStyleOptionViewItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QListView,
+    QPushButton,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app import theme as themes
 from app.document import Document
@@ -72,6 +80,7 @@ class ReadersPanel(QWidget):
         column.addWidget(self.empty)
         column.addWidget(self.list, 1)
         column.addLayout(row)
+        column.addStretch(0)
         self.list.selectionModel().selectionChanged.connect(self._choose)
         self.list.clicked.connect(self._preview)
         self.preview_button.clicked.connect(lambda: self._preview(self.list.currentIndex()))
@@ -88,6 +97,7 @@ class ReadersPanel(QWidget):
             self.model.setStringList([f"{r.arm}: {r.throws}, waybill {r.waybill}" for r in readers])
         self.empty.setVisible(not readers)
         self.list.setVisible(bool(readers))
+        self.list.setMaximumHeight(ROW * len(readers) + 2)
         self.preview_button.setVisible(bool(readers))
         self.end_button.setVisible(bool(readers))
         self.preview_button.setEnabled(self.list.currentIndex().isValid())

@@ -17,12 +17,12 @@ from PySide6.QtWidgets import (
 )
 
 from app import theme as themes
+from app.canvas.symbols import draw_marker
 from app.document import Document
 from app.panels.findings_model import Index
 from app.panels.look import font, label, panel
-from app.panels.rows import paint_text
 from app.panels.routes_model import CALLED, FROM, IDLE, REACHED_ROLE, TIPS, WAYBILL, RoutesModel, next_route
-from app.panels.symbols import paint_marker
+from app.panels.rows import paint_text
 from app.panels.tables import CellDelegate, Table
 from model.plan import NAME_LIMIT
 from model.rules import Severity
@@ -77,10 +77,12 @@ class RoutesPanel(QWidget):
         column.addWidget(self.table, 1)
         column.addLayout(below)
         column.addWidget(self.hint)
+        column.addStretch(0)
 
     def _offer(self, *_: object) -> None:
         plan = self._document.plan
         self.count_changed.emit(len(plan.routes))
+        self.table.fit_rows()
         self.add_button.setEnabled(next_route(plan) is not None)
         self.remove_button.setEnabled(bool(self.table.selectionModel().selectedIndexes()))
         if not plan.arms:
@@ -113,8 +115,8 @@ class _RouteDelegate(CellDelegate):
         theme = themes.current()
         words = str(index.data())
         if index.data(REACHED_ROLE) is False:
-            mark = QRect(room.left(), room.center().y() - MARK // 2, MARK, MARK)
-            paint_marker(painter, mark, Severity.ERROR, False, theme)
+            middle = room.center().y() + 0.5
+            draw_marker(painter, room.left() + MARK / 2, middle, Severity.ERROR, theme, MARK)
             room = room.adjusted(MARK + 4, 0, 0, 0)
         colour = theme.ink2 if words == NO_CHOICE else theme.ink
         paint_text(painter, room, words, font(12, index.column() == FROM), colour)

@@ -58,4 +58,7 @@ def paint_text(
 def middle(rect: QRect, size: int) -> QRect:
     """A square of that size in the middle of a rectangle."""
     centre = rect.center()
-    return QRect(QPoint(centre.x() - size // 2 + 1, centre.y() - size // 2 + 1), QPoint(centre.x() + size // 2, centre.y() + size // 2))
+    return QRect(
+        QPoint(centre.x() - size // 2 + 1, centre.y() - size // 2 + 1),
+        QPoint(centre.x() + size // 2, centre.y() + size // 2),
+    )

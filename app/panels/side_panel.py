@@ -12,6 +12,8 @@ from app.panels.look import font, panel
 
 WIDTH: Final = 348
 TAB: Final = 34
+SHARES: Final = (416, 384)
+"""Of the height, above and below."""
 
 
 class _TabBar(QTabBar):
@@ -50,7 +52,9 @@ class Tabs(QTabWidget):
         """Bring a panel to the front and put the focus into it."""
         self.setCurrentIndex(self._titles.index(title))
         widget = self.currentWidget()
-        inner = next((w for w in widget.findChildren(QWidget) if w.focusPolicy() & Qt.FocusPolicy.TabFocus), widget)
+        inner = next(
+            (w for w in widget.findChildren(QWidget) if w.focusPolicy() & Qt.FocusPolicy.TabFocus), widget
+        )
         inner.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
 
@@ -66,10 +70,8 @@ class SidePanel(QWidget):
         splitter.setChildrenCollapsible(False)
         splitter.setHandleWidth(1)
         for tabs in (upper, lower):
-            tabs.setMinimumHeight(150)
             splitter.addWidget(tabs)
-        splitter.setStretchFactor(0, 13)
-        splitter.setStretchFactor(1, 12)
+        splitter.setSizes(SHARES)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(splitter)

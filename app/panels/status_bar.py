@@ -10,9 +10,9 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from app import theme as themes
+from app.canvas.symbols import draw_marker
 from app.panels.look import font, hairline, label, panel
 from app.panels.rows import paint_text
-from app.panels.symbols import paint_marker
 from app.panels.words import counted
 from model.rules import Finding, Severity
 
@@ -84,9 +84,14 @@ class StatusBar(QWidget):
 
     def tell_saved(self) -> None:
         """The plan is the same as its file: there is no copy."""
+        self.tell_unchanged()
+        self.recovery.setText("saved")
+
+    def tell_unchanged(self) -> None:
+        """There is nothing to keep a copy of."""
         self._copied = None
         self._clock.stop()
-        self.recovery.setText("saved")
+        self.recovery.setText("")
 
     def tell_copy_failed(self, why: str) -> None:
         """A recovery copy could not be written."""
@@ -101,7 +106,9 @@ class StatusBar(QWidget):
     def _tell_age(self) -> None:
         if self._copied is not None:
             self.recovery.setText(f"recovery copy {_age(time.time() - self._copied)} ago")
-            self.recovery.setToolTip("A copy of the plan as it is now, in case this program or the machine fails")
+            self.recovery.setToolTip(
+                "A copy of the plan as it is now, in case this program or the machine fails"
+            )
 
 
 class SeverityCounts(QWidget):
@@ -132,8 +139,14 @@ class SeverityCounts(QWidget):
         painter = QPainter(self)
         for number, severity in enumerate(Severity):
             left = number * STEP
-            paint_marker(painter, QRect(left, 5, 16, 16), severity, False, theme)
-            paint_text(painter, QRect(left + 21, 0, STEP - 22, HEIGHT), str(self._counts[severity]), font(11), theme.ink)
+            draw_marker(painter, left + 8, HEIGHT / 2, severity, theme)
+            paint_text(
+                painter,
+                QRect(left + 21, 0, STEP - 22, HEIGHT),
+                str(self._counts[severity]),
+                font(11),
+                theme.ink,
+            )
 
     def sizeHint(self) -> QSize:
         return QSize(len(Severity) * STEP, HEIGHT)

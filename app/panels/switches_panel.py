@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from PySide6.QtCore import QItemSelection, QPointF, QRect, QRectF, Signal
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtGui import QFontMetrics, QPainter, QPen
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app import theme as themes
@@ -25,6 +27,9 @@ from app.panels.symbols import paint_shape
 from app.panels.tables import CellDelegate, Table
 from app.theme import Theme
 from model.grid import Cell
+from model.routing.junction import Switch
+
+WIDEST_CELL: Final = 112
 
 
 class SwitchesPanel(QWidget):
@@ -40,7 +45,6 @@ class SwitchesPanel(QWidget):
         self.model = SwitchesModel(self)
         self.table = Table("Switches", self.model, self)
         self.table.setItemDelegate(_SwitchDelegate(self.table))
-        self.table.set_widths((42, 84, 48, 58, 54, 0))
         self.summary = label("", "second")
         self.summary.setWordWrap(True)
         self.summary.setContentsMargins(14, 8, 14, 12)
@@ -49,6 +53,7 @@ class SwitchesPanel(QWidget):
         column.setSpacing(0)
         column.addWidget(self.table, 1)
         column.addWidget(self.summary)
+        column.addStretch(0)
         self.table.selectionModel().selectionChanged.connect(self._choose)
         document.junction_updated.connect(self.take_over)
         self.take_over()
@@ -57,16 +62,26 @@ class SwitchesPanel(QWidget):
         """Show the switches that the document has now."""
         junction = self._document.junction
         if junction is None:
-            self.model.show(())
+            self._show(())
             self.summary.setText(summary((), True))
             return
-        self.model.show(junction.switches)
+        self._show(junction.switches)
         said = summary(junction.switches, junction.control.serves)
         self.summary.setText(f"{said} Being worked out anew…" if self._document.junction_is_old else said)
 
+    def _show(self, switches: tuple[Switch, ...]) -> None:
+        self.model.show(switches)
+        metrics = QFontMetrics(font(11))
+        widest = max((metrics.horizontalAdvance(str(switch.at)) for switch in switches), default=0)
+        self.table.set_widths((44, min(max(widest + 12, 68), WIDEST_CELL), 44, 60, 46, 0))
+        self.table.setVisible(bool(switches))
+        self.table.fit_rows()
+
     def mark(self, cells: frozenset[Cell]) -> None:
         """Choose the row of the switch that is chosen on the plan."""
-        rows = [row for cell in cells if (row := self.model.row_of(cell)) is not None] if len(cells) == 1 else []
+        rows = (
+            [row for cell in cells if (row := self.model.row_of(cell)) is not None] if len(cells) == 1 else []
+        )
         selection = self.table.selectionModel()
         blocked = selection.blockSignals(True)
         if rows:

@@ -2,25 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from PySide6.QtCore import QRect
 from PySide6.QtGui import QPainter
 
-from app.canvas.symbols.look import Look, look_of
-from app.canvas.symbols.pieces import draw_piece
+from app.canvas.symbols import Look, draw_piece, look_of
 from app.theme import Theme
 from model.parts import Part
 from model.pieces import Piece
 from model.track.shapes import Shape
 
 
-def paint_part(painter: QPainter, rect: QRect, piece: Piece, theme: Theme) -> None:
-    """A part at rest in a square; a plain rail as the curve that it alone can be."""
-    look = look_of(piece)
-    if piece.part is Part.RAIL:
-        look = replace(look, shape=Shape.SOUTH_EAST)
-    draw_piece(painter, rect.left(), rect.top(), rect.width(), look, theme)
+def paint_piece(painter: QPainter, rect: QRect, piece: Piece, theme: Theme) -> None:
+    """A piece at rest in a square, as it is set."""
+    draw_piece(painter, rect.left(), rect.top(), rect.width(), look_of(piece), theme)
 
 
 def paint_shape(painter: QPainter, rect: QRect, shape: Shape, theme: Theme) -> None:

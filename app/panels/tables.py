@@ -42,6 +42,10 @@ class Table(QTableView):
         header.setHighlightSections(False)
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
 
+    def fit_rows(self) -> None:
+        """Be no taller than the rows, so that what follows the table stands right below them."""
+        self.setMaximumHeight(HEADER + ROW * max(1, self.model().rowCount()) + 2)
+
     def set_widths(self, widths: tuple[int, ...]) -> None:
         """Fixed widths in pixels; 0 shares out the rest."""
         header = self.horizontalHeader()

@@ -47,7 +47,9 @@ class ToolsRow(QWidget):
 
     def set_words_shown(self, shown: bool) -> None:
         """Show the tools with their words, or as symbols alone with the words in tooltips."""
-        style = Qt.ToolButtonStyle.ToolButtonTextBesideIcon if shown else Qt.ToolButtonStyle.ToolButtonIconOnly
+        style = (
+            Qt.ToolButtonStyle.ToolButtonTextBesideIcon if shown else Qt.ToolButtonStyle.ToolButtonIconOnly
+        )
         for tool in self.tools.values():
             tool.setToolButtonStyle(style)
 

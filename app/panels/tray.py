@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import (
     QListWidget,
     QListWidgetItem,
@@ -15,22 +15,21 @@ from PySide6.QtWidgets import (
 )
 
 from app import theme as themes
+from app.canvas.symbols import draw_piece
+from app.icons import rest_look
 from app.names import group_name, part_name
 from app.panels.findings_model import Index
 from app.panels.look import font
 from app.panels.rows import is_chosen, is_under_pointer, paint_text, rect_of
-from app.panels.symbols import paint_part
 from model.parts import TRAITS, Part
-from model.pieces import new_piece
-from model.grid import Cell
 
 ROW: Final = 30
+HEADING: Final = 32
 WIDE: Final = 204
 NARROW: Final = 48
 SYMBOL: Final = 24
 PART_ROLE: Final = Qt.ItemDataRole.UserRole
 GROUPS: Final = tuple(dict.fromkeys(traits.group for traits in TRAITS.values()))
-ORIGIN: Final = Cell(0, 0, 0)
 
 
 class Tray(QListWidget):
@@ -59,10 +58,11 @@ class Tray(QListWidget):
         self.blockSignals(blocked)
         self.viewport().update()
 
-    @property
-    def is_narrow(self) -> bool:
-        """Whether only symbols are shown."""
-        return self.width() < WIDE // 2
+    def set_narrow(self, narrow: bool) -> None:
+        """Show symbols alone, or with their names; beside symbols alone there is no room for a scroll bar."""
+        policy = Qt.ScrollBarPolicy
+        self.setVerticalScrollBarPolicy(policy.ScrollBarAlwaysOff if narrow else policy.ScrollBarAsNeeded)
+        self.setFixedWidth(NARROW if narrow else WIDE)
 
     def _fill(self) -> None:
         for group in GROUPS:
@@ -109,11 +109,10 @@ class _TrayDelegate(QStyledItemDelegate):
         elif is_under_pointer(option):
             painter.fillRect(rect, theme.raised)
         left = rect.left() + ((rect.width() - SYMBOL) // 2 if narrow else 18)
-        symbol = QRect(left, rect.top() + (ROW - SYMBOL) // 2, SYMBOL, SYMBOL)
-        paint_part(painter, symbol, new_piece(part, ORIGIN), theme)
+        draw_piece(painter, left, rect.top() + (ROW - SYMBOL) // 2, SYMBOL, rest_look(part), theme)
         if not narrow:
             paint_text(painter, rect.adjusted(54, 0, -8, 0), text, font(13), theme.ink)
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         is_heading = index.data(PART_ROLE) is None
-        return QSize(NARROW - 16, (32 if is_heading and index.row() else ROW))
+        return QSize(NARROW, HEADING if is_heading else ROW)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from typing import Final
 
 from model.grid import Cell
 from model.parts import STACK
+
 
 def number(value: int) -> str:
     """A whole number with the true minus sign."""

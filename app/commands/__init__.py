@@ -1,0 +1,1 @@
+"""What the actions of the table do, by area; the window binds them."""

@@ -1,0 +1,156 @@
+"""What happens in the window when the view or the document changes."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from app.actions import TOOLS
+from app.panels.here import here_words
+from app.panels.words import cell_words
+from model.grid import Cell, Turn
+from model.parts import RAILS, Part
+from model.plan import Side
+from model.rules import Finding
+
+if TYPE_CHECKING:
+    from app.window import MainWindow
+
+SIDES: Final = {None: "side_none", Side.LEFT: "side_left", Side.RIGHT: "side_right"}
+
+
+def bind_view(window: MainWindow) -> None:
+    """The panels follow the view, and what is chosen in them shows on the view."""
+    view, panels = window.view, window.panels
+    view.level_changed.connect(panels.levels.show_level)
+    panels.levels.level_chosen.connect(window.go_to_level)
+    view.tool_changed.connect(lambda tool: window.bound[TOOLS[tool]].setChecked(True))
+    window.bound[TOOLS["select"]].setChecked(True)
+    view.hand_changed.connect(lambda: _show_hand(window))
+    panels.tray.part_chosen.connect(lambda part: _take_in_hand(window, part))
+    view.selection_changed.connect(lambda: _show_selection(window))
+    view.cursor_moved.connect(lambda _cell: _show_here(window))
+    view.status.connect(panels.status.say)
+    panels.findings.chosen.connect(lambda finding: _go_to_finding(window, finding))
+    panels.switches.switch_chosen.connect(lambda cell: _go_to_cells(window, frozenset({cell})))
+    panels.readers.preview_asked.connect(window.view.preview_reader)
+    panels.orientations.turn_chosen.connect(lambda turn: _turn_plan(window, turn))
+    _show_hand(window)
+    _show_selection(window)
+    _show_here(window)
+
+
+def bind_document(window: MainWindow) -> None:
+    """The window follows the document."""
+    document, panels, stack = window.document, window.panels, window.document.undo_stack
+    document.refused.connect(panels.status.say)
+    document.acted_at.connect(window.view.show_cells)
+    document.junction_updated.connect(lambda: _show_junction(window))
+    document.details_changed.connect(lambda: _show_details(window))
+    document.dirty_changed.connect(lambda _dirty: _show_dirty(window))
+    document.changed.connect(lambda *_: _show_here(window))
+    document.reset.connect(lambda: _show_reset(window))
+    window.recovery.written.connect(panels.status.tell_copied)
+    window.recovery.failed.connect(panels.status.tell_copy_failed)
+    panels.findings.count_changed.connect(lambda count: window.side.upper.show_count("Findings", count))
+    panels.routes.count_changed.connect(lambda count: window.side.lower.show_count("Routes", count))
+    for name, can, text in (
+        ("undo", stack.canUndoChanged, stack.undoTextChanged),
+        ("redo", stack.canRedoChanged, stack.redoTextChanged),
+    ):
+        action = window.bound[name]
+        can.connect(action.setEnabled)
+        action.setEnabled(False)
+        text.connect(lambda step, action=action, word=action.text(): action.setText(f"{word} {step}".strip()))
+    _show_details(window)
+    _show_junction(window)
+
+
+def _show_hand(window: MainWindow) -> None:
+    window.panels.in_hand.show_hand(window.view.hand)
+    window.panels.tray.show_part(window.view.hand.part)
+
+
+def _take_in_hand(window: MainWindow, part: Part) -> None:
+    window.view.take_in_hand(window.view.hand.holding(part))
+    window.view.use("lay" if part in RAILS else "place")
+
+
+def _show_selection(window: MainWindow) -> None:
+    chosen = window.view.selection
+    window.panels.status.show_chosen(len(chosen))
+    window.panels.switches.mark(chosen)
+    for name in ("cut", "copy", "delete", "fit_selection"):
+        window.bound[name].setEnabled(bool(chosen))
+
+
+def _show_here(window: MainWindow) -> None:
+    cell = window.view.cursor
+    window.panels.status.show_here(cell_words(cell), here_words(window.document, cell))
+
+
+def _show_junction(window: MainWindow) -> None:
+    document, panels = window.document, window.panels
+    panels.status.show_findings(document.findings)
+    window.view.show_findings(document.findings)
+    switches = document.junction.switches if document.junction else ()
+    window.side.lower.show_count("Switches", len(switches))
+    window.side.lower.show_count("Readers", len(panels.readers.readers))
+    _show_here(window)
+    if not document.junction_is_old and not document.is_dirty and document.path is not None:
+        _describe_recent(window)
+
+
+def _describe_recent(window: MainWindow) -> None:
+    document = window.document
+    open_ones = [finding for finding in document.findings if not finding.waived]
+    gravest = min((finding.severity for finding in open_ones), key=lambda s: s.rank, default=None)
+    count = sum(finding.severity is gravest for finding in open_ones)
+    window.settings.describe_recent(
+        document.path, document.plan.details.title, gravest.value if gravest else "", count
+    )
+
+
+def _show_details(window: MainWindow) -> None:
+    window.bound[SIDES[window.document.plan.details.running_side]].setChecked(True)
+    _show_title(window)
+
+
+def _show_title(window: MainWindow) -> None:
+    document = window.document
+    said = f"{document.name} — changed" if document.is_dirty else document.name
+    window.menu_row.set_title(said)
+    window.setWindowTitle(f"{said} — Platelayer")
+
+
+def _show_dirty(window: MainWindow) -> None:
+    _show_title(window)
+    if not window.document.is_dirty:
+        window.panels.status.tell_saved()
+
+
+def _show_reset(window: MainWindow) -> None:
+    window.panels.message.hide()
+    window.panels.status.tell_unchanged()
+    window.view.fit_all()
+
+
+def _go_to_finding(window: MainWindow, finding: Finding) -> None:
+    cells = frozenset(finding.cells) or _ends_of(window, finding)
+    if cells:
+        _go_to_cells(window, cells)
+
+
+def _ends_of(window: MainWindow, finding: Finding) -> frozenset[Cell]:
+    """A finding about an arm alone is shown where the arm is."""
+    arms = [arm for arm in window.document.plan.arms if arm.name in finding.arms]
+    return frozenset(end.at for arm in arms for end in (arm.enter, arm.leave) if end is not None)
+
+
+def _go_to_cells(window: MainWindow, cells: frozenset[Cell]) -> None:
+    window.view.show_cells(cells)
+    window.view.choose(cells)
+
+
+def _turn_plan(window: MainWindow, turn: Turn) -> None:
+    window.plan_commands.turn(turn)
+    window.view.fit_all()

@@ -1,0 +1,62 @@
+"""Makes the actions of the table, bound to what they do, and the menus from them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Final
+
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtWidgets import QMenu, QMenuBar
+
+from app.actions import ACTIONS, MENUS, UserAction
+
+ONE_OF: Final = ("Edit/Tool", "Plan/Running side", "View/Theme")
+"""Submenus of which exactly one action holds."""
+Command = Callable[[], object]
+
+
+def bind(parent: QObject, commands: Mapping[str, Command]) -> dict[str, QAction]:
+    """An action for each entry of the table. Raises KeyError where one has no command."""
+    actions = {entry.name: _make(parent, entry, commands[entry.name]) for entry in ACTIONS}
+    for submenu in ONE_OF:
+        group = QActionGroup(parent)
+        for entry in ACTIONS:
+            if entry.menu == submenu:
+                group.addAction(actions[entry.name])
+    return actions
+
+
+def fill_menus(bar: QMenuBar, actions: Mapping[str, QAction]) -> dict[str, QMenu]:
+    """The menus in their order; submenus stand where their first action does. By the name of the menu."""
+    menus = {name: bar.addMenu(name) for name in MENUS}
+    for entry in ACTIONS:
+        top, _, submenu = entry.menu.partition("/")
+        menu = menus[top]
+        if submenu:
+            menu = _submenu(menus, entry.menu, menu, submenu)
+        elif entry.opens_group:
+            menu.addSeparator()
+        menu.addAction(actions[entry.name])
+    for menu in menus.values():
+        menu.setToolTipsVisible(True)
+    return menus
+
+
+def _submenu(menus: dict[str, QMenu], name: str, parent: QMenu, title: str) -> QMenu:
+    if name not in menus:
+        menus[name] = parent.addMenu(title)
+    return menus[name]
+
+
+def _make(parent: QObject, entry: UserAction, command: Command) -> QAction:
+    action = QAction(entry.text, parent)
+    action.setObjectName(entry.name)
+    action.setShortcuts([QKeySequence(key) for key in entry.keys])
+    action.setStatusTip(entry.tip)
+    keys = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
+    action.setToolTip(f"{entry.tip} ({keys})" if keys else entry.tip)
+    action.setCheckable(entry.is_choice)
+    # triggered hands over whether the action is checked; commands look at the plan instead.
+    action.triggered.connect(lambda _checked=False: command())
+    return action

@@ -1,0 +1,165 @@
+"""Opening and saving plans, and the question whether changes are to be kept."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+
+from app.document import Document
+from app.recovery import LeftOver, Recovery
+from app.settings import Settings
+from model.files.errors import PlanFileError
+from model.files.plan_file import read_plan
+from model.files.writer import WriteError
+
+ENDING: Final = ".plan.json"
+FILTER: Final = "Plans (*.plan.json);;All files (*)"
+
+
+class FileCommands:
+    """Every way in which a plan comes into the window or leaves it."""
+
+    def __init__(
+        self,
+        parent: QWidget,
+        document: Document,
+        recovery: Recovery,
+        settings: Settings,
+        tell: Callable[[str], None],
+    ) -> None:
+        self._parent = parent
+        self._document = document
+        self._recovery = recovery
+        self._settings = settings
+        self._tell = tell
+
+    def new(self) -> None:
+        """An empty plan, when the present one may go."""
+        if self.may_leave():
+            self._document.new()
+
+    def open(self) -> None:
+        """Ask for a file and open it."""
+        folder = (
+            str(self._document.path.parent) if self._document.path else self._settings.choice("folder", "")
+        )
+        name, _ = QFileDialog.getOpenFileName(self._parent, "Open a plan", folder, FILTER)
+        if name:
+            self.open_path(Path(name))
+
+    def open_path(self, path: Path) -> bool:
+        """Open a file, when the present plan may go. Whether it is open now."""
+        try:
+            plan = read_plan(path)
+        except (PlanFileError, OSError) as error:
+            self._settings.forget_recent(path)
+            self._tell(not_opened(path, error))
+            return False
+        if not self.may_leave():
+            return False
+        self._document.load(plan, path)
+        self._settings.add_recent(path)
+        self._settings.choose("folder", str(path.absolute().parent))
+        return True
+
+    def open_example(self, path: Path) -> bool:
+        """Open an example as a plan of its own, so that saving never writes over the example."""
+        try:
+            plan = read_plan(path)
+        except (PlanFileError, OSError) as error:
+            self._tell(not_opened(path, error))
+            return False
+        if not self.may_leave():
+            return False
+        self._document.load(plan, None)
+        return True
+
+    def take_up(self, entry: LeftOver) -> bool:
+        """Open a plan left over from last time; its copy goes once a new copy of it is written."""
+        try:
+            plan = read_plan(entry.copy)
+        except (PlanFileError, OSError) as error:
+            self._tell(not_opened(entry.copy, error))
+            return False
+        if not self.may_leave():
+            return False
+        self._document.take_up(plan, entry.original)
+        self._recovery.written.connect(
+            lambda _seconds: self._recovery.discard(entry), Qt.ConnectionType.SingleShotConnection
+        )
+        return True
+
+    def save(self) -> bool:
+        """Write to the plan's own file; ask for one where it has none. Whether it is written."""
+        return self.save_as() if self._document.path is None else self._write(self._document.path)
+
+    def save_as(self) -> bool:
+        """Ask for a file and write to it. Whether it is written."""
+        folder = (
+            self._document.path.parent if self._document.path else Path(self._settings.choice("folder", ""))
+        )
+        offered = self._document.path.name if self._document.path else file_name(self._document.name)
+        name, _ = QFileDialog.getSaveFileName(self._parent, "Save the plan", str(folder / offered), FILTER)
+        if not name:
+            return False
+        path = Path(name)
+        return self._write(path if path.suffix else path.with_name(path.name + ENDING))
+
+    def may_leave(self) -> bool:
+        """Whether the present plan may go: it is saved, or its changes are given up."""
+        if not self._document.is_dirty:
+            return True
+        answer = ask_to_save(self._parent, self._document.name)
+        if answer == QMessageBox.StandardButton.Save:
+            return self.save()
+        return answer == QMessageBox.StandardButton.Discard
+
+    def _write(self, path: Path) -> bool:
+        try:
+            self._document.save(path)
+        except WriteError as error:
+            self._tell(
+                f"The plan was not saved: {error.file} could not be written: {error.reason}. "
+                "Nothing is lost: it is still open, and the file is as it was."
+            )
+            return False
+        self._settings.add_recent(path)
+        self._settings.choose("folder", str(path.absolute().parent))
+        return True
+
+
+def ask_to_save(parent: QWidget, name: str) -> int:
+    """Save, Don't save or Cancel."""
+    box = QMessageBox(parent)
+    box.setWindowTitle("Changes")
+    box.setTextFormat(Qt.TextFormat.PlainText)
+    box.setText(f"Save the changes to {name}?")
+    box.setInformativeText("Without saving they are lost.")
+    buttons = QMessageBox.StandardButton
+    box.setStandardButtons(buttons.Save | buttons.Discard | buttons.Cancel)
+    box.button(buttons.Save).setText("Save")
+    box.button(buttons.Discard).setText("Don't save")
+    box.button(buttons.Cancel).setText("Cancel")
+    box.setDefaultButton(buttons.Save)
+    box.setEscapeButton(buttons.Cancel)
+    return box.exec()
+
+
+def not_opened(path: Path, error: PlanFileError | OSError) -> str:
+    """What is said of a file that cannot be read: which, where in it, what was expected."""
+    if isinstance(error, OSError):
+        return f"{path} was not opened: {error.strerror or error}. The plan that was open is unchanged."
+    where = f" at {error.place}" if error.place else ""
+    return (
+        f"{error.file} was not opened: expected {error.expected}{where}. The plan that was open is unchanged."
+    )
+
+
+def file_name(title: str) -> str:
+    """A file name from a title, legal on every system."""
+    kept = "".join(letter if letter.isalnum() or letter in " -_" else " " for letter in title)
+    return ("-".join(kept.lower().split())[:60] or "plan") + ENDING

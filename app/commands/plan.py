@@ -1,0 +1,71 @@
+"""What the menu Plan does: title, running side, sheet data, places, turns."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from PySide6.QtWidgets import QWidget
+
+from app.dialogs.cell import CellDialog
+from app.dialogs.details import sheet_dialog, title_dialog
+from app.document import Document
+from model.edits import move_plan, set_running_side, set_sheet, set_title, turn_plan
+from model.grid import Cell, Turn
+from model.plan import Side
+
+CLOCKWISE: Final = Turn(1)
+BACK: Final = Turn(3)
+MIRROR: Final = Turn(0, mirror=True)
+
+
+class PlanCommands:
+    """Each is one undo step."""
+
+    def __init__(
+        self, parent: QWidget, document: Document, cursor: Callable[[], Cell], go_to: Callable[[Cell], None]
+    ) -> None:
+        self._parent = parent
+        self._document = document
+        self._cursor = cursor
+        self._go_to = go_to
+
+    def title(self) -> None:
+        """Ask for the title and set it."""
+        dialog = title_dialog(self._parent, self._document.plan.details.title)
+        if dialog.exec():
+            self._document.edit(set_title, dialog.texts["title"])
+
+    def sheet_data(self) -> None:
+        """Ask for the title block and set it."""
+        sheet = self._document.plan.details.sheet
+        dialog = sheet_dialog(self._parent, sheet)
+        if dialog.exec():
+            self._document.edit(set_sheet, type(sheet)(**dialog.texts, kept=sheet.kept))
+
+    def running_side(self, side: Side | None) -> None:
+        """Set the side on which carts run."""
+        self._document.edit(set_running_side, side)
+
+    def go_to(self) -> None:
+        """Ask for a cell and show it."""
+        dialog = CellDialog(
+            self._parent, "Go to x y z", "Shows the cell and its level.", "Go", self._cursor()
+        )
+        if dialog.exec():
+            self._go_to(dialog.cell)
+
+    def move(self) -> None:
+        """Ask for the place that the cursor's cell is to have, and move the whole plan with it."""
+        here = self._cursor()
+        sentence = f"The cell of the cursor, now at {here}, comes to this place; the whole plan follows."
+        dialog = CellDialog(self._parent, "Move plan to x y z", sentence, "Move", here)
+        if dialog.exec():
+            there = dialog.cell
+            step = (there.x - here.x, there.y - here.y, there.z - here.z)
+            if self._document.edit(move_plan, *step):
+                self._go_to(there)
+
+    def turn(self, turn: Turn) -> None:
+        """Turn the whole plan about x = z = 0."""
+        self._document.edit(turn_plan, turn)

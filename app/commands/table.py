@@ -1,0 +1,96 @@
+"""Which command carries out which action of the table."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from app.actions import TOOLS
+from app.commands.bound import Command
+from app.commands.plan import BACK, CLOCKWISE, MIRROR
+from model.plan import Side
+
+if TYPE_CHECKING:
+    from app.window import MainWindow
+
+
+def commands_of(window: MainWindow) -> dict[str, Command]:
+    """By the name of the action."""
+    return {
+        **_file_commands(window),
+        **_edit_commands(window),
+        **_plan_commands(window),
+        **_view_commands(window),
+        **{name: lambda tool=tool: window.view.use(tool) for tool, name in TOOLS.items()},
+    }
+
+
+def _file_commands(window: MainWindow) -> dict[str, Command]:
+    files, exports = window.files, window.exports
+    return {
+        "new": files.new,
+        "open": files.open,
+        "start": window.show_start,
+        "save": files.save,
+        "save_as": files.save_as,
+        "build_sheet": exports.build_sheet,
+        "materials_csv": exports.materials_csv,
+        "close": window.close,
+        "find_action": window.find_action,
+        "shortcuts": window.show_keys,
+        "about": window.show_about,
+    }
+
+
+def _edit_commands(window: MainWindow) -> dict[str, Command]:
+    view, stack = window.view, window.document.undo_stack
+    return {
+        "undo": stack.undo,
+        "redo": stack.redo,
+        "cut": view.cut,
+        "copy": view.copy,
+        "paste": view.paste,
+        "delete": view.delete,
+        "select_all": view.select_all,
+        "turn_chosen": lambda: window.turn_chosen(CLOCKWISE),
+        "mirror_chosen": lambda: window.turn_chosen(MIRROR),
+    }
+
+
+def _plan_commands(window: MainWindow) -> dict[str, Command]:
+    plan = window.plan_commands
+    return {
+        "title": plan.title,
+        "side_none": lambda: plan.running_side(None),
+        "side_left": lambda: plan.running_side(Side.LEFT),
+        "side_right": lambda: plan.running_side(Side.RIGHT),
+        "sheet_data": plan.sheet_data,
+        "go_to": plan.go_to,
+        "move_plan": plan.move,
+        "turn_plan": lambda: plan.turn(CLOCKWISE),
+        "turn_plan_back": lambda: plan.turn(BACK),
+        "mirror_plan": lambda: plan.turn(MIRROR),
+    }
+
+
+def _view_commands(window: MainWindow) -> dict[str, Command]:
+    view, side = window.view, window.side
+    return {
+        "level_up": lambda: window.go_to_level(view.level + 1),
+        "level_down": lambda: window.go_to_level(view.level - 1),
+        "solo": window.toggle_solo,
+        "clear_preview": view.clear_preview,
+        "zoom_in": view.zoom_in,
+        "zoom_out": view.zoom_out,
+        "zoom_100": view.zoom_100,
+        "fit_all": view.fit_all,
+        "fit_selection": view.fit_selection,
+        "show_findings": lambda: side.upper.show_panel("Findings"),
+        "show_materials": lambda: side.upper.show_panel("Materials"),
+        "show_switches": lambda: side.lower.show_panel("Switches"),
+        "show_routes": lambda: side.lower.show_panel("Routes"),
+        "show_readers": lambda: side.lower.show_panel("Readers"),
+        "show_plan": view.setFocus,
+        "theme_system": lambda: window.use_scheme("system"),
+        "theme_light": lambda: window.use_scheme("light"),
+        "theme_dark": lambda: window.use_scheme("dark"),
+    }

@@ -1,0 +1,1 @@
+"""Questions that the window asks, each one window of its own."""

@@ -1,0 +1,63 @@
+"""Asks for the title, and for what the title block of the build sheet says."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QLineEdit, QVBoxLayout, QWidget
+
+from app.panels.look import label
+from model.plan import SheetData
+
+FIELDS: Final = {
+    "owner": "Legal owner",
+    "number": "Identification number",
+    "revision": "Revision",
+    "date": "Date of issue",
+    "created_by": "Created by",
+    "approved_by": "Approved by",
+}
+"""In the words of the title block (ISO 7200, from memory)."""
+
+
+class LinesDialog(QDialog):
+    """A few lines of text, each with its name."""
+
+    def __init__(
+        self, parent: QWidget | None, title: str, sentence: str, lines: dict[str, tuple[str, str]]
+    ) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(title)
+        self.setMinimumWidth(420)
+        self.fields = {key: QLineEdit(value, accessibleName=name) for key, (name, value) in lines.items()}
+        buttons = QDialogButtonBox(
+            QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel
+        )
+        buttons.accepted.connect(self.accept)
+        buttons.rejected.connect(self.reject)
+        form = QFormLayout()
+        for key, (name, _) in lines.items():
+            form.addRow(name, self.fields[key])
+        column = QVBoxLayout(self)
+        column.setSpacing(12)
+        column.addWidget(label(sentence))
+        column.addLayout(form)
+        column.addWidget(buttons)
+
+    @property
+    def texts(self) -> dict[str, str]:
+        """What was given, by key."""
+        return {key: field.text().strip() for key, field in self.fields.items()}
+
+
+def title_dialog(parent: QWidget, title: str) -> LinesDialog:
+    """Asks for the plan's title."""
+    return LinesDialog(
+        parent, "Title", "The name of the plan, here and on the build sheet.", {"title": ("Title", title)}
+    )
+
+
+def sheet_dialog(parent: QWidget, sheet: SheetData) -> LinesDialog:
+    """Asks for the title block; a field may stay blank."""
+    lines = {key: (name, str(getattr(sheet, key))) for key, name in FIELDS.items()}
+    return LinesDialog(parent, "Sheet data", "What the title block of the build sheet says.", lines)

@@ -1,0 +1,105 @@
+"""Where everything stands in the window; narrow windows fold the tray and the orientations."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final, TypeVar
+
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QHBoxLayout, QLayout, QVBoxLayout, QWidget
+
+from app.canvas.view import PlanView
+from app.document import Document
+from app.panels.findings_panel import FindingsPanel
+from app.panels.in_hand import InHand
+from app.panels.level_strip import LevelStrip
+from app.panels.look import hairline
+from app.panels.materials_panel import MaterialsPanel
+from app.panels.message_bar import MessageBar
+from app.panels.orientation_strip import OrientationStrip
+from app.panels.readers_panel import ReadersPanel
+from app.panels.routes_panel import RoutesPanel
+from app.panels.side_panel import SidePanel, Tabs
+from app.panels.status_bar import StatusBar
+from app.panels.switches_panel import SwitchesPanel
+from app.panels.tools_row import ToolsRow
+from app.panels.tray import NARROW, WIDE, Tray
+
+NARROW_TRAY_BELOW: Final = 1280
+FOLDED_STRIP_BELOW: Final = 1100
+Box = TypeVar("Box", QHBoxLayout, QVBoxLayout)
+
+
+class Panels:
+    """All panels of one document, not yet placed."""
+
+    def __init__(self, document: Document, view: PlanView) -> None:
+        self.findings = FindingsPanel(document)
+        self.materials = MaterialsPanel(document)
+        self.switches = SwitchesPanel(document)
+        self.routes = RoutesPanel(document)
+        self.readers = ReadersPanel(document)
+        self.tray = Tray()
+        self.in_hand = InHand(view.hand)
+        self.levels = LevelStrip(document, view.level)
+        self.orientations = OrientationStrip(document)
+        self.status = StatusBar()
+        self.message = MessageBar()
+        self.side = SidePanel(
+            Tabs("Findings and materials", {"Findings": self.findings, "Materials": self.materials}),
+            Tabs(
+                "Switches, routes and readers",
+                {"Switches": self.switches, "Routes": self.routes, "Readers": self.readers},
+            ),
+        )
+
+
+class Frame(QWidget):
+    """The window below its menu row."""
+
+    def __init__(self, panels: Panels, view: PlanView, actions: Mapping[str, QAction]) -> None:
+        super().__init__()
+        self._panels = panels
+        self.tools = ToolsRow(actions)
+        column = _bare(QVBoxLayout(self))
+        column.addWidget(self.tools)
+        column.addWidget(hairline())
+        column.addWidget(panels.message)
+        column.addLayout(self._middle(view), 1)
+        column.addWidget(hairline())
+        column.addWidget(panels.status)
+        self.fold_for(WIDE * 10)
+
+    def fold_for(self, width: int) -> None:
+        """Fold what does not fit into a window of that width, in pixels."""
+        narrow = width < NARROW_TRAY_BELOW
+        self._panels.tray.set_narrow(narrow)
+        self._panels.in_hand.setFixedWidth(NARROW if narrow else WIDE)
+        self._panels.orientations.set_folded(width < FOLDED_STRIP_BELOW)
+        self.tools.set_words_shown(not narrow)
+
+    def _middle(self, view: PlanView) -> QLayout:
+        panels = self._panels
+        tray = _bare(QVBoxLayout())
+        tray.addWidget(panels.tray, 1)
+        tray.addWidget(panels.in_hand)
+        drawing = _bare(QHBoxLayout())
+        drawing.addWidget(panels.levels)
+        drawing.addWidget(view, 1)
+        plan = _bare(QVBoxLayout())
+        plan.addLayout(drawing, 1)
+        plan.addWidget(hairline())
+        plan.addWidget(panels.orientations)
+        row = _bare(QHBoxLayout())
+        row.addLayout(tray)
+        row.addWidget(hairline("upright"))
+        row.addLayout(plan, 1)
+        row.addWidget(hairline("upright"))
+        row.addWidget(panels.side)
+        return row
+
+
+def _bare(box: Box) -> Box:
+    box.setContentsMargins(0, 0, 0, 0)
+    box.setSpacing(0)
+    return box

@@ -1,0 +1,192 @@
+"""The main window: the panels around the plan view, and what binds them to it."""
+
+from __future__ import annotations
+
+import sys
+from importlib.metadata import version
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QMimeData, QSize, Qt, QTimer
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QResizeEvent
+from PySide6.QtWidgets import QApplication, QMainWindow, QMessageBox
+
+from app import theme as themes
+from app.canvas.view import PlanView
+from app.commands.binding import bind_document, bind_view
+from app.commands.bound import bind, fill_menus
+from app.commands.exporting import ExportCommands
+from app.commands.files import FileCommands
+from app.commands.look import show_tool_icons, use_scheme, use_theme
+from app.commands.plan import PlanCommands
+from app.commands.running import add_preview_menus, add_recent_menu
+from app.commands.table import commands_of
+from app.dialogs.keys import ActionFinder, KeysDialog
+from app.document import Document
+from app.mishap import MishapHook
+from app.panels.frame import Frame, Panels
+from app.panels.menu_row import MenuRow
+from app.recovery import Recovery, recovery_folder
+from app.settings import Settings
+from app.start import StartScreen, example_paths
+from model.grid import Y_HIGHEST, Y_LOWEST, Turn
+
+SMALLEST: Final = QSize(1024, 640)
+FIRST_SIZE: Final = QSize(1440, 900)
+SWITCH_SECONDS: Final = 0.0005
+
+
+class MainWindow(QMainWindow):
+    """One window, one plan."""
+
+    def __init__(self, settings: Settings | None = None, recovery_folder: Path | None = None) -> None:
+        super().__init__()
+        self.settings = Settings() if settings is None else settings
+        self.document = Document(self)
+        self.recovery = Recovery(self.document, recovery_folder)
+        self.view = PlanView(self.document)
+        self.panels = Panels(self.document, self.view)
+        self.side = self.panels.side
+        tell = self.panels.message.say
+        self.files = FileCommands(self, self.document, self.recovery, self.settings, tell)
+        self.exports = ExportCommands(self, self.document, self.settings, tell, self.panels.status.say)
+        self.plan_commands = PlanCommands(self, self.document, lambda: self.view.cursor, self.view.go_to)
+        self.bound = bind(self, commands_of(self))
+        self.menu_row = MenuRow()
+        self.menus = fill_menus(self.menu_row.bar, self.bound)
+        add_recent_menu(self.menus["File"], self.bound["start"], self.settings, self.files.open_path)
+        add_preview_menus(self.menus["Preview"], self.document, self.view.preview_reader, self.view.run_cart)
+        self.frame = Frame(self.panels, self.view, self.bound)
+        self.setMenuWidget(self.menu_row)
+        self.setCentralWidget(self.frame)
+        self.setMinimumSize(SMALLEST)
+        self.resize(FIRST_SIZE)
+        self.setAcceptDrops(True)
+        for action in self.bound.values():
+            self.addAction(action)
+        bind_view(self)
+        bind_document(self)
+        self._watch_system()
+        self.use_scheme(self.settings.theme)
+        self.view.setFocus()
+
+    def show_start(self) -> StartScreen:
+        """Offer new and recent plans, examples, and what was left over."""
+        screen = StartScreen(self, self.settings.recent, self.recovery.left_over())
+        screen.new_asked.connect(self.files.new)
+        screen.open_asked.connect(self.files.open)
+        screen.recent_chosen.connect(self.files.open_path)
+        screen.example_chosen.connect(self.files.open_example)
+        screen.take_up_asked.connect(self.files.take_up)
+        screen.open()
+        return screen
+
+    def use_scheme(self, name: str) -> None:
+        """Follow the system, or keep to light or dark; remembered for the next start."""
+        self.settings.theme = name
+        use_scheme(name)
+        self.bound[f"theme_{name}"].setChecked(True)
+        self._take_over_theme()
+
+    def turn_chosen(self, turn: Turn) -> None:
+        """Turn what is chosen, or the whole plan when nothing is."""
+        if self.view.selection:
+            self.view.turn_selection(turn)
+        else:
+            self.plan_commands.turn(turn)
+
+    def go_to_level(self, level: int) -> None:
+        """Draw on another level, within the limits of plans."""
+        self.view.level = min(max(level, Y_LOWEST), Y_HIGHEST)
+
+    def toggle_solo(self) -> None:
+        """Show or hide the levels above and below."""
+        self.view.solo = not self.view.solo
+        self.bound["solo"].setChecked(self.view.solo)
+
+    def find_action(self) -> None:
+        """Let the user type a word, and do what is chosen."""
+        finder = ActionFinder(self, self.bound)
+        if finder.exec() and finder.chosen is not None:
+            finder.chosen.trigger()
+
+    def show_keys(self) -> None:
+        """All keys on one page."""
+        KeysDialog(self).exec()
+
+    def show_about(self) -> None:
+        """The version, and what the program is for."""
+        box = QMessageBox(self)
+        box.setTextFormat(Qt.TextFormat.PlainText)
+        box.setWindowTitle("About Platelayer")
+        box.setText(f"Platelayer {version('platelayer')}")
+        box.setInformativeText("Plan a rail junction before you place a block.")
+        box.exec()
+
+    def _watch_system(self) -> None:
+        QGuiApplication.styleHints().colorSchemeChanged.connect(lambda _scheme: self._take_over_theme())
+
+    def _take_over_theme(self) -> None:
+        use_theme()
+        self.view.set_theme(themes.current())
+        show_tool_icons(self.bound)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        if not self.files.may_leave():
+            event.ignore()
+            return
+        self.settings.geometry = self.saveGeometry()
+        self.recovery.close()
+        self.document.close()
+        event.accept()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if dropped_file(event.mimeData()) is not None:
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        path = dropped_file(event.mimeData())
+        if path is not None:
+            event.acceptProposedAction()
+            # The question whether to save must not keep the program waiting from which the file comes.
+            QTimer.singleShot(0, self, lambda: self.files.open_path(path))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.frame.fold_for(event.size().width())
+
+
+def dropped_file(data: QMimeData) -> Path | None:
+    """The one local file that is dropped, or ``None``."""
+    urls = data.urls()
+    return Path(urls[0].toLocalFile()) if len(urls) == 1 and urls[0].isLocalFile() else None
+
+
+def run(path: str | None) -> int:
+    """Start the editor, with a plan where one is given; the exit status when it ends."""
+    application = QApplication.instance() or QApplication(sys.argv[:1])
+    application.setApplicationName("Platelayer")
+    application.setOrganizationName("Platelayer")
+    QGuiApplication.setDesktopFileName("platelayer")
+    # The background must hand the interpreter back quickly, or every repaint would wait for it.
+    sys.setswitchinterval(SWITCH_SECONDS)
+    window = MainWindow()
+    MishapHook(window.recovery.write_now, window.panels.message.say, recovery_folder().parent).install()
+    if window.settings.geometry is not None:
+        window.restoreGeometry(window.settings.geometry)
+    window.show()
+    begin(window, path)
+    return application.exec()
+
+
+def begin(window: MainWindow, path: str | None) -> None:
+    """What stands in the window first: the plan asked for, an example the first time, else the start screen."""
+    first = window.settings.is_first_start
+    window.settings.note_start()
+    left_over = bool(window.recovery.left_over())
+    if path is not None:
+        window.files.open_path(Path(path))
+    elif first and (examples := example_paths()):
+        window.files.open_example(examples[-1])
+    if left_over or (path is None and not first):
+        window.show_start()
