@@ -1,0 +1,1 @@
+"""What the program brings along: names, palette, icons, the schema of plan files, example plans."""
