@@ -55,9 +55,7 @@ def paint_pieces(
         painter.drawPixmap((cell.x - area.west) * scale, (cell.z - area.north) * scale, pixmap)
 
 
-def _paint_dots(
-    painter: QPainter, tile: Tile, pieces: Iterable[Piece], theme: Theme, manner: Manner
-) -> None:
+def _paint_dots(painter: QPainter, tile: Tile, pieces: Iterable[Piece], theme: Theme, manner: Manner) -> None:
     """Only the level itself is drawn so far out: rails in ink, all else dim."""
     if manner is not Manner.OWN:
         return

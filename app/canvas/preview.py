@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from app.tools.paths import heading_between
@@ -153,6 +154,6 @@ def _listed(names: Iterable[str], state: str) -> str:
 def headings_of(run: Run) -> list[tuple[Cell, Heading, Heading]]:
     """Each cell of a run with the cart's heading as it comes in and as it leaves."""
     path = run.way.path
-    between = [heading_between(a, b) for a, b in zip(path, path[1:], strict=False)]
+    between = [heading_between(a, b) for a, b in pairwise(path)]
     known = [heading for heading in between if heading is not None]
     return list(zip(path, [run.entering, *known], [*known, run.way.heading], strict=True))

@@ -12,7 +12,20 @@ from PySide6.QtGui import QPainter, QPixmap
 from app.canvas.geometry import Area, Viewport
 from model.grid import Cell
 
-CELLS_ACROSS: Final = {1: 512, 2: 256, 4: 128, 6: 64, 8: 64, 12: 32, 16: 32, 24: 16, 32: 16, 48: 8, 64: 8, 96: 4}
+CELLS_ACROSS: Final = {
+    1: 512,
+    2: 256,
+    4: 128,
+    6: 64,
+    8: 64,
+    12: 32,
+    16: 32,
+    24: 16,
+    32: 16,
+    48: 8,
+    64: 8,
+    96: 4,
+}
 """Cells along the side of a tile, by zoom step: 384 or 512 px, a multiple of the fourth grid line."""
 KEPT_BYTES: Final = 96_000_000
 """Memory for the tiles of one layer; one screen of 1920 × 1080 px takes about 10 MB."""
@@ -68,9 +81,7 @@ class TileCache:
         if len(columns) > CLEAR_ALL_FROM:
             self.clear()
             return
-        touched = {
-            (scale, x // side, z // side) for scale, side in CELLS_ACROSS.items() for x, z in columns
-        }
+        touched = {(scale, x // side, z // side) for scale, side in CELLS_ACROSS.items() for x, z in columns}
         for tile in list(self._pixmaps):
             if tile.level in heights and (tile.scale, tile.column, tile.row) in touched:
                 self._bytes -= _size(self._pixmaps.pop(tile))

@@ -1,0 +1,79 @@
+"""Words on the canvas: the preview's chip, labels, and what an empty plan says."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QPainter, QPen
+
+from app.canvas.symbols.lettering import capital, draw_text, elided, width
+from app.theme import Theme
+from model.grid import VECTORS, Heading
+
+CHIP: Final = 28
+"""Height of the chip, in px."""
+BAR: Final = 4
+RADIUS: Final = 2
+SMALL: Final = 11
+NORMAL: Final = 12
+HEADING: Final = 16
+END_WORDS: Final = "Esc ends"
+HINTS: Final = (
+    ("L", "then drag: lays track"),
+    ("P", "then click: places the part in hand"),
+    ("Ctrl O", "opens a plan"),
+)
+
+
+def draw_panel(painter: QPainter, box: QRectF, theme: Theme) -> None:
+    """A raised panel with a thin outline."""
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    painter.setPen(QPen(theme.edge2, 1))
+    painter.setBrush(theme.raised)
+    painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), RADIUS, RADIUS)
+    painter.restore()
+
+
+def draw_preview_chip(painter: QPainter, x: float, y: float, text: str, widest: float, theme: Theme) -> None:
+    """What is being previewed, and that Esc ends it; its upper left corner at (x, y)."""
+    end = width(END_WORDS, SMALL)
+    shown = elided(text, NORMAL, widest - end - 48)
+    words = width(shown, NORMAL)
+    box = QRectF(x, y, BAR + 12 + words + 12 + 1 + 8 + end + 8, CHIP)
+    draw_panel(painter, box, theme)
+    painter.fillRect(QRectF(x, y, BAR, CHIP), theme.live)
+    baseline = y + CHIP / 2 + capital(NORMAL) / 2
+    draw_text(painter, x + BAR + 12, baseline, shown, NORMAL, theme.ink)
+    line = x + BAR + 12 + words + 12
+    painter.fillRect(QRectF(round(line), y + 6, 1, CHIP - 12), theme.edge)
+    draw_text(painter, line + 9, baseline, END_WORDS, SMALL, theme.ink2)
+
+
+def draw_label(painter: QPainter, at: QPointF, towards: Heading, text: str, theme: Theme) -> None:
+    """A short text that begins at a point and lies in a heading from it, on a patch of paper."""
+    wide, high = width(text, SMALL) + 8, SMALL + 6.0
+    dx, dz = VECTORS[towards]
+    middle = at + QPointF(dx * wide / 2, dz * high / 2)
+    box = QRectF(middle.x() - wide / 2, middle.y() - high / 2, wide, high)
+    painter.fillRect(box, theme.paper)
+    draw_text(painter, box.left() + 4, middle.y() + capital(SMALL) / 2, text, SMALL, theme.ink)
+
+
+def draw_empty_hint(painter: QPainter, x: float, y: float, level: int, theme: Theme) -> None:
+    """What an empty plan says, on a patch of paper with its upper left corner at (x, y)."""
+    painter.fillRect(QRectF(x, y, 284, 148), theme.paper)
+    draw_text(painter, x + 8, y + 28, "Nothing here yet", HEADING, theme.ink, bold=True)
+    for row, (key, does) in enumerate(HINTS):
+        baseline = y + 58 + row * 27
+        _draw_key(painter, x + 8, baseline, key, theme)
+        draw_text(painter, x + 68, baseline, does, NORMAL, theme.ink)
+    below = f"Level {level} · north is up".replace("-", "\u2212")
+    draw_text(painter, x + 8, y + 138, below, SMALL, theme.ink2)
+
+
+def _draw_key(painter: QPainter, x: float, baseline: float, key: str, theme: Theme) -> None:
+    box = QRectF(x, baseline - 15, width(key, SMALL, bold=True) + 14, 21)
+    draw_panel(painter, box, theme)
+    draw_text(painter, x + 7, baseline, key, SMALL, theme.ink, bold=True)

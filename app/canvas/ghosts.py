@@ -1,0 +1,104 @@
+"""What a gesture would make, worked out once when it changes and drawn with each paint."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPainter, QPen
+
+from app.canvas.arms import paint_tags, shown_tags
+from app.canvas.geometry import Viewport
+from app.canvas.symbols import Look, draw_cart, draw_ghost, look_of, screen
+from app.theme import Theme
+from app.tools.host import Ends, Ghost, ShownCart
+from model.grid import Cell, Heading
+from model.parts import RAILS
+from model.pieces import Piece
+from model.plan import Arm, ArmEnd, Change
+from model.track.layout import Layout
+from model.track.shapes import Shape
+
+CROSS: Final = (0.2, 0.8)
+WORDS: Final = {Ends.IN: "in", Ends.OUT: "out", Ends.BOTH: "both"}
+
+
+@dataclass(frozen=True)
+class GhostPicture:
+    """A ghost with its shapes as they come out."""
+
+    looks: dict[Cell, Look]
+    """What appears, and the rails that take another shape because of it."""
+    crossed: frozenset[Cell] = frozenset()
+    hidden: frozenset[Cell] = frozenset()
+    """Cells whose present piece is not drawn meanwhile."""
+    cart: ShownCart | None = None
+    arms: tuple[Arm, ...] = ()
+    """The tags of an arm in the making."""
+
+
+NO_GHOST: Final = GhostPicture({})
+
+
+def picture_of(ghost: Ghost | None, layout: Layout) -> GhostPicture:
+    """What to draw of a ghost; the layout stays as it is."""
+    if ghost is None:
+        return NO_GHOST
+    looks = {} if ghost.change is None else _looks(ghost.change, layout)
+    taken = frozenset() if ghost.change is None else ghost.change.cells
+    arms = () if ghost.crossing is None else _arms(*ghost.crossing)
+    hidden = (taken | looks.keys()) - ghost.crossed
+    return GhostPicture(looks, ghost.crossed, hidden, ghost.cart, arms)
+
+
+def paint_ghost(painter: QPainter, picture: GhostPicture, level: int, view: Viewport, theme: Theme) -> None:
+    """Draws what lies on a level."""
+    for cell, look in picture.looks.items():
+        if cell.y == level:
+            draw_ghost(painter, *view.corner(cell.x, cell.z), view.scale, look, theme)
+    for cell in picture.crossed:
+        if cell.y == level:
+            _draw_cross(painter, *view.corner(cell.x, cell.z), view.scale, theme)
+    if picture.cart is not None and picture.cart.cell.y == level:
+        _draw_held_cart(painter, picture.cart, view, theme)
+    paint_tags(painter, shown_tags(picture.arms, level, view), view.scale, theme)
+
+
+def _looks(change: Change, layout: Layout) -> dict[Cell, Look]:
+    shapes = layout.preview(change)
+    placed = {entry.piece.at: entry.piece for entry in change.placed}
+    looks = {cell: _look(piece, shapes.get(cell, layout.shape(cell))) for cell, piece in placed.items()}
+    for cell, shape in shapes.items():
+        piece = layout.plan.pieces.get(cell)
+        if cell not in placed and shape is not None and piece is not None:
+            looks[cell] = _look(piece, shape)
+    return looks
+
+
+def _look(piece: Piece, shape: Shape | None) -> Look:
+    return replace(look_of(piece), shape=shape) if piece.part in RAILS else look_of(piece)
+
+
+def _arms(cell: Cell, outward: Heading, ends: Ends) -> tuple[Arm, ...]:
+    enter = ArmEnd(cell, outward.opposite) if Ends.IN in ends else None
+    leave = ArmEnd(cell, outward) if Ends.OUT in ends else None
+    return (Arm(WORDS[ends], enter, leave),)
+
+
+def _draw_cross(painter: QPainter, x: float, y: float, c: float, theme: Theme) -> None:
+    near, far = CROSS[0] * c, CROSS[1] * c
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    painter.setPen(QPen(theme.ink, screen(c).narrow, c=Qt.PenCapStyle.FlatCap))
+    painter.translate(x, y)
+    painter.drawLine(round(near), round(near), round(far), round(far))
+    painter.drawLine(round(near), round(far), round(far), round(near))
+    painter.restore()
+
+
+def _draw_held_cart(painter: QPainter, cart: ShownCart, view: Viewport, theme: Theme) -> None:
+    left, top = view.corner(cart.cell.x, cart.cell.z)
+    middle = view.scale / 2
+    size = screen(view.scale)
+    draw_cart(painter, left + middle, top + middle, size, 90.0 * cart.heading, theme, loaded=cart.loaded)

@@ -1,0 +1,105 @@
+"""The view as tools know it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from app.canvas.geometry import area_between
+from app.tools.events import PointerEvent
+from app.tools.hand import Hand
+from app.tools.host import ArmQuestion, Ghost, Tag
+from model.grid import Cell, Heading
+from model.plan import Change, Plan
+from model.track.layout import Layout
+
+if TYPE_CHECKING:
+    from app.canvas.view import PlanView
+
+
+class ViewHost:
+    """Passes on to the view what a tool may ask of it, and nothing more."""
+
+    def __init__(self, view: PlanView) -> None:
+        self._view = view
+
+    @property
+    def plan(self) -> Plan:
+        """The plan as it stands."""
+        return self._view.document.plan
+
+    @property
+    def layout(self) -> Layout:
+        """The shapes of its rails."""
+        return self._view.document.layout
+
+    @property
+    def hand(self) -> Hand:
+        """What is in hand."""
+        return self._view.hand
+
+    @property
+    def selection(self) -> frozenset[Cell]:
+        """The chosen cells."""
+        return self._view.selection
+
+    @property
+    def powered(self) -> frozenset[Cell]:
+        """The switches that are shown powered."""
+        return self._view.previews.shown.powered
+
+    def take_in_hand(self, hand: Hand) -> None:
+        """Puts a part in hand."""
+        self._view.hand = hand
+
+    def choose(self, cells: frozenset[Cell]) -> None:
+        """Makes these the chosen cells."""
+        self._view.selection = cells
+
+    def cells_in(self, corner: Cell, opposite: Cell) -> frozenset[Cell]:
+        """The cells with a piece between two corners."""
+        pieces = self._view.scene.index.pieces_in(area_between(corner, opposite), opposite.y)
+        return frozenset(piece.at for piece in pieces)
+
+    def tag_at(self, event: PointerEvent) -> Tag | None:
+        """The arm's tag under the pointer."""
+        return self._view.tag_at(event.cell.x + event.fraction[0], event.cell.z + event.fraction[1])
+
+    def show_ghost(self, ghost: Ghost | None) -> None:
+        """Draws what a gesture would make."""
+        self._view.show_ghost(ghost)
+
+    def show_band(self, corners: tuple[Cell, Cell] | None) -> None:
+        """Draws a band around what is being chosen."""
+        self._view.show_band(corners)
+
+    def commit(self, change: Change) -> None:
+        """Makes a change, as one step of undo."""
+        self._view.document.apply(change)
+
+    def say(self, text: str) -> None:
+        """Puts a sentence into the status bar."""
+        self._view.status.emit(text)
+
+    def ask_arm(self, question: ArmQuestion) -> None:
+        """Asks for an arm's name in place."""
+        self._view.ask_arm(question)
+
+    def drop_question(self) -> None:
+        """Takes the question away."""
+        self._view.name_entry.drop()
+
+    def preview_switches(self, powered: frozenset[Cell]) -> None:
+        """Shows these switches powered."""
+        self._view.preview_switches(powered)
+
+    def clear_preview(self) -> None:
+        """Ends every preview."""
+        self._view.clear_preview()
+
+    def run_cart(self, arm_name: str, waybill: bool) -> None:
+        """Sends a test cart in by an arm."""
+        self._view.run_cart(arm_name, waybill)
+
+    def send_cart(self, cell: Cell, heading: Heading, waybill: bool) -> None:
+        """Sends a test cart off from a rail."""
+        self._view.previews.send_cart(cell, heading, waybill)

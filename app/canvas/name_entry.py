@@ -1,0 +1,128 @@
+"""The name of an arm, typed in place, with its ends chosen in words."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.tools.host import ArmQuestion, Ends
+from model.plan import NAME_LIMIT
+
+CHOICES: Final = (
+    (Ends.IN, "in", "Carts come in here"),
+    (Ends.OUT, "out", "Carts leave here"),
+    (Ends.BOTH, "both", "Carts come in and leave here"),
+)
+
+
+class NameEntry(QFrame):
+    """Asks one question at a time; Enter answers it, Esc drops it."""
+
+    dropped = Signal()
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._over = parent
+        self.setObjectName("nameEntry")
+        self.setAutoFillBackground(True)
+        self.setFrameShape(QFrame.Shape.Box)
+        self._question: ArmQuestion | None = None
+        self.line = QLineEdit(self)
+        self.line.setMaxLength(NAME_LIMIT)
+        self.line.setPlaceholderText("Name of the arm")
+        self.line.setAccessibleName("Name of the arm")
+        self.line.setMinimumWidth(150)
+        self.problem = QLabel(self)
+        self.problem.setTextFormat(Qt.TextFormat.PlainText)
+        self.problem.hide()
+        self._ends = QButtonGroup(self)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(8, 8, 8, 8)
+        column.setSpacing(4)
+        column.addWidget(self.line)
+        column.addLayout(self._choices())
+        column.addWidget(self.problem)
+        self.line.returnPressed.connect(self._answer)
+        self.hide()
+
+    @property
+    def question(self) -> ArmQuestion | None:
+        """What is being asked."""
+        return self._question
+
+    @property
+    def ends(self) -> Ends:
+        """The ends chosen."""
+        return Ends(self._ends.checkedId())
+
+    def ask(self, question: ArmQuestion, x: int, y: int) -> None:
+        """Shows the question with its upper left corner at (x, y), kept inside the parent."""
+        self._question = question
+        self.line.setText(question.name)
+        self.line.selectAll()
+        self.problem.hide()
+        self._ends.button(question.ends.value).setChecked(True)
+        self.adjustSize()
+        self._move_inside(x, y)
+        self.show()
+        self.raise_()
+        self.line.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def drop(self) -> None:
+        """Takes the question away."""
+        self._question = None
+        if self.isVisible():
+            self._over.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.hide()
+
+    def choose(self, ends: Ends) -> None:
+        """Chooses the ends."""
+        self._ends.button(ends.value).setChecked(True)
+
+    def _choices(self) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setSpacing(4)
+        for ends, word, tip in CHOICES:
+            button = QToolButton(self)
+            button.setText(word)
+            button.setToolTip(tip)
+            button.setAccessibleName(tip)
+            button.setCheckable(True)
+            self._ends.addButton(button, ends.value)
+            row.addWidget(button, 1)
+        return row
+
+    def _answer(self) -> None:
+        if self._question is None:
+            return
+        problem = self._question.answer(self.line.text(), self.ends)
+        if problem is None:
+            self.drop()
+            return
+        self.problem.setText(problem)
+        self.problem.show()
+        self.adjustSize()
+        self._move_inside(self.x(), self.y())
+
+    def _move_inside(self, x: int, y: int) -> None:
+        room = self._over.rect()
+        self.move(max(0, min(x, room.width() - self.width())), max(0, min(y, room.height() - self.height())))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Esc drops the question."""
+        if event.key() == Qt.Key.Key_Escape:
+            self.dropped.emit()
+        else:
+            super().keyPressEvent(event)

@@ -1,0 +1,155 @@
+"""Which part of the plan is in sight: zooming at a pixel, panning, fitting, and the gestures for these."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QObject, QPointF, QRect, Qt, Signal
+from PySide6.QtGui import QInputDevice, QNativeGestureEvent, QWheelEvent
+from PySide6.QtWidgets import QWidget
+
+from app.canvas.geometry import (
+    FULL_SIZE,
+    ZOOM_STEPS,
+    Area,
+    Viewport,
+    fitting_step,
+    next_step,
+)
+from app.canvas.rulers import LEFT, TOP
+from model.grid import Cell
+
+NOTCH: Final = 120
+"""Eighths of a degree that one notch of a wheel turns."""
+PINCH_STEP: Final = 0.25
+"""How far two fingers spread, as a part, for one zoom step."""
+MARGIN: Final = 2
+"""Cells left free around what is fitted, for the tags of arms."""
+
+
+class Navigator(QObject):
+    """Holds the viewport of a widget, and moves it."""
+
+    moved = Signal()
+
+    def __init__(self, widget: QWidget) -> None:
+        super().__init__(widget)
+        self._widget = widget
+        self.view = Viewport(FULL_SIZE, LEFT + 5 * FULL_SIZE, TOP + 5 * FULL_SIZE)
+        self._turned = 0
+        self._pinched = 0.0
+        self._grip: QPointF | None = None
+
+    @property
+    def room(self) -> QRect:
+        """The widget's rectangle without the rulers."""
+        return self._widget.rect().adjusted(LEFT, TOP, 0, 0)
+
+    @property
+    def seen(self) -> Area:
+        """The cells in sight, in part or whole."""
+        room = self.room
+        return self.view.area(room.left(), room.top(), room.left() + room.width(), room.top() + room.height())
+
+    @property
+    def is_panning(self) -> bool:
+        """Whether the plan is held and dragged."""
+        return self._grip is not None
+
+    def show(self, view: Viewport) -> None:
+        """Takes another viewport."""
+        if view != self.view:
+            self.view = view
+            self.moved.emit()
+
+    def zoom(self, steps: int, at: QPointF | None = None) -> None:
+        """So many steps in (or out) with the cell under a pixel kept; without one, the middle's."""
+        at = QPointF(self.room.center()) if at is None else at
+        self.show(self.view.zoomed(next_step(self.view.scale, steps), at.x(), at.y()))
+
+    def zoom_to(self, scale: int) -> None:
+        """A zoom step, with the cell in the middle kept."""
+        self.zoom(ZOOM_STEPS.index(scale) - ZOOM_STEPS.index(self.view.scale))
+
+    def fit(self, area: Area) -> None:
+        """Shows an area whole and in the middle, no larger than 100 %."""
+        wanted = area.grown(MARGIN)
+        scale = fitting_step(wanted, self.room.width(), self.room.height())
+        self._centre(Viewport(scale), area)
+
+    def bring_into_sight(self, area: Area) -> None:
+        """Centres an area, unless it is all in sight; zooms out only where it has no room."""
+        seen = self.seen
+        whole = Area(seen.west + 1, seen.north + 1, seen.east - 1, seen.south - 1)
+        if whole.holds(area.west, area.north) and whole.holds(area.east, area.south):
+            return
+        scale = fitting_step(area, self.room.width(), self.room.height(), self.view.scale)
+        self._centre(Viewport(scale), area)
+
+    def follow(self, cell: Cell) -> None:
+        """Moves just far enough to keep a cell in sight, with a cell of margin."""
+        room, scale = self.room, self.view.scale
+        left, top = self.view.corner(cell.x, cell.z)
+        dx = _needed(left - scale, left + 2 * scale, room.left(), room.left() + room.width())
+        dy = _needed(top - scale, top + 2 * scale, room.top(), room.top() + room.height())
+        self.show(self.view.panned(dx, dy))
+
+    def grip(self, at: QPointF) -> None:
+        """Takes hold of the plan."""
+        self._grip = at
+
+    def drag(self, to: QPointF) -> None:
+        """Moves the plan with the pointer."""
+        if self._grip is not None:
+            step = to - self._grip
+            whole = QPointF(round(step.x()), round(step.y()))
+            self._grip += whole
+            self.show(self.view.panned(round(whole.x()), round(whole.y())))
+
+    def let_go(self) -> None:
+        """Ends the drag."""
+        self._grip = None
+
+    def wheel(self, event: QWheelEvent) -> None:
+        """A wheel zooms at the pointer; two fingers on a pad pan, with Ctrl they zoom."""
+        ctrl = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
+        pad = event.device().type() is QInputDevice.DeviceType.TouchPad or not event.pixelDelta().isNull()
+        if pad and not ctrl:
+            step = event.pixelDelta() if not event.pixelDelta().isNull() else event.angleDelta() / 4
+            self.show(self.view.panned(step.x(), step.y()))
+            return
+        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+            turned = event.angleDelta().y() or event.angleDelta().x()
+            self.show(self.view.panned(turned // 2, 0))
+            return
+        self._turned += event.angleDelta().y()
+        steps = int(self._turned / NOTCH)
+        self._turned -= steps * NOTCH
+        if steps:
+            self.zoom(steps, event.position())
+
+    def pinch(self, event: QNativeGestureEvent) -> bool:
+        """Two fingers spread or pinch: zooms at the pointer, step by step."""
+        if event.gestureType() is Qt.NativeGestureType.BeginNativeGesture:
+            self._pinched = 0.0
+            return True
+        if event.gestureType() is not Qt.NativeGestureType.ZoomNativeGesture:
+            return False
+        self._pinched += event.value()
+        steps = int(self._pinched / PINCH_STEP)
+        self._pinched -= steps * PINCH_STEP
+        if steps:
+            self.zoom(steps, event.position())
+        return True
+
+    def _centre(self, view: Viewport, area: Area) -> None:
+        x, z = area.west + area.width / 2, area.north + area.height / 2
+        middle = QPointF(self.room.center())
+        self.show(view.centred(x, z, middle.x(), middle.y()))
+
+
+def _needed(low: int, high: int, least: int, most: int) -> int:
+    """How far something from ``low`` to ``high`` must move to lie between ``least`` and ``most``."""
+    if low < least:
+        return least - low
+    return min(0, most - high)
