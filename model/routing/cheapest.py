@@ -41,6 +41,11 @@ class CheapestWiring:
             [costs.of_throw(switch, reader) for switch in cluster.switches] for reader in range(readers)
         ]
 
+    @property
+    def unwired(self) -> ClusterChoice:
+        """The cluster with nothing wired: always possible, and cheaper than all else."""
+        return ClusterChoice(0, 0, (0,) * self._readers)
+
     def best(self, allowed: Allowed) -> ClusterChoice | None:
         """The cheapest wiring, or ``None`` where there is none."""
         question = frozenset(allowed.items())

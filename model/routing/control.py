@@ -18,6 +18,7 @@ from model.routing.search import Demand, Found, Search
 from model.track.carts import exits_of
 from model.track.layout import Layout
 from model.track.rails import pack, unpack
+from model.track.shapes import Shape
 
 
 class WantedRoute(msgspec.Struct, frozen=True, order=True):
@@ -142,13 +143,13 @@ class Control:
 
     def _conflict(self, routes: tuple[WantedRoute, ...]) -> Conflict:
         """Names the switches that the routes need to lie differently; else all switches that they pass."""
-        needs: dict[int, set[int]] = {}
+        needs: dict[int, set[frozenset[Shape]]] = {}
         for route in routes:
             for path in self._paths[route]:
-                for key, shape in path.shapes.items():
-                    needs.setdefault(key, set()).add(shape)
+                for key, shapes in path.shapes.items():
+                    needs.setdefault(key, set()).add(shapes)
         passed = [key for cluster in self._clusters for key in cluster.switches if key in needs]
-        contested = [key for key in passed if len(needs[key]) > 1]
+        contested = [key for key in passed if not frozenset.intersection(*needs[key])]
         return Conflict(routes, tuple(unpack(key) for key in contested or passed))
 
     def _choice(self, found: Found) -> Choice:

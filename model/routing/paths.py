@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Sequence
+from functools import reduce
+from operator import or_
 from typing import NamedTuple
 
 from model.grid import Cell, Heading
@@ -18,11 +20,11 @@ Box = dict[int, int]
 
 
 class Path(NamedTuple):
-    """One way to an arm: what it asks of the clusters, and how the rails of several shapes must lie on it."""
+    """One way to an arm: what it asks of the clusters, and how the rails of several shapes may lie on it."""
 
     arm: str
     box: Box
-    shapes: dict[int, Shape]
+    shapes: dict[int, frozenset[Shape]]
 
 
 class _Stand(NamedTuple):
@@ -31,7 +33,7 @@ class _Stand(NamedTuple):
     key: int
     heading: Heading
     box: Box
-    shapes: dict[int, Shape]
+    shapes: dict[int, frozenset[Shape]]
     seen: frozenset[tuple[int, Heading]]
 
 
@@ -61,28 +63,39 @@ class PathFinder:
         seen = set(stand.seen)
         while (key, heading) not in seen:
             seen.add((key, heading))
-            if key in self._masks and key not in stand.shapes:
-                here = stand._replace(key=key, heading=heading, seen=frozenset(seen) - {(key, heading)})
-                waiting.extend(self._branches(here))
+            here = stand._replace(key=key, heading=heading, seen=frozenset(seen))
+            if key in self._masks:
+                for branch, end in self._branches(here):
+                    self._leave(branch, end, waiting, found)
                 return
-            shape = stand.shapes.get(key, self._layout.rails[key])
-            end = WAY_OUT[shape][heading]
-            arm = _arm_left_by(self._layout.stoppers, self._exits, key, end)
-            if arm is not None:
-                found.append(Path(arm, stand.box, stand.shapes))
-                return
+            end = WAY_OUT[self._layout.rails[key]][heading]
             following = _rail_after(self._layout, key, end)
-            if following is None:
+            if following is None or (key, end.heading) in self._exits:
+                self._leave(here, end, waiting, found)
                 return
             key, heading = following, end.heading
 
-    def _branches(self, stand: _Stand) -> Iterable[_Stand]:
+    def _leave(self, stand: _Stand, end: End, waiting: list[_Stand], found: list[Path]) -> None:
+        """Ends the way at an arm, or puts the cart on the next rail."""
+        arm = _arm_left_by(self._layout.stoppers, self._exits, stand.key, end)
+        if arm is not None:
+            found.append(Path(arm, stand.box, stand.shapes))
+        elif (following := _rail_after(self._layout, stand.key, end)) is not None:
+            waiting.append(stand._replace(key=following, heading=end.heading))
+
+    def _branches(self, stand: _Stand) -> Iterable[tuple[_Stand, End]]:
+        """The ends by which the cart can leave, each with all shapes that lead there."""
         index, masks = self._masks[stand.key]
-        for shape, mask in masks.items():
+        leading: dict[End, list[Shape]] = {}
+        for shape in masks:
+            leading.setdefault(WAY_OUT[shape][stand.heading], []).append(shape)
+        for end, shapes in leading.items():
+            mask = reduce(or_, (masks[shape] for shape in shapes))
             allowed = stand.box.get(index, mask) & mask
             if allowed:
-                shapes = {**stand.shapes, stand.key: shape}
-                yield stand._replace(box={**stand.box, index: allowed}, shapes=shapes)
+                lie = stand.shapes.get(stand.key, frozenset(shapes)) & frozenset(shapes)
+                box = {**stand.box, index: allowed}
+                yield stand._replace(box=box, shapes={**stand.shapes, stand.key: lie}), end
 
 
 def cells_on_some_way(

@@ -30,13 +30,24 @@ class Found(NamedTuple):
     clusters: tuple[ClusterChoice, ...]
 
 
+class _Node(NamedTuple):
+    """Where the search stands: what is allowed of each cluster, its cheapest wiring, routes left out."""
+
+    allowed: dict[int, dict[int, int]]
+    chosen: dict[int, ClusterChoice]
+    left_out: int
+
+    @property
+    def wiring_cost(self) -> int:
+        return sum(choice.cost for choice in self.chosen.values())
+
+
 class Search:
     """Takes one way for each demand, so that the wiring costs the least."""
 
     def __init__(self, clusters: Sequence[Cluster], costs: Costs, readers: int, *, stable: bool) -> None:
         self._costs = costs
         self._cheapest = [CheapestWiring(cluster, costs, readers, stable=stable) for cluster in clusters]
-        self._best: Found | None = None
 
     def serve_all(self, demands: Sequence[Demand]) -> Found | None:
         """The cheapest choice by which every demand is served; ``None`` where there is none."""
@@ -45,54 +56,67 @@ class Search:
     def serve_most(self, demands: Sequence[Demand]) -> Found:
         """The cheapest of the choices by which most demands are served."""
         found = self._run(demands, may_leave_out=True)
-        assert found is not None
+        assert found is not None, "leaving all unwired is always possible"
         return found
 
     def _run(self, demands: Sequence[Demand], *, may_leave_out: bool) -> Found | None:
-        self._best = None
-        if not may_leave_out and not all(demand.boxes for demand in demands):
-            return None
-        start = [cheapest.best({}) for cheapest in self._cheapest]
-        assert all(choice is not None for choice in start), "leaving all unwired is always possible"
-        chosen = [choice for choice in start if choice is not None]
-        hardest_first = sorted(demands, key=lambda demand: len(demand.boxes))
-        allowed: list[dict[int, int]] = [{} for _ in chosen]
-        self._branch(hardest_first, allowed, chosen, 0, may_leave_out=may_leave_out)
-        return self._best
+        chosen: dict[int, ClusterChoice] = {}
+        left_out = 0
+        for group in _independent(demands):
+            best = self._best_of_group(group, may_leave_out=may_leave_out)
+            if best is None:
+                return None
+            chosen |= best.chosen
+            left_out += best.left_out
+        clusters = tuple(chosen.get(i, c.unwired) for i, c in enumerate(self._cheapest))
+        cost = sum(choice.cost for choice in clusters) + left_out * self._costs.not_reached
+        return Found(cost, clusters)
 
-    def _branch(
-        self,
-        demands: Sequence[Demand],
-        allowed: list[dict[int, int]],
-        chosen: list[ClusterChoice],
-        left_out: int,
-        *,
-        may_leave_out: bool,
-    ) -> None:
-        cost = sum(choice.cost for choice in chosen) + left_out * self._costs.not_reached
-        if self._best is not None and cost >= self._best.cost:
-            return
-        if not demands:
-            self._best = Found(cost, tuple(chosen))
-            return
-        demand, rest = demands[0], demands[1:]
-        for box in demand.boxes:
-            narrowed = self._narrowed(demand.setting, box, allowed, chosen)
-            if narrowed is not None:
-                self._branch(rest, *narrowed, left_out, may_leave_out=may_leave_out)
-        if may_leave_out:
-            self._branch(rest, allowed, chosen, left_out + 1, may_leave_out=may_leave_out)
+    def _best_of_group(self, demands: Sequence[Demand], *, may_leave_out: bool) -> _Node | None:
+        """Depth first; leaves a branch as soon as it costs what the best so far costs."""
+        fewest_ways_first = sorted(demands, key=lambda demand: len(demand.boxes))
+        best: _Node | None = None
+        waiting = [(0, _Node({}, {}, 0))]
+        while waiting:
+            depth, node = waiting.pop()
+            if best is not None and self._cost(node) >= self._cost(best):
+                continue
+            if depth == len(demands):
+                best = node
+                continue
+            demand = fewest_ways_first[depth]
+            nodes = [
+                n for box in demand.boxes if (n := self._narrowed(node, demand.setting, box)) is not None
+            ]
+            if may_leave_out:
+                nodes.append(node._replace(left_out=node.left_out + 1))
+            nodes.sort(key=self._cost, reverse=True)
+            waiting += [(depth + 1, following) for following in nodes]
+        return best
 
-    def _narrowed(
-        self, setting: int, box: Box, allowed: list[dict[int, int]], chosen: list[ClusterChoice]
-    ) -> tuple[list[dict[int, int]], list[ClusterChoice]] | None:
-        """What is allowed and chosen when a way is taken as well; ``None`` where that cannot be."""
-        allowed, chosen = list(allowed), list(chosen)
+    def _cost(self, node: _Node) -> int:
+        return node.left_out * self._costs.not_reached + node.wiring_cost
+
+    def _narrowed(self, node: _Node, setting: int, box: Box) -> _Node | None:
+        """The node when a way is taken as well; ``None`` where that cannot be."""
+        allowed, chosen = dict(node.allowed), dict(node.chosen)
         for index, mask in box.items():
-            states = allowed[index]
+            states = allowed.get(index, {})
             allowed[index] = {**states, setting: states.get(setting, mask) & mask}
             best = self._cheapest[index].best(allowed[index])
             if best is None:
                 return None
             chosen[index] = best
-        return allowed, chosen
+        return _Node(allowed, chosen, node.left_out)
+
+
+def _independent(demands: Sequence[Demand]) -> list[list[Demand]]:
+    """The demands in groups, so that no two groups have to do with the same cluster."""
+    groups: list[tuple[set[int], list[Demand]]] = []
+    for demand in demands:
+        clusters = {index for box in demand.boxes for index in box}
+        touching = [group for group in groups if not group[0].isdisjoint(clusters)]
+        merged = [demand for group in touching for demand in group[1]]
+        groups = [group for group in groups if group not in touching]
+        groups.append((clusters.union(*(group[0] for group in touching)), [*merged, demand]))
+    return [members for _, members in groups]
