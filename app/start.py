@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
 
 from app import theme as themes
 from app.canvas.symbols import draw_marker
-from app.panels.look import font, hairline, label, panel
+from app.panels.look import font, hairline, label, named, panel
 from app.panels.mini_plan import line_path, paint_line_path
 from app.panels.rows import paint_text
 from app.recovery import LeftOver
@@ -174,7 +174,7 @@ class _RecentRow(QAbstractButton):
         paint_text(painter, above, day_words(self.entry.seconds), font(11), theme.ink2, right=True)
         file = f"{self.entry.path.parent.name} / {self.entry.path.name}"
         paint_text(painter, below.adjusted(0, 0, -120, 0), file, font(11), theme.ink2)
-        if not self.entry.count:
+        if not self.entry.gravest:
             words = "no findings" if self.entry.gravest == "" else ""
             paint_text(painter, below, words, font(11), theme.ink2, right=True)
             return
@@ -233,7 +233,7 @@ def _kind(plan: Plan | None) -> str:
 
 
 def _wide_button(text: str, keys: str, look: str) -> QPushButton:
-    button = QPushButton(accessibleName=text)
+    button = named(QPushButton(), text)
     button.setMinimumHeight(36)
     if look:
         button.setProperty("look", look)

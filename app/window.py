@@ -14,7 +14,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QMessageBox
 from app import theme as themes
 from app.canvas.view import PlanView
 from app.commands.binding import bind_document, bind_view
-from app.commands.bound import bind, fill_menus
+from app.commands.bound import bind, fill_menus, keep_to
 from app.commands.exporting import ExportCommands
 from app.commands.files import FileCommands
 from app.commands.look import show_tool_icons, use_scheme, use_theme
@@ -62,12 +62,12 @@ class MainWindow(QMainWindow):
         self.setMinimumSize(SMALLEST)
         self.resize(FIRST_SIZE)
         self.setAcceptDrops(True)
-        for action in self.bound.values():
-            self.addAction(action)
+        keep_to(self.view, self.bound)
         bind_view(self)
         bind_document(self)
         self._watch_system()
         self.use_scheme(self.settings.theme)
+        self.document.new()
         self.view.setFocus()
 
     def show_start(self) -> StartScreen:

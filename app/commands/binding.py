@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING, Final
+
+from PySide6.QtGui import QAction
 
 from app.actions import TOOLS
 from app.panels.here import here_words
@@ -31,7 +35,7 @@ def bind_view(window: MainWindow) -> None:
     view.cursor_moved.connect(lambda _cell: _show_here(window))
     view.status.connect(panels.status.say)
     panels.findings.chosen.connect(lambda finding: _go_to_finding(window, finding))
-    panels.switches.switch_chosen.connect(lambda cell: _go_to_cells(window, frozenset({cell})))
+    panels.switches.switch_chosen.connect(lambda cell: view.show_cells((cell,)))
     panels.readers.preview_asked.connect(window.view.preview_reader)
     panels.orientations.turn_chosen.connect(lambda turn: _turn_plan(window, turn))
     _show_hand(window)
@@ -51,8 +55,8 @@ def bind_document(window: MainWindow) -> None:
     document.reset.connect(lambda: _show_reset(window))
     window.recovery.written.connect(panels.status.tell_copied)
     window.recovery.failed.connect(panels.status.tell_copy_failed)
-    panels.findings.count_changed.connect(lambda count: window.side.upper.show_count("Findings", count))
-    panels.routes.count_changed.connect(lambda count: window.side.lower.show_count("Routes", count))
+    panels.findings.count_changed.connect(lambda count: window.side.upper_tabs.show_count("Findings", count))
+    panels.routes.count_changed.connect(lambda count: window.side.lower_tabs.show_count("Routes", count))
     for name, can, text in (
         ("undo", stack.canUndoChanged, stack.undoTextChanged),
         ("redo", stack.canRedoChanged, stack.redoTextChanged),
@@ -60,9 +64,12 @@ def bind_document(window: MainWindow) -> None:
         action = window.bound[name]
         can.connect(action.setEnabled)
         action.setEnabled(False)
-        text.connect(lambda step, action=action, word=action.text(): action.setText(f"{word} {step}".strip()))
-    _show_details(window)
-    _show_junction(window)
+        text.connect(partial(_name_step, action, action.text()))
+
+
+def _name_step(action: QAction, word: str, step: str) -> None:
+    """The menu names the step that would be taken back or done again."""
+    action.setText(f"{word} {step}".strip())
 
 
 def _show_hand(window: MainWindow) -> None:
@@ -91,22 +98,22 @@ def _show_here(window: MainWindow) -> None:
 def _show_junction(window: MainWindow) -> None:
     document, panels = window.document, window.panels
     panels.status.show_findings(document.findings)
-    window.view.show_findings(document.findings)
+    window.view.show_findings(document.findings, panels.findings.finding)
     switches = document.junction.switches if document.junction else ()
-    window.side.lower.show_count("Switches", len(switches))
-    window.side.lower.show_count("Readers", len(panels.readers.readers))
+    window.side.lower_tabs.show_count("Switches", len(switches))
+    window.side.lower_tabs.show_count("Readers", len(panels.readers.readers))
     _show_here(window)
-    if not document.junction_is_old and not document.is_dirty and document.path is not None:
-        _describe_recent(window)
+    if document.path is not None and not document.junction_is_old and not document.is_dirty:
+        _describe_recent(window, document.path)
 
 
-def _describe_recent(window: MainWindow) -> None:
+def _describe_recent(window: MainWindow, path: Path) -> None:
     document = window.document
     open_ones = [finding for finding in document.findings if not finding.waived]
     gravest = min((finding.severity for finding in open_ones), key=lambda s: s.rank, default=None)
     count = sum(finding.severity is gravest for finding in open_ones)
     window.settings.describe_recent(
-        document.path, document.plan.details.title, gravest.value if gravest else "", count
+        path, document.plan.details.title, gravest.value if gravest else "", count
     )
 
 
@@ -135,20 +142,14 @@ def _show_reset(window: MainWindow) -> None:
 
 
 def _go_to_finding(window: MainWindow, finding: Finding) -> None:
-    cells = frozenset(finding.cells) or _ends_of(window, finding)
-    if cells:
-        _go_to_cells(window, cells)
+    window.view.show_cells(finding.cells or _ends_of(window, finding))
+    window.view.show_findings(window.document.findings, finding)
 
 
-def _ends_of(window: MainWindow, finding: Finding) -> frozenset[Cell]:
+def _ends_of(window: MainWindow, finding: Finding) -> tuple[Cell, ...]:
     """A finding about an arm alone is shown where the arm is."""
     arms = [arm for arm in window.document.plan.arms if arm.name in finding.arms]
-    return frozenset(end.at for arm in arms for end in (arm.enter, arm.leave) if end is not None)
-
-
-def _go_to_cells(window: MainWindow, cells: frozenset[Cell]) -> None:
-    window.view.show_cells(cells)
-    window.view.choose(cells)
+    return tuple(end.at for arm in arms for end in (arm.enter, arm.leave) if end is not None)
 
 
 def _turn_plan(window: MainWindow, turn: Turn) -> None:

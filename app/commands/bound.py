@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
-from PySide6.QtWidgets import QMenu, QMenuBar
+from PySide6.QtWidgets import QMenu, QMenuBar, QWidget
 
 from app.actions import ACTIONS, MENUS, UserAction
 
 ONE_OF: Final = ("Edit/Tool", "Plan/Running side", "View/Theme")
 """Submenus of which exactly one action holds."""
+OF_THE_VIEW: Final = ("cut", "copy", "paste", "delete", "select_all")
 Command = Callable[[], object]
 
 
@@ -25,6 +26,13 @@ def bind(parent: QObject, commands: Mapping[str, Command]) -> dict[str, QAction]
             if entry.menu == submenu:
                 group.addAction(actions[entry.name])
     return actions
+
+
+def keep_to(view: QWidget, actions: Mapping[str, QAction]) -> None:
+    """Let the keys that act on chosen pieces work in the view only: elsewhere they mean the text or the row."""
+    for name in OF_THE_VIEW:
+        actions[name].setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        view.addAction(actions[name])
 
 
 def fill_menus(bar: QMenuBar, actions: Mapping[str, QAction]) -> dict[str, QMenu]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtGui import QAction
@@ -23,7 +24,7 @@ def add_recent_menu(
 
     def fill() -> None:
         entries = [(entry.title or entry.path.name, str(entry.path), entry.path) for entry in settings.recent]
-        _fill(recent, [(name, tip, lambda path=path: open_path(path)) for name, tip, path in entries])
+        _fill(recent, [(name, tip, partial(open_path, path)) for name, tip, path in entries])
 
     recent.setToolTipsVisible(True)
     recent.aboutToShow.connect(fill)
@@ -46,11 +47,15 @@ def add_preview_menus(
     def fill() -> None:
         readers = [route.start for route in document.plan.routes if route.called is not None]
         entries = [arm.name for arm in document.plan.arms if arm.enter is not None]
-        _fill(holding, [(name, "", lambda name=name: hold(name)) for name in readers])
-        _fill(empty, [(name, "", lambda name=name: run_cart(name, False)) for name in entries])
-        _fill(called, [(name, "", lambda name=name: run_cart(name, True)) for name in readers])
+        _fill(holding, [(name, "", partial(hold, name)) for name in readers])
+        _fill(empty, [(name, "", partial(run_cart, name, False)) for name in entries])
+        _fill(called, [(name, "", partial(run_cart, name, True)) for name in readers])
 
     menu.aboutToShow.connect(fill)
+
+
+def _do(command: Callable[[], object], _checked: bool = False) -> None:
+    command()
 
 
 def _fill(menu: QMenu, entries: list[tuple[str, str, Callable[[], object]]]) -> None:
@@ -59,6 +64,6 @@ def _fill(menu: QMenu, entries: list[tuple[str, str, Callable[[], object]]]) -> 
         # An ampersand in a name is a letter of the name, not a key.
         action = menu.addAction(text.replace("&", "&&"))
         action.setToolTip(tip or text)
-        action.triggered.connect(lambda _checked=False, command=command: command())
+        action.triggered.connect(partial(_do, command))
     if not entries:
         menu.addAction(NOTHING_YET).setEnabled(False)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from app.actions import TOOLS
@@ -20,7 +21,7 @@ def commands_of(window: MainWindow) -> dict[str, Command]:
         **_edit_commands(window),
         **_plan_commands(window),
         **_view_commands(window),
-        **{name: lambda tool=tool: window.view.use(tool) for tool, name in TOOLS.items()},
+        **{name: partial(window.view.use, tool) for tool, name in TOOLS.items()},
     }
 
 
@@ -84,11 +85,11 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "zoom_100": view.zoom_100,
         "fit_all": view.fit_all,
         "fit_selection": view.fit_selection,
-        "show_findings": lambda: side.upper.show_panel("Findings"),
-        "show_materials": lambda: side.upper.show_panel("Materials"),
-        "show_switches": lambda: side.lower.show_panel("Switches"),
-        "show_routes": lambda: side.lower.show_panel("Routes"),
-        "show_readers": lambda: side.lower.show_panel("Readers"),
+        "show_findings": lambda: side.upper_tabs.show_panel("Findings"),
+        "show_materials": lambda: side.upper_tabs.show_panel("Materials"),
+        "show_switches": lambda: side.lower_tabs.show_panel("Switches"),
+        "show_routes": lambda: side.lower_tabs.show_panel("Routes"),
+        "show_readers": lambda: side.lower_tabs.show_panel("Readers"),
         "show_plan": view.setFocus,
         "theme_system": lambda: window.use_scheme("system"),
         "theme_light": lambda: window.use_scheme("light"),

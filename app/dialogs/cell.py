@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QSpinBox, QVBoxLayout, QWidget
 
-from app.panels.look import label
+from app.panels.look import label, named
 from model.grid import XZ_LIMIT, Y_HIGHEST, Y_LOWEST, Cell
 
 
@@ -14,15 +14,15 @@ class CellDialog(QDialog):
     def __init__(self, parent: QWidget | None, title: str, sentence: str, word: str, cell: Cell) -> None:
         super().__init__(parent)
         self.setWindowTitle(title)
-        self.x = _number("x, to the east", -XZ_LIMIT, XZ_LIMIT, cell.x)
-        self.y = _number("y, the level", Y_LOWEST, Y_HIGHEST, cell.y)
-        self.z = _number("z, to the south", -XZ_LIMIT, XZ_LIMIT, cell.z)
+        self.x_field = _number("x, to the east", -XZ_LIMIT, XZ_LIMIT, cell.x)
+        self.y_field = _number("y, the level", Y_LOWEST, Y_HIGHEST, cell.y)
+        self.z_field = _number("z, to the south", -XZ_LIMIT, XZ_LIMIT, cell.z)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
         buttons.addButton(word, QDialogButtonBox.ButtonRole.AcceptRole)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         form = QFormLayout()
-        for name, field in (("x", self.x), ("y", self.y), ("z", self.z)):
+        for name, field in (("x", self.x_field), ("y", self.y_field), ("z", self.z_field)):
             form.addRow(name, field)
         column = QVBoxLayout(self)
         column.setSpacing(12)
@@ -31,16 +31,16 @@ class CellDialog(QDialog):
         column.addWidget(told)
         column.addLayout(form)
         column.addWidget(buttons)
-        self.x.selectAll()
+        self.x_field.selectAll()
 
     @property
     def cell(self) -> Cell:
         """What was given."""
-        return Cell(self.x.value(), self.y.value(), self.z.value())
+        return Cell(self.x_field.value(), self.y_field.value(), self.z_field.value())
 
 
 def _number(name: str, lowest: int, highest: int, value: int) -> QSpinBox:
-    field = QSpinBox(accessibleName=name, minimum=lowest, maximum=highest, value=value)
+    field = named(QSpinBox(minimum=lowest, maximum=highest, value=value), name)
     field.setButtonSymbols(QSpinBox.ButtonSymbols.NoButtons)
     field.setToolTip(name)
     return field

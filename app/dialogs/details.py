@@ -6,7 +6,7 @@ from typing import Final
 
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QLineEdit, QVBoxLayout, QWidget
 
-from app.panels.look import label
+from app.panels.look import label, named
 from model.plan import SheetData
 
 FIELDS: Final = {
@@ -29,7 +29,7 @@ class LinesDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle(title)
         self.setMinimumWidth(420)
-        self.fields = {key: QLineEdit(value, accessibleName=name) for key, (name, value) in lines.items()}
+        self.fields = {key: named(QLineEdit(value), name) for key, (name, value) in lines.items()}
         buttons = QDialogButtonBox(
             QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel
         )

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.actions import ACTIONS, MENUS, UserAction
-from app.panels.look import label
+from app.panels.look import label, named
 
 IN_THE_PLAN: Final = (
     ("Arrows", "move the cursor a cell"),
@@ -53,7 +53,7 @@ class KeysDialog(QDialog):
         for menu in MENUS:
             entries = [entry for entry in ACTIONS if entry.menu.split("/")[0] == menu and entry.keys]
             self._add(grid, menu, tuple((key_words(entry), entry.text.rstrip("…")) for entry in entries))
-        area = QScrollArea(accessibleName="Keys", widgetResizable=True)
+        area = named(QScrollArea(widgetResizable=True), "Keys")
         area.setWidget(page)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         buttons.rejected.connect(self.reject)
@@ -79,8 +79,8 @@ class ActionFinder(QDialog):
         self.setWindowTitle("Find an action")
         self.resize(460, 360)
         self._actions = actions
-        self.line = QLineEdit(accessibleName="What to look for", placeholderText="turn, export, level…")
-        self.list = QListWidget(accessibleName="Actions found")
+        self.line = named(QLineEdit(placeholderText="turn, export, level…"), "What to look for")
+        self.list = named(QListWidget(), "Actions found")
         self.line.textChanged.connect(self._find)
         self.line.returnPressed.connect(self.accept)
         self.list.itemActivated.connect(self.accept)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLineEdit, QVBoxLayout, QWidget
 
-from app.panels.look import label
+from app.panels.look import label, named
 
 
 class WaiverDialog(QDialog):
@@ -13,7 +13,7 @@ class WaiverDialog(QDialog):
     def __init__(self, parent: QWidget | None, title: str) -> None:
         super().__init__(parent)
         self.setWindowTitle("Set aside")
-        self.reason = QLineEdit(self, accessibleName="Reason", placeholderText="old loop, goes in spring")
+        self.reason = named(QLineEdit(self, placeholderText="old loop, goes in spring"), "Reason")
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
         self.ok = buttons.addButton("Set aside", QDialogButtonBox.ButtonRole.AcceptRole)
         self.ok.setEnabled(False)

@@ -20,7 +20,7 @@ from app.dialogs.waiver import ask_reason
 from app.document import Document
 from app.panels.findings_delegate import ROW, FindingsDelegate
 from app.panels.findings_model import FINDING_ROLE, FindingsModel
-from app.panels.look import label, panel
+from app.panels.look import label, named, panel
 from model.edits import set_aside, take_up
 from model.grid import Cell
 from model.plan import Change
@@ -43,7 +43,7 @@ class FindingsPanel(QWidget):
         self._fixer = Newest(self)
         self._fixer.yielded.connect(self._offer_fix)
         self.model = FindingsModel(self)
-        self.list = QListView(self, accessibleName="Findings")
+        self.list = named(QListView(self), "Findings")
         self.list.setModel(self.model)
         self.list.setItemDelegate(FindingsDelegate(self.list))
         self.list.setMouseTracking(True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TypeVar
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QApplication, QFrame, QLabel, QWidget
@@ -14,6 +16,15 @@ def font(px: int, bold: bool = False) -> QFont:
     made.setBold(bold)
     made.setFeature(QFont.Tag("tnum"), 1)
     return made
+
+
+Made = TypeVar("Made", bound=QWidget)
+
+
+def named(widget: Made, name: str) -> Made:
+    """The widget, with the name by which a screen reader tells of it."""
+    widget.setAccessibleName(name)
+    return widget
 
 
 def label(text: str = "", look: str = "", parent: QWidget | None = None) -> QLabel:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
-from app.panels.look import label, panel
+from app.panels.look import label, named, panel
 
 
 class MessageBar(QWidget):
@@ -21,7 +21,7 @@ class MessageBar(QWidget):
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
         )
         self._text.setAccessibleName("Message")
-        self.close_button = QPushButton("Close", self, accessibleName="Close the message")
+        self.close_button = named(QPushButton("Close", self), "Close the message")
         self.close_button.clicked.connect(self.hide)
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 8, 14, 8)

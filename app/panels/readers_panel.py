@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 from app import theme as themes
 from app.document import Document
 from app.panels.findings_model import Index
-from app.panels.look import font, label, panel
+from app.panels.look import font, label, named, panel
 from app.panels.rows import paint_ground, paint_text, rect_of
 from app.panels.switches_model import reader_sentence
 from model.routing.junction import Junction
@@ -59,7 +59,7 @@ class ReadersPanel(QWidget):
         self._document = document
         self.readers: list[Reader] = []
         self.model = QStringListModel(self)
-        self.list = QListView(self, accessibleName="Readers")
+        self.list = named(QListView(self), "Readers")
         self.list.setModel(self.model)
         self.list.setEditTriggers(QListView.EditTrigger.NoEditTriggers)
         self.list.setItemDelegate(_ReaderDelegate(self))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from msgspec import structs
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 
 from app.document import Document
@@ -127,10 +128,10 @@ def change_route(plan: Plan, row: int, field: str, word: str | None) -> Change:
     """One field of a route set anew. Raises EditRefused where another route comes from that arm already."""
     route = plan.routes[row]
     if field != "start":
-        return set_route(plan, Route(**{**_fields(route), field: word}))
+        return set_route(plan, structs.replace(route, **{field: word}))
     if any(other.start == word for other in plan.routes):
         raise EditRefused(f"A route from {word} stands in the table already; one route an arm.")
-    moved = Route(**{**_fields(route), "start": word})
+    moved = structs.replace(route, start=word)
     routes = tuple(moved if other is route else other for other in plan.routes)
     return detailed(plan, f"Start a route at {word}", plan.details.replace(routes=routes))
 
@@ -143,7 +144,3 @@ def next_route(plan: Plan) -> Route | None:
         return None
     goal = next((arm.name for arm in plan.arms if arm.leave and arm.name != start), start)
     return Route(start, goal)
-
-
-def _fields(route: Route) -> dict[str, object]:
-    return {name: getattr(route, name) for name in route.__struct_fields__}

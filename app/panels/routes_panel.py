@@ -20,7 +20,7 @@ from app import theme as themes
 from app.canvas.symbols import draw_marker
 from app.document import Document
 from app.panels.findings_model import Index
-from app.panels.look import font, label, panel
+from app.panels.look import font, label, named, panel
 from app.panels.routes_model import CALLED, FROM, IDLE, REACHED_ROLE, TIPS, WAYBILL, RoutesModel, next_route
 from app.panels.rows import paint_text
 from app.panels.tables import CellDelegate, Table
@@ -54,7 +54,7 @@ class RoutesPanel(QWidget):
         self.hint = label("", "second")
         self.hint.setWordWrap(True)
         self.add_button = QPushButton("Add route", self)
-        self.remove_button = QPushButton("Remove", self, accessibleName="Remove the chosen route")
+        self.remove_button = named(QPushButton("Remove", self), "Remove the chosen route")
         self._lay_out()
         self.add_button.clicked.connect(self._add)
         self.remove_button.clicked.connect(self._remove)
@@ -124,10 +124,10 @@ class _RouteDelegate(CellDelegate):
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
         name = f"{index.model().headerData(index.column(), Qt.Orientation.Horizontal)} of the route"
         if index.column() == WAYBILL:
-            line = QLineEdit(parent, accessibleName=name, maxLength=NAME_LIMIT)
+            line = named(QLineEdit(parent, maxLength=NAME_LIMIT), name)
             line.setToolTip(TIPS[WAYBILL])
             return line
-        box = QComboBox(parent, accessibleName=name)
+        box = named(QComboBox(parent), name)
         box.setToolTip(TIPS[index.column()])
         box.addItems(self._choices(index))
         # A choice made is an edit made; no second key is needed to end it.

@@ -16,17 +16,17 @@ BAR: Final = 4
 
 def is_chosen(option: QStyleOptionViewItem) -> bool:
     """Whether the row is the chosen one."""
-    return bool(option.state & QStyle.StateFlag.State_Selected)  # type: ignore[attr-defined]
+    return bool(option.state & QStyle.StateFlag.State_Selected)
 
 
 def is_under_pointer(option: QStyleOptionViewItem) -> bool:
     """Whether the pointer is over the cell."""
-    return bool(option.state & QStyle.StateFlag.State_MouseOver)  # type: ignore[attr-defined]
+    return bool(option.state & QStyle.StateFlag.State_MouseOver)
 
 
 def rect_of(option: QStyleOptionViewItem) -> QRect:
     """Where the cell stands."""
-    return QRect(option.rect)  # type: ignore[attr-defined]
+    return QRect(option.rect)
 
 
 def paint_ground(painter: QPainter, option: QStyleOptionViewItem, theme: Theme, is_first: bool) -> None:

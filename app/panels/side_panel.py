@@ -65,7 +65,7 @@ class SidePanel(QWidget):
         super().__init__(parent)
         panel(self)
         self.setFixedWidth(WIDTH)
-        self.upper, self.lower = upper, lower
+        self.upper_tabs, self.lower_tabs = upper, lower
         splitter = QSplitter(Qt.Orientation.Vertical, self)
         splitter.setChildrenCollapsible(False)
         splitter.setHandleWidth(1)

@@ -10,7 +10,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QToolButton, QWidget
 
 from app.actions import TOOLS
-from app.panels.look import hairline, panel
+from app.panels.look import hairline, named, panel
 
 HEIGHT: Final = 44
 STEPS: Final = ("undo", "redo", "turn_chosen", "mirror_chosen")
@@ -55,7 +55,7 @@ class ToolsRow(QWidget):
 
 
 def _tool_button(action: QAction) -> QToolButton:
-    button = QToolButton(accessibleName=action.text())
+    button = named(QToolButton(), action.text())
     button.setDefaultAction(action)
     button.setIconSize(QSize(24, 24))
     button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
@@ -65,7 +65,7 @@ def _tool_button(action: QAction) -> QToolButton:
 
 
 def _word_button(action: QAction, word: str | None) -> QToolButton:
-    button = QToolButton(accessibleName=word or action.text())
+    button = named(QToolButton(), word or action.text())
     button.setDefaultAction(action)
     button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
@@ -77,7 +77,8 @@ def _word_button(action: QAction, word: str | None) -> QToolButton:
 
 
 def _push_button(action: QAction) -> QPushButton:
-    button = QPushButton(action.text(), accessibleName=action.text(), toolTip=action.toolTip())
+    button = named(QPushButton(action.text()), action.text())
+    button.setToolTip(action.toolTip())
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     button.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
     button.clicked.connect(action.trigger)

@@ -1,0 +1,80 @@
+"""Asks how the build sheet is to be written."""
+
+from __future__ import annotations
+
+from typing import Final, NamedTuple
+
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QCheckBox,
+    QDialog,
+    QDialogButtonBox,
+    QFormLayout,
+    QHBoxLayout,
+    QLayout,
+    QRadioButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.panels.look import label, named
+
+PAPERS: Final = ("A4", "A3")
+FORMATS: Final = ("PDF", "SVG", "PNG")
+
+
+class SheetChoice(NamedTuple):
+    """How the build sheet is written."""
+
+    paper: str = "A4"
+    format: str = "PDF"
+    colour: bool = False
+
+
+class BuildSheetDialog(QDialog):
+    """Paper, format, and whether colour is laid over the black drawing."""
+
+    def __init__(self, parent: QWidget | None, choice: SheetChoice) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Build sheet")
+        self.setMinimumWidth(380)
+        self._papers = QButtonGroup(self)
+        self._formats = QButtonGroup(self)
+        self.colour = named(QCheckBox("Lay colour over the drawing"), "Lay colour over the drawing")
+        self.colour.setChecked(choice.colour)
+        form = QFormLayout()
+        form.addRow("Paper", _one_of(self._papers, PAPERS, choice.paper))
+        form.addRow("Format", _one_of(self._formats, FORMATS, choice.format))
+        form.addRow("Colour", self.colour)
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        buttons.addButton("Choose a file…", QDialogButtonBox.ButtonRole.AcceptRole)
+        buttons.accepted.connect(self.accept)
+        buttons.rejected.connect(self.reject)
+        told = label("PDF is one file; SVG and PNG write one file a page, numbered. All can be read in black and white.")
+        told.setWordWrap(True)
+        column = QVBoxLayout(self)
+        column.setSpacing(12)
+        column.addLayout(form)
+        column.addWidget(told)
+        column.addWidget(buttons)
+
+    @property
+    def choice(self) -> SheetChoice:
+        """What was chosen."""
+        return SheetChoice(
+            self._papers.checkedButton().text(),
+            self._formats.checkedButton().text(),
+            self.colour.isChecked(),
+        )
+
+
+def _one_of(group: QButtonGroup, words: tuple[str, ...], chosen: str) -> QLayout:
+    row = QHBoxLayout()
+    row.setSpacing(16)
+    for word in words:
+        button = named(QRadioButton(word), word)
+        button.setChecked(word == chosen)
+        group.addButton(button)
+        row.addWidget(button)
+    row.addStretch(1)
+    return row
