@@ -1,0 +1,115 @@
+"""Which rails must be placed in an order for the plan to come out as drawn.
+
+A rail is *free* when it always ends up linked to all its neighbours, in whatever order they come: each of
+the four next columns holds at most one rail within a level of its own, no more than two columns hold one,
+and a booster or detector rail has both on one axis. Such a rail always has room for a neighbour, so that
+whichever of the two comes later joins the other. All other rails are *bound*: what they look like depends
+on which neighbours came first.
+
+It also matters when the neighbours of a bound rail come, for it may have no room for them. And in two cases
+it matters when the neighbours of such a neighbour come, for each of them makes it look again: below another
+rail it may find a slope; beside a booster or detector rail that turns its side it loses that link.
+All these are numbered; plain runs are not.
+"""
+
+from __future__ import annotations
+
+import heapq
+from collections.abc import Container, Iterable, Iterator, Mapping
+from typing import Final
+
+from model.grid import Cell, Heading
+from model.parts import RAILS, Part
+from model.pieces import Placed
+from model.plan import Plan
+
+REACH: Final = 3
+"""Columns between two placings of which one may look at what the other writes: two, and one beside it."""
+LEVELS: Final = 6
+"""Levels between two such placings: four up, and two to what it writes."""
+
+
+def ordered_rails(plan: Plan) -> frozenset[Cell]:
+    """The rails whose time of placing, among one another, can change a shape."""
+    rails = [piece.at for piece in plan.pieces if piece.part in RAILS]
+    bound = {cell for cell in rails if not _is_free(plan, cell)}
+    beside = {near for cell in bound for near in rails_beside(plan, cell)}
+    look_again = {cell for cell in beside if _looks_again(plan, cell, bound)}
+    return frozenset(bound | beside | {near for cell in look_again for near in rails_beside(plan, cell)})
+
+
+def _looks_again(plan: Plan, cell: Cell, bound: Container[Cell]) -> bool:
+    return any(
+        near.y > cell.y or (near in bound and plan.pieces.part_at(near) is not Part.RAIL)
+        for near in rails_beside(plan, cell)
+    )
+
+
+def _is_free(plan: Plan, cell: Cell) -> bool:
+    by_heading = [[*_rails_in_column(plan, cell, heading)] for heading in Heading]
+    taken = [heading for heading in Heading if by_heading[heading]]
+    if any(len(rails) > 1 for rails in by_heading) or len(taken) > 2:
+        return False
+    on_one_axis = len({heading.lies_north_south for heading in taken}) < 2
+    return on_one_axis or plan.pieces.part_at(cell) is Part.RAIL
+
+
+def rails_beside(plan: Plan, cell: Cell) -> Iterator[Cell]:
+    """The rails in the four next columns, at the own level, one up and one down."""
+    for heading in Heading:
+        yield from _rails_in_column(plan, cell, heading)
+
+
+def _rails_in_column(plan: Plan, cell: Cell, heading: Heading) -> Iterator[Cell]:
+    for rise in (0, 1, -1):
+        beside = cell.step(heading, rise)
+        if plan.pieces.part_at(beside) in RAILS:
+            yield beside
+
+
+def order_numbers(plan: Plan) -> Mapping[Cell, int]:
+    """Numbers from 1 for the rails whose order of placing matters, lowest level first as far as it goes.
+
+    Placed in the order of their numbers, with all other rails at any time, they come out as the plan's own
+    order has them: two rails too far apart to look at each other may change places, others may not.
+    """
+    placed = [entry for cell in ordered_rails(plan) if (entry := plan.pieces.placed(cell)) is not None]
+    later: dict[Cell, list[Placed]] = {entry.piece.at: [] for entry in placed}
+    waits = dict.fromkeys(later, 0)
+    for entry in placed:
+        for other in _later_in_reach(plan, entry, later):
+            later[entry.piece.at].append(other)
+            waits[other.piece.at] += 1
+    return {cell: number for number, cell in enumerate(_lowest_first(placed, later, waits), start=1)}
+
+
+def _later_in_reach(plan: Plan, entry: Placed, among: Mapping[Cell, object]) -> Iterator[Placed]:
+    for offset in _OFFSETS:
+        cell = entry.piece.at.moved(*offset)
+        if cell in among:
+            other = plan.pieces.placed(cell)
+            if other is not None and other.rank > entry.rank:
+                yield other
+
+
+_OFFSETS: Final = tuple(
+    (dx, dy, dz)
+    for dx in range(-REACH, REACH + 1)
+    for dz in range(abs(dx) - REACH, REACH - abs(dx) + 1)
+    for dy in range(-LEVELS, LEVELS + 1)
+)
+
+
+def _lowest_first(
+    placed: Iterable[Placed], later: Mapping[Cell, list[Placed]], waits: dict[Cell, int]
+) -> Iterator[Cell]:
+    """Takes the lowest, then the earliest, of what waits for nothing any more."""
+    ready = [(entry.piece.at.y, entry) for entry in placed if not waits[entry.piece.at]]
+    heapq.heapify(ready)
+    while ready:
+        _, entry = heapq.heappop(ready)
+        yield entry.piece.at
+        for other in later[entry.piece.at]:
+            waits[other.piece.at] -= 1
+            if not waits[other.piece.at]:
+                heapq.heappush(ready, (other.piece.at.y, other))
