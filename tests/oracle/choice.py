@@ -86,6 +86,11 @@ def best_choice(drawn: Drawn) -> Chosen:
     return min(chosen, key=lambda choice: (-len(choice.reached), cost(drawn, choice)))
 
 
+def number_of_choices(drawn: Drawn) -> int:
+    """How many choices there are to try."""
+    return 2 ** (len(drawn.switches) * (1 + len(drawn.readers())))
+
+
 def all_choices(drawn: Drawn):
     """Every idle set with every set of thrown switches for each reader."""
     readers = drawn.readers()

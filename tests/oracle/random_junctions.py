@@ -6,7 +6,7 @@ from itertools import product
 from random import Random
 
 from tests.oracle.carts import ArmSpec
-from tests.oracle.choice import Drawn, RouteSpec, subsets
+from tests.oracle.choice import Drawn, RouteSpec, number_of_choices, subsets
 from tests.oracle.shapes import BACK, RAIL_PARTS, STEP, Place, Rail
 
 NAMES = ("Quay", "Saltern", "Mill", "Fen", "Beacon", "Orchard", "Tithe Barn")
@@ -30,8 +30,7 @@ def random_junction(random: Random) -> Junction | None:
     arms = best_connected(random, drawn)
     drawn = Drawn(pieces, arms, [])
     routes = wanted_routes(random, drawn, arms)
-    readers = sum(route.called is not None for route in routes)
-    if not routes or 2 ** (len(drawn.switches) * (1 + readers)) > MOST_CHOICES:
+    if not routes or number_of_choices(Drawn(pieces, arms, routes)) > MOST_CHOICES:
         return None
     return pieces, arms, routes
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from tests.oracle.carts import ArmSpec
-from tests.oracle.choice import Drawn, RouteSpec, best_choice
+from tests.oracle.choice import Drawn, RouteSpec, best_choice, number_of_choices
 from tests.oracle.shapes import Place, Rail
 
 CLOCKWISE = {"north": "east", "east": "south", "south": "west", "west": "north"}
@@ -56,11 +56,15 @@ def turned(
     return new_pieces, [ArmSpec(arm.name, end(arm.way_in), end(arm.way_out)) for arm in arms]
 
 
-def orientations(pieces: list[Rail], arms: list[ArmSpec], routes: list[RouteSpec]) -> list[Judged]:
-    """All eight, the unmirrored ones first."""
+def orientations(
+    pieces: list[Rail], arms: list[ArmSpec], routes: list[RouteSpec], most_choices: int
+) -> list[Judged]:
+    """The eight, the unmirrored ones first, without those that have more choices than can be tried."""
     judged = []
     for mirror in (False, True):
         for quarter in range(4):
-            best = best_choice(Drawn(*turned(pieces, arms, quarter, mirror), routes))
-            judged.append(Judged(quarter, mirror, len(best.idle) if best.serves else None))
+            drawn = Drawn(*turned(pieces, arms, quarter, mirror), routes)
+            if number_of_choices(drawn) <= most_choices:
+                best = best_choice(drawn)
+                judged.append(Judged(quarter, mirror, len(best.idle) if best.serves else None))
     return judged
