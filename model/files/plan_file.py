@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from model.files.decoding import decode
 from model.files.encoding import plan_bytes
 from model.files.errors import PlaceError, PlanFileError
-from model.files.limits import FILE_LIMIT
+from model.files.limits import FILE_LIMIT, TOO_LARGE
 from model.files.reading import plan_of_document
 from model.plan import Plan
 
@@ -22,7 +22,9 @@ def read_plan(path: str | os.PathLike[str]) -> Plan:
     name = os.fspath(path)
     try:
         with open(path, "rb") as stream:
-            data = stream.read(FILE_LIMIT + 1)  # one byte over is enough to refuse it
+            if os.fstat(stream.fileno()).st_size > FILE_LIMIT:
+                raise PlanFileError(name, "", TOO_LARGE)
+            data = stream.read(FILE_LIMIT + 1)  # a pipe does not tell its size; one byte over is enough
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
         raise PlanFileError(name, "", f"a file that can be read ({reason})") from error

@@ -28,18 +28,20 @@ def write_bytes(path: str | os.PathLike[str], data: bytes) -> None:
     The bytes go into a temporary file beside the target, which takes the target's place once it is whole.
     A link is followed; the mode of a file that is replaced is kept.
     """
-    target = Path(os.path.realpath(path))
+    try:
+        _replace(Path(os.path.realpath(path)), data)
+    except (OSError, ValueError) as error:  # ValueError: a path with a NUL in it
+        reason = getattr(error, "strerror", None) or str(error)
+        raise WriteError(os.fspath(path), reason) from error
+
+
+def _replace(target: Path, data: bytes) -> None:
     temporary = target.with_name(f".{secrets.token_hex(8)}.tmp")
     try:
-        mode = _mode_of(target)
-        _write_whole(temporary, data, mode)
+        _write_whole(temporary, data, _mode_of(target))
         os.replace(temporary, target)
-    except OSError as error:
-        raise WriteError(os.fspath(path), error.strerror or str(error)) from error
-    except ValueError as error:  # a path with a NUL in it
-        raise WriteError(os.fspath(path), str(error)) from error
     finally:
-        with suppress(OSError, ValueError):
+        with suppress(OSError):
             os.unlink(temporary)
 
 

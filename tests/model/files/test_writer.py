@@ -1,0 +1,236 @@
+"""Saving never destroys the last good file: full disks, failing calls, kill -9."""
+
+from __future__ import annotations
+
+import builtins
+import errno
+import os
+import resource
+import signal
+import stat
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from random import Random
+from typing import Any
+
+import pytest
+
+from model.files import writer
+from model.files.writer import WriteError, write_bytes
+
+ROOT = Path(__file__).parents[3]
+OLD = b"old" * 1_000
+NEW = b"new" * 20_000
+
+
+@pytest.fixture
+def target(tmp_path) -> Path:
+    path: Path = tmp_path / "fen.plan.json"
+    path.write_bytes(OLD)
+    return path
+
+
+def test_writes_a_new_file_and_replaces_an_old_one(target: Path) -> None:
+    write_bytes(target, NEW)
+    write_bytes(str(target.with_name("new.plan.json")), b"")
+    assert target.read_bytes() == NEW
+    assert sorted(path.name for path in target.parent.iterdir()) == ["fen.plan.json", "new.plan.json"]
+
+
+def test_keeps_the_mode_of_the_file_and_follows_the_umask_for_a_new_one(target: Path) -> None:
+    target.chmod(0o640)
+    write_bytes(target, NEW)
+    assert stat.S_IMODE(target.stat().st_mode) == 0o640
+    old_umask = os.umask(0o027)
+    try:
+        write_bytes(target.with_name("new"), NEW)
+    finally:
+        os.umask(old_umask)
+    assert stat.S_IMODE(target.with_name("new").stat().st_mode) == 0o640
+
+
+def test_writes_through_a_link(target: Path) -> None:
+    link = target.with_name("link")
+    link.symlink_to(target)
+    write_bytes(link, NEW)
+    assert link.is_symlink()
+    assert target.read_bytes() == NEW
+
+
+def test_long_names_leave_room_for_the_temporary_one(target: Path) -> None:
+    path = target.with_name("é" * 127)
+    write_bytes(path, NEW)
+    assert path.read_bytes() == NEW
+
+
+@pytest.mark.parametrize(
+    ("name", "reason"),
+    [
+        ("none/fen.plan.json", "No such file or directory"),
+        ("fen.plan.json/a", "Not a directory"),
+        ("folder", "there is a folder of that name"),
+        ("pipe", "it is no ordinary file"),
+        ("x" * 300, "File name too long"),
+        ("a\0b", "null"),
+    ],
+)
+def test_says_which_file_and_why(target: Path, name: str, reason: str) -> None:
+    target.with_name("folder").mkdir()
+    os.mkfifo(target.with_name("pipe"))
+    path = f"{target.parent}/{name}"
+    with pytest.raises(WriteError) as error:
+        write_bytes(path, NEW)
+    assert error.value.file == path
+    assert reason in error.value.reason
+    assert str(error.value) == f"{path}: could not be written: {error.value.reason}"
+    assert _left_over(target) == []
+
+
+def test_a_device_is_not_replaced_by_a_file() -> None:
+    with pytest.raises(WriteError, match="it is no ordinary file"):
+        write_bytes("/dev/null", NEW)
+    assert stat.S_ISCHR(os.stat("/dev/null").st_mode)
+
+
+def test_a_protected_file_is_left_alone(target: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Asked of the system by a stand-in, since root may write everything."""
+    monkeypatch.setattr(writer.os, "access", lambda *_: False)
+    with pytest.raises(WriteError, match="the file is write-protected"):
+        write_bytes(target, NEW)
+    assert target.read_bytes() == OLD
+
+
+@pytest.mark.parametrize("size", range(0, len(NEW), len(NEW) // 64))
+def test_room_for_only_so_many_bytes(target: Path, size: int) -> None:
+    """The kernel refuses what goes beyond ``size``, as a full disk does."""
+    with _largest_file(size), pytest.raises(WriteError, match="File too large"):
+        write_bytes(target, NEW)
+    assert target.read_bytes() == OLD
+    assert _left_over(target) == []
+
+
+def test_a_file_that_comes_out_too_short_is_noticed(target: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A write that reports success and loses bytes."""
+
+    class Losing:
+        def __init__(self, stream: Any) -> None:
+            self._stream = stream
+
+        def __getattr__(self, name: str) -> Any:
+            return getattr(self._stream, name)
+
+        def __enter__(self) -> Losing:
+            return self
+
+        def __exit__(self, *error: object) -> None:
+            self._stream.close()
+
+        def write(self, data: bytes) -> int:
+            self._stream.write(data[:-1])
+            return len(data)
+
+    monkeypatch.setattr(writer, "open", lambda *args: Losing(builtins.open(*args)), raising=False)  # noqa: SIM115
+    with pytest.raises(WriteError, match="only a part of it"):
+        write_bytes(target, NEW)
+    assert target.read_bytes() == OLD
+
+
+CALLS = ["open", "os.stat", "os.fstat", "os.chmod", "os.fsync", "os.replace"]
+
+
+@pytest.mark.parametrize("call", CALLS)
+@pytest.mark.parametrize("number", [errno.ENOSPC, errno.EIO, errno.EACCES, errno.EROFS])
+def test_every_call_may_fail(target: Path, call: str, number: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    def fail(*args: object, **named: object) -> None:
+        raise OSError(number, os.strerror(number))
+
+    if call == "open":
+        monkeypatch.setattr(writer, "open", fail, raising=False)
+    else:
+        monkeypatch.setattr(writer.os, call.removeprefix("os."), fail)
+    with pytest.raises(WriteError) as error:
+        write_bytes(target, NEW)
+    monkeypatch.undo()
+    assert error.value.reason == os.strerror(number)
+    assert target.read_bytes() == OLD
+    assert _left_over(target) == []
+
+
+def test_an_interrupt_leaves_nothing_behind(target: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def interrupt(*args: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(writer.os, "fsync", interrupt)
+    with pytest.raises(KeyboardInterrupt):
+        write_bytes(target, NEW)
+    assert _left_over(target) == []
+    assert target.read_bytes() == OLD
+
+
+IN_PLACE = "def write_bytes(path, data):\n    with open(path, 'wb') as stream: stream.write(data)\n"
+"""The control that must fail."""
+SAVE_FOR_EVER = """
+import sys
+{writer}
+old, new = b"old" * 700_000, b"new" * 900_000
+print("ready", flush=True)
+while True:
+    write_bytes(sys.argv[1], new)
+    write_bytes(sys.argv[1], old)
+"""
+
+
+def test_killed_while_saving(tmp_path) -> None:
+    assert _corrupt(tmp_path, "from model.files.writer import write_bytes", 25) == 0
+
+
+@pytest.mark.slow
+def test_killed_while_saving_very_often(tmp_path) -> None:
+    assert _corrupt(tmp_path, "from model.files.writer import write_bytes", 2_000) == 0
+
+
+def test_killed_while_saving_in_place_is_seen(tmp_path) -> None:
+    assert _corrupt(tmp_path, IN_PLACE, 25) > 0
+
+
+def _corrupt(folder: Path, writer_source: str, runs: int) -> int:
+    """How many of the runs, each ended by kill -9 at some moment, leave neither the old nor the new file."""
+    old, new = b"old" * 700_000, b"new" * 900_000
+    target = folder / "fen.plan.json"
+    random = Random(runs)
+    corrupt = 0
+    for _ in range(runs):
+        target.write_bytes(old)
+        _kill_while_saving(target, SAVE_FOR_EVER.format(writer=writer_source), random.uniform(0, 0.03))
+        corrupt += target.read_bytes() not in (old, new)
+        for temporary in folder.glob(".*.tmp"):
+            temporary.unlink()
+    return corrupt
+
+
+def _kill_while_saving(target: Path, script: str, seconds: float) -> None:
+    with subprocess.Popen(
+        [sys.executable, "-c", script, str(target)], cwd=ROOT, stdout=subprocess.PIPE
+    ) as child:
+        assert child.stdout is not None
+        assert child.stdout.readline() == b"ready\n"
+        time.sleep(seconds)
+        child.send_signal(signal.SIGKILL)
+
+
+@contextmanager
+def _largest_file(size: int) -> Iterator[None]:
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (size, hard))
+    try:
+        yield
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+
+
+def _left_over(target: Path) -> list[Path]:
+    return list(target.parent.glob(".*"))
