@@ -13,11 +13,29 @@ def find(junction: Junction) -> Iterator[Found]:
 
     Bad::
 
-        -
+        level 64 on blocks
+        │·
+        │─
+        │·
+        arm Quay: in 0 64 2 north
+        arm Mill: out 0 64 0 north
+        arm Fen: out 1 64 1 east
+        route Quay: idle Fen, called Mill
 
     Good::
 
-        -
+        level 64 on blocks
+        │·
+        │─
+        │·
+        order
+        ··
+        1·
+        ··
+        arm Quay: in 0 64 2 north
+        arm Mill: out 0 64 0 north
+        arm Fen: out 1 64 1 east
+        route Quay: idle Fen, called Mill
     """
     wired = junction.choice.wired
     for switch in junction.switches:

@@ -15,11 +15,34 @@ def find(junction: Junction) -> Iterator[Found]:
 
     Bad::
 
-        -
+        level 64 on blocks
+        │·
+        │─
+        │·
+        order
+        ··
+        1·
+        ··
+        arm Quay: in 0 64 2 north, out 0 64 2 south
+        arm Mill: in 0 64 0 south, out 0 64 0 north
+        route Quay: idle Mill
+        route Mill: idle Quay
 
     Good::
 
-        -
+        level 64 on blocks
+        │·
+        │─
+        │·
+        order
+        ··
+        1·
+        ··
+        arm Quay: in 0 64 2 north, out 0 64 2 south
+        arm Mill: in 0 64 0 south
+        arm Fen: out 1 64 1 east
+        route Quay: idle Fen
+        route Mill: idle Quay
     """
     names = {switch.at: switch.name for switch in junction.switches}
     for conflict in junction.control.conflicts:

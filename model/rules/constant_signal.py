@@ -11,13 +11,33 @@ from model.rules.rule import Found, Rule, Severity
 def find(junction: Junction) -> Iterator[Found]:
     """Powered while no reader holds, and thrown by none.
 
-    Bad, for the switch rests south-east and carts never go that way::
+    Bad::
 
-        see the good drawing, with Quay to the west
+        level 64 on blocks
+        │·
+        │─
+        │·
+        order
+        ··
+        1·
+        ··
+        arm Quay: in 0 64 2 north
+        arm Mill: out 0 64 0 north
+        route Quay: idle Mill
 
     Good::
 
-        -
+        level 64 on blocks
+        │·
+        │─
+        │·
+        order
+        ··
+        1·
+        ··
+        arm Quay: in 0 64 2 north
+        arm Fen: out 1 64 1 east
+        route Quay: idle Fen
     """
     for switch in junction.switches:
         if switch.inverter and not switch.called_by:

@@ -16,11 +16,25 @@ def find(junction: Junction) -> Iterator[Found]:
 
     Bad::
 
-        -
+        level 64 on blocks
+        ·│·
+        ───
+        ·│·
+        arm Quay: in 0 64 1 east
+        arm Mill: out 1 64 0 north
+        arm Fen: out 2 64 1 east
+        route Quay: idle Mill, called Fen
 
     Good::
 
-        -
+        level 64 on blocks
+        ·│·
+        ──·
+        ·│·
+        arm Quay: in 0 64 1 east
+        arm Mill: out 1 64 0 north
+        arm Fen: out 1 64 2 south
+        route Quay: idle Mill, called Fen
     """
     for cell, routes in routes_by_bend(junction).items():
         if junction.plan.pieces.part_at(cell) is Part.RAIL:

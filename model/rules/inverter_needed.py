@@ -16,11 +16,33 @@ def find(junction: Junction) -> Iterator[Found]:
 
     Bad::
 
-        -
+        level 64 on blocks
+        │·
+        │─
+        │·
+        order
+        ··
+        1·
+        ··
+        arm Quay: in 0 64 2 north
+        arm Mill: out 0 64 0 north
+        arm Fen: out 1 64 1 east
+        route Quay: idle Mill, called Fen
 
     Good::
 
-        -
+        level 64 on blocks
+        │·
+        │─
+        │·
+        order
+        ··
+        1·
+        ··
+        arm Quay: in 0 64 2 north
+        arm Mill: out 0 64 0 north
+        arm Fen: out 1 64 1 east
+        route Quay: idle Fen, called Mill
     """
     for switch in junction.switches:
         if switch.inverter:

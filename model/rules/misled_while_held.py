@@ -17,11 +17,34 @@ def find(junction: Junction) -> Iterator[Found]:
 
     Bad::
 
-        -
+        level 64 on blocks
+        │·
+        │─
+        │·
+        order
+        ··
+        1·
+        ··
+        arm Quay: in 0 64 2 north, out 0 64 2 south
+        arm Mill: in 0 64 0 south, out 0 64 0 north
+        arm Fen: out 1 64 1 east
+        route Quay: idle Fen, called Mill
+        route Mill: idle Quay
 
     Good::
 
-        -
+        level 64 on blocks
+        │·
+        │─
+        │·
+        order
+        ··
+        1·
+        ··
+        arm Quay: in 0 64 2 north
+        arm Mill: out 0 64 0 north
+        arm Fen: out 1 64 1 east
+        route Quay: idle Fen, called Mill
     """
     passing = _idle_routes_by_cell(junction)
     for holder in junction.settings:

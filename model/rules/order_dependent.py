@@ -14,11 +14,34 @@ def find(junction: Junction) -> Iterator[Found]:
 
     Bad::
 
-        -
+        level 64 on blocks
+        ·│·
+        ·││
+        │││
+        order
+        ·6·
+        ·43
+        152
+        arm Quay: out 1 64 0 north
+        arm Mill: in 0 64 2 north
+        arm Fen: in 2 64 2 north
+        route Fen: idle Quay
+        route Mill: idle Quay
 
     Good::
 
-        -
+        level 64 on blocks
+        │·
+        │─
+        │·
+        order
+        ··
+        1·
+        ··
+        arm Quay: in 0 64 2 north
+        arm Mill: out 0 64 0 north
+        arm Fen: out 1 64 1 east
+        route Quay: idle Mill, called Fen
     """
     cells = junction.order_dependent
     if cells:

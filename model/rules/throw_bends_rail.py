@@ -12,16 +12,39 @@ from model.track.shapes import Shape
 
 
 def find(junction: Junction) -> Iterator[Found]:
-    """In a wanted setting a rail that is not wired changes shape on a wanted route, or a wired switch does not lie
-    as it does when it is powered or released alone.
+    """In a wanted setting a rail that is not wired changes shape on a wanted route.
+
+    Or a wired switch does not lie as it does when it is powered or released alone.
 
     Bad::
 
-        -
+        level 64 on blocks
+        ·─│
+        │─·
+        ·─·
+        order
+        ·41
+        35·
+        ·2·
+        arm Mill: in 2 64 0 west
+        arm Quay: out 1 64 2 south
+        arm Fen: out 0 64 1 west
+        route Mill: idle Quay, called Fen
 
     Good::
 
-        -
+        level 64 on blocks
+        ·│
+        ─│
+        ·│
+        order
+        ··
+        ·1
+        ··
+        arm Mill: in 1 64 0 south
+        arm Quay: out 1 64 2 south
+        arm Fen: out 0 64 1 west
+        route Mill: idle Quay, called Fen
     """
     bent: dict[tuple[Cell, Shape], list[str]] = {}
     for arm, powered in junction.settings.items():

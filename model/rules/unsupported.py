@@ -16,9 +16,10 @@ from model.rules.words import listed, places
 
 
 def find(junction: Junction) -> Iterator[Found]:
-    """Rails, dust, repeaters, comparators and what stands need a carrying part below; what hangs, at its back.
+    """Rails, dust, repeaters, comparators and what stands need a carrying part below.
 
-    A rising rail needs a second one under its raised end, in the next column at its own level.
+    What hangs needs one at its back. A rising rail needs a second one under its raised end, in the next
+    column at its own level.
 
     Bad::
 

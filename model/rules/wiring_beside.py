@@ -19,16 +19,16 @@ def find(junction: Junction) -> Iterator[Found]:
     Bad::
 
         level 64 on blocks
-        ·│d
-        ·│─
+        ·│·
+        d│─
         ·│·
 
     Good::
 
         level 64 on blocks
-        ·│·d
-        ·│─·
-        ·│··
+        ··│·
+        d·│─
+        ··│·
     """
     for rail, parts in _rails_beside_signal_parts(junction).items():
         if rail not in junction.choice.wired and three_way(junction.layout, rail):
