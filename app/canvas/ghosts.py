@@ -14,9 +14,10 @@ from app.canvas.symbols import Look, draw_cart, draw_ghost, look_of, screen
 from app.theme import Theme
 from app.tools.host import Ends, Ghost, ShownCart
 from model.grid import Cell, Heading
-from model.parts import RAILS
-from model.pieces import Piece
+from model.parts import RAILS, Part
+from model.pieces import Piece, Pieces
 from model.plan import Arm, ArmEnd, Change
+from model.signals.dust import links
 from model.track.layout import Layout
 from model.track.shapes import Shape
 
@@ -67,16 +68,15 @@ def paint_ghost(painter: QPainter, picture: GhostPicture, level: int, view: View
 
 def _looks(change: Change, layout: Layout) -> dict[Cell, Look]:
     shapes = layout.preview(change)
-    placed = {entry.piece.at: entry.piece for entry in change.placed}
-    looks = {cell: _look(piece, shapes.get(cell, layout.shape(cell))) for cell, piece in placed.items()}
-    for cell, shape in shapes.items():
-        piece = layout.plan.pieces.get(cell)
-        if cell not in placed and shape is not None and piece is not None:
-            looks[cell] = _look(piece, shape)
-    return looks
+    after = change.applied(layout.plan).pieces
+    shown = change.cells | {cell for cell, shape in shapes.items() if shape is not None}
+    pieces = [piece for cell in shown if (piece := after.get(cell)) is not None]
+    return {piece.at: _look(piece, after, shapes.get(piece.at, layout.shape(piece.at))) for piece in pieces}
 
 
-def _look(piece: Piece, shape: Shape | None) -> Look:
+def _look(piece: Piece, pieces: Pieces, shape: Shape | None) -> Look:
+    if piece.part is Part.DUST:
+        return replace(look_of(piece), links=links(pieces, piece.at))
     return replace(look_of(piece), shape=shape) if piece.part in RAILS else look_of(piece)
 
 

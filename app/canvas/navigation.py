@@ -23,8 +23,10 @@ NOTCH: Final = 120
 """Eighths of a degree that one notch of a wheel turns."""
 PINCH_STEP: Final = 0.25
 """How far two fingers spread, as a part, for one zoom step."""
-MARGIN: Final = 2
-"""Cells left free around what is fitted, for the tags of arms."""
+BESIDE: Final = 90
+"""px left free on the left and right of what is fitted, for the tags of arms."""
+ABOVE: Final = 40
+"""px left free above and below."""
 
 
 class Navigator(QObject):
@@ -73,8 +75,7 @@ class Navigator(QObject):
 
     def fit(self, area: Area) -> None:
         """Shows an area whole and in the middle, no larger than 100 %."""
-        wanted = area.grown(MARGIN)
-        scale = fitting_step(wanted, self.room.width(), self.room.height())
+        scale = fitting_step(area, self.room.width() - 2 * BESIDE, self.room.height() - 2 * ABOVE)
         self._centre(Viewport(scale), area)
 
     def bring_into_sight(self, area: Area) -> None:

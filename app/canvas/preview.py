@@ -49,9 +49,10 @@ class Run:
     @property
     def words(self) -> str:
         """A line of the key: ``Quay → Mill, with Salt``."""
-        goal = self.way.arm if self.way.outcome is Outcome.ARM else REASONS[self.way.outcome]
         load = "empty" if not self.called else f"with {self.waybill}" if self.waybill else "with the waybill"
-        return f"{self.start} → {goal}, {load}"
+        if self.way.outcome is Outcome.ARM:
+            return f"{self.start} → {self.way.arm}, {load}"
+        return f"{self.start}, {load}: {self.reason} at {self.way.path[-1]}"
 
 
 @dataclass(frozen=True)

@@ -48,13 +48,13 @@ def figures(number: int) -> str:
 def _paint_columns(
     painter: QPainter, size: QRect, view: Viewport, seen: Area, own: int, theme: Theme
 ) -> None:
-    every = _step(view.scale, max(_wide(seen.west), _wide(seen.east)) + 8, view.scale < 12)
+    every = _step(view.scale, max(_wide(seen.west), _wide(seen.east)) + 6, view.scale < 12)
     for x in range(seen.west + (-seen.west) % every, seen.east + 1, every):
         middle = QPointF(view.corner(x, 0)[0] + view.scale / 2, TOP / 2 - 0.5)
         draw_centred(painter, middle, figures(x), FIGURE, theme.ink2)
     if seen.west <= own <= seen.east:
         left = view.corner(own, 0)[0]
-        wide = max(view.scale, round(_wide(own)) + 6)
+        wide = max(view.scale, round(_wide(own)) + 10)
         box = QRect(left + (view.scale - wide) // 2, 0, wide, TOP - 1)
         _paint_own(painter, box.intersected(QRect(LEFT, 0, size.width(), TOP)), own, theme)
 
@@ -78,7 +78,7 @@ def _paint_own(painter: QPainter, box: QRect, own: int, theme: Theme) -> None:
 
 
 def _wide(number: int) -> float:
-    return width(figures(number), FIGURE, bold=True)
+    return width(figures(number), FIGURE)
 
 
 def _step(scale: int, room: float, far_out: bool) -> int:

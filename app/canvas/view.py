@@ -13,6 +13,7 @@ from PySide6.QtGui import (
     QNativeGestureEvent,
     QPainter,
     QPaintEvent,
+    QShowEvent,
     QWheelEvent,
 )
 from PySide6.QtWidgets import QStyle, QWidget
@@ -75,6 +76,7 @@ class PlanView(QWidget):
         self._selection: frozenset[Cell] = frozenset()
         self._cursor = Cell(0, FIRST_LEVEL, 0)
         self._cursor_shows = False
+        self._was_shown = False
         self._ghost = NO_GHOST
         self._band: tuple[Cell, Cell] | None = None
         self._ways: list[ShownWay] = []
@@ -405,6 +407,13 @@ class PlanView(QWidget):
             chosen_finding=self._chosen_finding,
             is_empty=len(self.document.plan.pieces) == 0 and not self._ghost.looks,
         )
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Only now the size is known to which the plan is fitted."""
+        super().showEvent(event)
+        if not event.spontaneous() and not self._was_shown:
+            self._was_shown = True
+            self.fit_all()
 
     def event(self, event: QEvent) -> bool:
         """Takes pinches; keeps Tab for the window."""

@@ -24,6 +24,7 @@ from app.canvas.symbols import (
     side_by_side,
     way_steps,
 )
+from app.canvas.symbols.carts import ALONG
 from app.canvas.symbols.lettering import draw_text, width
 from app.theme import Theme
 from model.grid import VECTORS, Cell, Heading
@@ -118,9 +119,12 @@ def paint_cart(ground: Ground, run: Run, distance: float) -> None:
 
 
 def length_of(run: Run) -> float:
-    """How far the cart of a run goes, in cells; a stopped one stands in the middle of its last cell."""
+    """How far the middle of a run's cart goes, in cells.
+
+    A stopped cart stands in the middle of its last cell; any other comes with its front to the end of it.
+    """
     cells = len(run.way.path)
-    return cells - 0.5 if run.way.outcome is Outcome.STOPPED else float(cells)
+    return cells - (0.5 if run.way.outcome is Outcome.STOPPED else ALONG / 2)
 
 
 def pose(enter: Heading, leave: Heading, part: float) -> tuple[float, float, float]:

@@ -58,6 +58,6 @@ class Tool:
         """Something from outside (another tool, undo, another plan) ends the gesture without a change."""
         self.cancel()
 
-    def key(self, key: Key, modifiers: Modifiers) -> bool:  # noqa: ARG002  # for those who override it
+    def key(self, key: Key, modifiers: Modifiers) -> bool:  # for those who override it
         """A key went down. False where it means nothing to the tool."""
         return False
