@@ -25,10 +25,10 @@ SUBCOMMANDS: Final = ("check", "trace", "sheet", "materials", "turn")
 class Program(click.Group):
     """The subcommands, and the editor where none is named."""
 
-    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002
+    def list_commands(self, ctx: click.Context) -> list[str]:
         return list(SUBCOMMANDS)
 
-    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         if cmd_name not in SUBCOMMANDS:
             return None
         command: click.Command = import_module(f"app.subcommands.{cmd_name}").command

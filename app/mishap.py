@@ -1,4 +1,4 @@
-"""What happens when the program itself makes a mistake: it is written down, the plan is copied, the user is told."""
+"""What happens when the program itself makes a mistake: it is noted, the plan is copied, the user is told."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ LOG: Final = "last-mishap.txt"
 
 
 class MishapHook:
-    """In the place of ``sys.excepthook``: Qt goes on after an exception in a slot, so the user must be told."""
+    """In the place of ``sys.excepthook``: Qt goes on after an exception in a slot, so somebody must tell."""
 
     def __init__(self, rescue: Callable[[], None], tell: Callable[[str], None], folder: Path) -> None:
         self._rescue = rescue

@@ -113,7 +113,7 @@ class Recovery(QObject):
             (self._folder / (stem + ending)).unlink(missing_ok=True)
 
     def _note_change(self, *_: object) -> None:
-        # The first change starts the clock and later ones do not put it back, so that steady work is copied too.
+        # Later changes do not put the clock back, so that steady work is copied too.
         if not self._timer.isActive():
             self._timer.start()
 

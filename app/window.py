@@ -180,7 +180,7 @@ def run(path: str | None) -> int:
 
 
 def begin(window: MainWindow, path: str | None) -> None:
-    """What stands in the window first: the plan asked for, an example the first time, else the start screen."""
+    """What comes first: the plan asked for, an example the first time, else the start screen."""
     first = window.settings.is_first_start
     window.settings.note_start()
     left_over = bool(window.recovery.left_over())

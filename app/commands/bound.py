@@ -29,7 +29,7 @@ def bind(parent: QObject, commands: Mapping[str, Command]) -> dict[str, QAction]
 
 
 def keep_to(view: QWidget, actions: Mapping[str, QAction]) -> None:
-    """Let the keys that act on chosen pieces work in the view only: elsewhere they mean the text or the row."""
+    """Let the keys that act on chosen pieces work in the view only: elsewhere they mean text or a row."""
     for name in OF_THE_VIEW:
         actions[name].setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         view.addAction(actions[name])

@@ -50,7 +50,7 @@ class BuildSheetDialog(QDialog):
         buttons.addButton("Choose a file…", QDialogButtonBox.ButtonRole.AcceptRole)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
-        told = label("PDF is one file; SVG and PNG write one file a page, numbered. All can be read in black and white.")
+        told = label("PDF is one file; SVG and PNG are one a page. All can be read in black and white.")
         told.setWordWrap(True)
         column = QVBoxLayout(self)
         column.setSpacing(12)
@@ -62,8 +62,8 @@ class BuildSheetDialog(QDialog):
     def choice(self) -> SheetChoice:
         """What was chosen."""
         return SheetChoice(
-            self._papers.checkedButton().text(),
-            self._formats.checkedButton().text(),
+            PAPERS[self._papers.checkedId()],
+            FORMATS[self._formats.checkedId()],
             self.colour.isChecked(),
         )
 
@@ -71,10 +71,10 @@ class BuildSheetDialog(QDialog):
 def _one_of(group: QButtonGroup, words: tuple[str, ...], chosen: str) -> QLayout:
     row = QHBoxLayout()
     row.setSpacing(16)
-    for word in words:
+    for number, word in enumerate(words):
         button = named(QRadioButton(word), word)
         button.setChecked(word == chosen)
-        group.addButton(button)
+        group.addButton(button, number)
         row.addWidget(button)
     row.addStretch(1)
     return row

@@ -54,7 +54,7 @@ class OrientationStrip(QWidget):
         document = self._document
         found = {entry.turn: entry for entry in document.orientations}
         is_old = document.orientations_are_old
-        # While the plan is being worked out the small plans stay as they are, so that drawing is not slowed down.
+        # While the plan is being worked out the small plans stay as they are: drawing must not wait.
         path = None if is_old and document.orientations else line_path(document.layout.shapes)
         for tile, count in zip(self.tiles, self.counts, strict=True):
             self._show(tile, count, found.get(tile.turn), path, is_old)

@@ -117,7 +117,7 @@ class RoutesModel(QAbstractTableModel):
     def setData(self, index: Index, value: object, role: int = Qt.ItemDataRole.EditRole) -> bool:
         route = self._routes[index.row()]
         field = FIELDS[index.column()]
-        # Both ways of a route may be left open, but where it comes from and where an empty cart goes may not.
+        # The called way may be left open; where a route comes from and where an empty cart goes may not.
         word = str(value).strip() or (None if index.column() in (CALLED, WAYBILL) else "")
         if role != Qt.ItemDataRole.EditRole or word == "" or getattr(route, field) == word:
             return False
@@ -137,7 +137,7 @@ def change_route(plan: Plan, row: int, field: str, word: str | None) -> Change:
 
 
 def next_route(plan: Plan) -> Route | None:
-    """A route from the first arm that lets carts in and has none yet, to the first other arm that lets them out."""
+    """A route from the first arm in that has none yet, to the first other arm out."""
     taken = {route.start for route in plan.routes}
     start = next((arm.name for arm in plan.arms if arm.enter and arm.name not in taken), None)
     if start is None:

@@ -46,7 +46,7 @@ def paint_ground(painter: QPainter, option: QStyleOptionViewItem, theme: Theme, 
 def paint_text(
     painter: QPainter, rect: QRect, text: str, font: QFont, colour: QColor, right: bool = False
 ) -> int:
-    """One line of text in the middle of a rectangle's height, cut with dots where it is too long; its width."""
+    """One line of text at half the height of a rectangle, cut with dots where too long; its width."""
     painter.setFont(font)
     painter.setPen(colour)
     shown = QFontMetrics(font).elidedText(text, Qt.TextElideMode.ElideRight, rect.width())

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Collection
 
 from model.grid import Cell
-from model.parts import STACK
 
 
 def number(value: int) -> str:
@@ -27,9 +26,3 @@ def listed(words: Collection[str]) -> str:
 def cell_words(cell: Cell) -> str:
     """``x 1  y 64  z 2``."""
     return f"x {number(cell.x)}  y {number(cell.y)}  z {number(cell.z)}"
-
-
-def stacks(pieces: int) -> str:
-    """Full stacks and what is over: ``1 + 24``."""
-    full, over = divmod(pieces, STACK)
-    return f"{full} + {over}" if over else str(full)

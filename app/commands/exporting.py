@@ -1,0 +1,108 @@
+"""Writing the build sheet and the materials."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
+
+from app.commands.files import file_name
+from app.dialogs.build_sheet import FORMATS, PAPERS, BuildSheetDialog, SheetChoice
+from app.document import Document
+from app.materials_csv import materials_csv
+from app.panels.words import counted
+from app.settings import Settings
+from model.files.writer import WriteError, write_bytes
+from model.sheet import materials
+
+Say = Callable[[str], None]
+CSV: Final = ".csv"
+
+
+class ExportCommands:
+    """What leaves the program beside the plan itself; choices are remembered."""
+
+    def __init__(self, parent: QWidget, document: Document, settings: Settings, tell: Say, say: Say) -> None:
+        self._parent = parent
+        self._document = document
+        self._settings = settings
+        self._tell = tell
+        self._say = say
+
+    def build_sheet(self) -> None:
+        """Ask how and where, and write the build sheet."""
+        dialog = BuildSheetDialog(self._parent, self._choice())
+        if not dialog.exec():
+            return
+        choice = dialog.choice
+        self._remember(choice)
+        path = self._ask_path("Build sheet", "." + choice.format.lower())
+        if path is not None:
+            self._write_sheet(path, choice)
+
+    def materials_csv(self) -> None:
+        """Ask where, and write the materials as a table."""
+        path = self._ask_path("Materials", CSV)
+        if path is None:
+            return
+        try:
+            write_bytes(path, materials_csv(materials(self._document.plan)).encode())
+        except WriteError as error:
+            self._tell(f"The materials were not written: {error}. The plan is unchanged.")
+        else:
+            self._say(f"Wrote {path}")
+
+    def _write_sheet(self, path: Path, choice: SheetChoice) -> None:
+        # What draws on paper is loaded when it is first wanted, so that the window comes up sooner.
+        from app.export import export_sheet
+
+        try:
+            with _waiting():
+                written = export_sheet(self._document.plan, path, choice.paper, choice.colour)
+        except WriteError as error:
+            self._tell(f"The build sheet was not written: {error}. The plan is unchanged.")
+        else:
+            files = [*written]
+            count = f" and {counted(len(files) - 1, 'more file')}" if len(files) > 1 else ""
+            self._say(f"Wrote {files[0]}{count}")
+
+    def _ask_path(self, title: str, ending: str) -> Path | None:
+        document = self._document
+        folder = document.path.parent if document.path else Path(self._settings.choice("export-folder", ""))
+        stem = document.path.name if document.path else file_name(document.name)
+        offered = folder / (stem.removesuffix(".json").removesuffix(".plan") + ending)
+        kind = ending[1:].upper()
+        name, _ = QFileDialog.getSaveFileName(self._parent, title, str(offered), f"{kind} (*{ending})")
+        if not name:
+            return None
+        path = Path(name) if name.lower().endswith(ending) else Path(name + ending)
+        self._settings.choose("export-folder", str(path.absolute().parent))
+        return path
+
+    def _choice(self) -> SheetChoice:
+        """What was chosen last time, where it is still on offer."""
+        paper = self._settings.choice("sheet-paper", PAPERS[0])
+        format_ = self._settings.choice("sheet-format", FORMATS[0])
+        return SheetChoice(
+            paper if paper in PAPERS else PAPERS[0],
+            format_ if format_ in FORMATS else FORMATS[0],
+            self._settings.choice("sheet-colour", "no") == "yes",
+        )
+
+    def _remember(self, choice: SheetChoice) -> None:
+        self._settings.choose("sheet-paper", choice.paper)
+        self._settings.choose("sheet-format", choice.format)
+        self._settings.choose("sheet-colour", "yes" if choice.colour else "no")
+
+
+@contextmanager
+def _waiting() -> Iterator[None]:
+    QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
+    try:
+        yield
+    finally:
+        QApplication.restoreOverrideCursor()

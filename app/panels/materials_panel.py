@@ -1,0 +1,170 @@
+"""The materials: what to carry, of the whole plan or of one level."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final, NamedTuple
+
+from PySide6.QtCore import QAbstractTableModel, QObject, QRect, Qt
+from PySide6.QtGui import QPainter, QShowEvent
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QVBoxLayout, QWidget
+
+from app import theme as themes
+from app.background import Newest
+from app.canvas.symbols import draw_piece
+from app.document import Document
+from app.icons import rest_look
+from app.names import part_name
+from app.panels.findings_model import ROOT, Index
+from app.panels.look import font, label, named, panel
+from app.panels.rows import paint_text
+from app.panels.tables import CellDelegate, Table
+from app.panels.words import counted, number
+from model.parts import Part
+from model.plan import Plan
+from model.sheet import Materials, materials
+from model.sheet.materials import stacks
+
+PART, PIECES, STACKS = range(3)
+TITLES: Final = ("part", "pieces", "stacks")
+TIPS: Final = ("What to carry", "How many", "Full stacks of 64, and the pieces over")
+ALL_LEVELS: Final = "All levels"
+PART_ROLE: Final = Qt.ItemDataRole.UserRole
+SYMBOL: Final = 24
+
+
+class Carried(NamedTuple):
+    """A row: a part and how many of it."""
+
+    part: Part
+    pieces: int
+
+
+class MaterialsModel(QAbstractTableModel):
+    """A row a part."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._rows: list[Carried] = []
+
+    def show(self, found: Materials, level: int | None) -> None:
+        """Take over what is carried for a level, or for all."""
+        counts = [(m.part, m.pieces if level is None else m.levels.get(level, 0)) for m in found.parts]
+        self.beginResetModel()
+        self._rows = [Carried(part, pieces) for part, pieces in counts if pieces]
+        self.endResetModel()
+
+    @property
+    def pieces(self) -> int:
+        """All that is carried."""
+        return sum(row.pieces for row in self._rows)
+
+    def rowCount(self, parent: Index = ROOT) -> int:
+        return 0 if parent.isValid() else len(self._rows)
+
+    def columnCount(self, parent: Index = ROOT) -> int:
+        return 0 if parent.isValid() else len(TITLES)
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> object:
+        if orientation == Qt.Orientation.Horizontal:
+            if role == Qt.ItemDataRole.DisplayRole:
+                return TITLES[section]
+            if role == Qt.ItemDataRole.ToolTipRole:
+                return TIPS[section]
+        return None
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        row = self._rows[index.row()]
+        if role == PART_ROLE:
+            return row.part
+        words = (part_name(row.part), str(row.pieces), str(stacks(row.pieces)))[index.column()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return words
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return f"{TITLES[index.column()]} {words}"
+        return None
+
+
+class MaterialsPanel(QWidget):
+    """The table with a choice of the level; worked out only while it can be seen."""
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        panel(self)
+        self._document = document
+        self._found = Materials(())
+        self._worker = Newest(self)
+        self._worker.yielded.connect(self._take_over)
+        self.model = MaterialsModel(self)
+        self.table = Table("Materials", self.model, self)
+        self.table.setItemDelegate(_MaterialDelegate(self.table))
+        self.table.set_widths((0, 70, 84))
+        self.levels = named(QComboBox(self), "Level of the materials")
+        self.levels.addItem(ALL_LEVELS)
+        self.total = label("", "second")
+        self.total.setContentsMargins(14, 8, 14, 12)
+        row = QHBoxLayout()
+        row.setContentsMargins(14, 8, 14, 4)
+        row.addWidget(self.levels)
+        row.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addLayout(row)
+        column.addWidget(self.table, 1)
+        column.addWidget(self.total)
+        column.addStretch(0)
+        self.levels.currentIndexChanged.connect(self._show)
+        document.changed.connect(self._follow)
+        document.reset.connect(self._follow)
+
+    def wait(self) -> None:
+        """Wait until the materials are worked out; they arrive with the next events."""
+        self._worker.finish()
+
+    def _follow(self, *_: object) -> None:
+        if self.isVisible():
+            plan = self._document.plan
+            self._worker.ask(lambda: _count(plan))
+
+    def _take_over(self, found: object) -> None:
+        assert isinstance(found, Materials)
+        self._found = found
+        present = self.levels.currentData()
+        here = sorted({level for material in found.parts for level in material.levels}, reverse=True)
+        blocked = self.levels.blockSignals(True)
+        self.levels.clear()
+        self.levels.addItem(ALL_LEVELS)
+        for level in here:
+            self.levels.addItem(f"Level {number(level)}", level)
+        self.levels.setCurrentIndex(here.index(present) + 1 if present in here else 0)
+        self.levels.blockSignals(blocked)
+        self._show()
+
+    def _show(self, *_: object) -> None:
+        self.model.show(self._found, self.levels.currentData())
+        self.table.setVisible(bool(self.model.pieces))
+        self.table.fit_rows()
+        none = "What to carry is counted here as you draw."
+        self.total.setText(f"{counted(self.model.pieces, 'piece')} in all" if self.model.pieces else none)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._follow()
+
+
+class _MaterialDelegate(CellDelegate):
+    def paint_content(self, painter: QPainter, room: QRect, index: Index) -> None:
+        theme = themes.current()
+        if index.column() == PART:
+            top = room.center().y() - SYMBOL // 2 + 1
+            look = rest_look(index.data(PART_ROLE))
+            draw_piece(painter, room.left(), top, SYMBOL, look, theme)
+            room = room.adjusted(SYMBOL + 10, 0, 0, 0)
+        paint_text(painter, room, str(index.data()), font(12), theme.ink)
+
+
+def _count(plan: Plan) -> Iterator[object]:
+    yield materials(plan)

@@ -1,0 +1,57 @@
+"""A window as a user has it, with settings and recovery copies of its own."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+from PySide6.QtCore import QSettings
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from app.settings import Settings
+
+# Tests need no screen; a developer who wants to watch names another platform.
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+if TYPE_CHECKING:
+    from app.window import MainWindow
+
+MakeWindow = Callable[[], "MainWindow"]
+
+
+@pytest.fixture
+def settings(tmp_path: Path) -> Settings:
+    """Settings that nobody else sees."""
+    return Settings(QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat))
+
+
+@pytest.fixture
+def make_window(qtbot: QtBot, tmp_path: Path, settings: Settings) -> Iterator[MakeWindow]:
+    """Opens windows that share settings and the folder of recovery copies, one after another."""
+    from app.window import MainWindow
+
+    opened: list[MainWindow] = []
+
+    def make() -> MainWindow:
+        window = MainWindow(settings, tmp_path / "recovery")
+        opened.append(window)
+        window.show()
+        qtbot.waitExposed(window)
+        return window
+
+    yield make
+    for window in opened:
+        window.document.undo_stack.setClean()
+        window.close()
+        window.deleteLater()
+    QApplication.processEvents()
+
+
+@pytest.fixture
+def window(make_window: MakeWindow) -> MainWindow:
+    """A window with an empty plan."""
+    return make_window()

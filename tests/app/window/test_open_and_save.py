@@ -1,0 +1,201 @@
+"""Opening, saving and leaving a plan as a user does."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QMimeData, QPointF, Qt, QTimer, QUrl
+from PySide6.QtGui import QDropEvent
+from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox
+from pytestqt.qtbot import QtBot
+
+from app.settings import Settings
+from app.window import MainWindow
+from model.edits import lay_track
+from model.files.plan_file import plan_bytes, read_plan
+from model.files.writer import write_bytes
+from model.grid import Cell
+from tests.app.conftest import MakeWindow
+from tests.app.windows import settle, straight_plan
+
+
+def answer(text: str) -> None:
+    """Press the button of that text in the question that comes next."""
+
+    def press() -> None:
+        box = QApplication.activeModalWidget()
+        assert isinstance(box, QMessageBox)
+        next(button for button in box.buttons() if button.text() == text).click()
+
+    QTimer.singleShot(0, press)
+
+
+def choose_file(monkeypatch: pytest.MonkeyPatch, method: str, path: Path | None) -> None:
+    """The answer of the file dialog that comes next; the dialog is the system's own."""
+    said = "" if path is None else str(path)
+    monkeypatch.setattr(QFileDialog, method, lambda *_args, **_options: (said, ""))
+
+
+@pytest.fixture
+def plan_file(tmp_path: Path) -> Path:
+    """A plan in a file."""
+    path = tmp_path / "straight.plan.json"
+    write_bytes(path, plan_bytes(straight_plan()))
+    return path
+
+
+def lay(window: MainWindow, z: int = 5) -> None:
+    """One change."""
+    window.document.edit(lay_track, [Cell(0, 64, z), Cell(1, 64, z)])
+
+
+def test_open_edit_save_and_open_again(
+    window: MainWindow, plan_file: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    choose_file(monkeypatch, "getOpenFileName", plan_file)
+    window.bound["open"].trigger()
+    assert window.document.path == plan_file
+    assert window.menu_row.title == "Straight"
+
+    lay(window)
+    assert window.menu_row.title == "Straight — changed"
+    copy = tmp_path / "copy.plan.json"
+    choose_file(monkeypatch, "getSaveFileName", copy)
+    window.bound["save_as"].trigger()
+    assert window.menu_row.title == "Straight"
+    assert read_plan(copy) == window.document.plan
+    assert read_plan(plan_file) == straight_plan()
+
+    window.document.new()
+    assert window.files.open_path(copy)
+    assert len(window.document.plan.pieces) == len(straight_plan().pieces) + 2
+
+
+def test_a_name_without_an_ending_gets_one(
+    window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    lay(window)
+    choose_file(monkeypatch, "getSaveFileName", tmp_path / "named")
+    window.bound["save"].trigger()
+    assert (tmp_path / "named.plan.json").exists()
+
+
+def test_a_broken_file_is_told_of_with_its_place_and_costs_nothing(
+    window: MainWindow, plan_file: Path, tmp_path: Path
+) -> None:
+    window.files.open_path(plan_file)
+    before = window.document.plan
+    broken = tmp_path / "broken.plan.json"
+    piece = '{"part": "rail", "at": [0, 64]}'
+    broken.write_text(f'{{"format": "platelayer-plan", "version": 1, "pieces": [{piece}]}}')
+    assert not window.files.open_path(broken)
+    bar = window.panels.message
+    assert bar.isVisible()
+    assert str(broken) in bar.text
+    assert "pieces[0].at" in bar.text
+    assert "expected" in bar.text
+    assert window.document.plan is before
+    bar.close_button.click()
+    assert not bar.isVisible()
+
+
+def test_names_are_never_markup(window: MainWindow, tmp_path: Path) -> None:
+    path = tmp_path / "<b>bold<img src=x>.plan.json"
+    assert not window.files.open_path(path)
+    label = window.panels.message._text
+    assert label.textFormat() == Qt.TextFormat.PlainText
+    assert "<img src=x>" in label.text()
+
+
+@pytest.mark.parametrize(
+    ("button", "closed", "saved"),
+    [("Save", True, True), ("Don't save", True, False), ("Cancel", False, False)],
+)
+def test_closing_with_changes_asks(
+    window: MainWindow, plan_file: Path, button: str, closed: bool, saved: bool
+) -> None:
+    window.files.open_path(plan_file)
+    lay(window)
+    answer(button)
+    assert window.close() is closed
+    assert window.isVisible() is not closed
+    assert (read_plan(plan_file) != straight_plan()) is saved
+
+
+def test_closing_without_changes_asks_nothing(window: MainWindow, plan_file: Path) -> None:
+    window.files.open_path(plan_file)
+    assert window.close()
+
+
+def test_changes_undone_are_no_changes(window: MainWindow, plan_file: Path) -> None:
+    window.files.open_path(plan_file)
+    lay(window)
+    window.bound["undo"].trigger()
+    assert not window.document.is_dirty
+    assert window.close()
+
+
+def test_a_file_that_cannot_be_written_leaves_the_plan_unsaved(
+    window: MainWindow, plan_file: Path, tmp_path: Path
+) -> None:
+    window.files.open_path(plan_file)
+    lay(window)
+    window.document.path = tmp_path / "no such folder" / "plan.plan.json"
+    window.bound["save"].trigger()
+    assert window.document.is_dirty
+    assert "not saved" in window.panels.message.text
+
+
+def test_recent_plans_come_newest_first_with_what_was_found(
+    window: MainWindow, plan_file: Path, tmp_path: Path, settings: Settings
+) -> None:
+    other = tmp_path / "other.plan.json"
+    write_bytes(other, plan_bytes(straight_plan()))
+    window.files.open_path(plan_file)
+    window.files.open_path(other)
+    settle(window)
+    assert [entry.path for entry in settings.recent] == [other, plan_file]
+    assert settings.recent[0].title == "Straight"
+    found = [finding for finding in window.document.findings if not finding.waived]
+    assert settings.recent[0].gravest == (found[0].severity.value if found else "")
+
+
+def test_a_recent_plan_that_is_gone_is_taken_off_the_list(
+    window: MainWindow, plan_file: Path, settings: Settings
+) -> None:
+    window.files.open_path(plan_file)
+    window.document.new()
+    plan_file.unlink()
+    assert not window.files.open_path(plan_file)
+    assert settings.recent == []
+
+
+def test_a_file_dropped_on_the_window_opens(window: MainWindow, plan_file: Path, qtbot: QtBot) -> None:
+    data = QMimeData()
+    data.setUrls([QUrl.fromLocalFile(str(plan_file))])
+    event = QDropEvent(
+        QPointF(500, 400),
+        Qt.DropAction.CopyAction,
+        data,
+        Qt.MouseButton.LeftButton,
+        Qt.KeyboardModifier.NoModifier,
+    )
+    window.dropEvent(event)
+    qtbot.waitUntil(lambda: window.document.path == plan_file)
+
+
+def test_the_first_start_shows_an_example_and_later_ones_the_start_screen(make_window: MakeWindow) -> None:
+    from app.start import StartScreen
+    from app.window import begin
+
+    first = make_window()
+    begin(first, None)
+    assert len(first.document.plan.pieces) > 0
+    assert first.document.path is None
+    assert not first.findChildren(StartScreen)
+    first.close()
+    second = make_window()
+    begin(second, None)
+    assert len(second.document.plan.pieces) == 0
+    assert len(second.findChildren(StartScreen)) == 1
