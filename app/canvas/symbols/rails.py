@@ -7,8 +7,8 @@ from PySide6.QtGui import QColor, QPainterPath
 
 from app.canvas.symbols.look import Look
 from app.canvas.symbols.size import Detail
-from app.canvas.symbols.stage import OTHER_DASH, Manner, Stage
-from model.grid import Heading
+from app.canvas.symbols.stage import OTHER_DASH, Manner, Point, Stage
+from model.grid import VECTORS, Heading
 from model.parts import Part
 from model.track.shapes import Shape
 
@@ -93,25 +93,14 @@ def draw_hollow(stage: Stage, shape: Shape) -> None:
         solid.facing(rises_to).polygon(WEDGE, colour, None)
 
 
-def draw_facing_mark(stage: Stage, shape: Shape, facing: Heading) -> None:
-    """The arrow of the sheet: the way that the builder faces as he places this rail, in an empty quadrant."""
-    x, y = _empty_quadrant(shape)
-    dx, dy = ((0, -1), (1, 0), (0, 1), (-1, 0))[facing]
+def draw_facing_mark(stage: Stage, place: Point, facing: Heading) -> None:
+    """The arrow of the sheet, its middle at a place in the cell: the way that the builder faces here."""
+    (x, y), (dx, dy) = place, VECTORS[facing]
     tail, tip = (x - 0.17 * dx, y - 0.17 * dy), (x + 0.17 * dx, y + 0.17 * dy)
     neck = (tip[0] - 0.13 * dx, tip[1] - 0.13 * dy)
     stage.line([tail, neck], stage.theme.ink, 0.6 * stage.size.narrow)
     barbs = [(neck[0] - 0.055 * dy, neck[1] + 0.055 * dx), tip, (neck[0] + 0.055 * dy, neck[1] - 0.055 * dx)]
     stage.polygon(barbs, None, stage.theme.ink)
-
-
-def _empty_quadrant(shape: Shape) -> tuple[float, float]:
-    """The middle of the quadrant farthest from the line."""
-    if not shape.is_curve:
-        return 0.76, 0.24
-    return (
-        0.22 if Heading.EAST in shape.headings else 0.78,
-        0.22 if Heading.SOUTH in shape.headings else 0.78,
-    )
 
 
 def _thrown(look: Look) -> bool:

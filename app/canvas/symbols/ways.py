@@ -85,11 +85,11 @@ def side_by_side(idle: list[WayStep], called: list[WayStep]) -> tuple[list[WaySt
 def draw_way(ground: Ground, steps: Sequence[WayStep], kind: WayKind, *, barred: bool = False) -> None:
     """The band: wash and two edges. ``barred``: a bar across its end, as the way ends off an arm."""
     painter, size = ground.painter, ground.size
-    hue = ground.theme.idle if kind is WayKind.IDLE else ground.theme.called
+    hue = _hue(ground, kind)
     here = [step for step in steps if step.cell.y == ground.level]
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-    _draw_wash(ground, here, hue)
+    draw_wash(ground, here, kind)
     if size.detail > Detail.LINES:
         _draw_edges(ground, steps, kind, hue)
     if barred and steps and steps[-1].cell.y == ground.level:
@@ -109,6 +109,10 @@ def draw_chevrons(ground: Ground, steps: Sequence[WayStep], kind: WayKind) -> No
     ground.painter.restore()
 
 
+def _hue(ground: Ground, kind: WayKind) -> QColor:
+    return ground.theme.idle if kind is WayKind.IDLE else ground.theme.called
+
+
 def _heading(a: Cell, b: Cell) -> Heading:
     return Heading(VECTORS.index((b.x - a.x, b.z - a.z)))
 
@@ -118,7 +122,8 @@ def _other_lane(idle: WayStep, called: WayStep) -> Lane:
     return Lane.RIGHT if idle.enter is called.enter.opposite else Lane.LEFT
 
 
-def _draw_wash(ground: Ground, steps: Iterable[WayStep], hue: QColor) -> None:
+def draw_wash(ground: Ground, steps: Iterable[WayStep], kind: WayKind) -> None:
+    """The inside of the band alone."""
     band = QPainterPath()
     band.setFillRule(Qt.FillRule.WindingFill)
     for step in steps:
@@ -130,7 +135,7 @@ def _draw_wash(ground: Ground, steps: Iterable[WayStep], hue: QColor) -> None:
         cell.connectPath(back.toReversed())
         cell.closeSubpath()
         band.addPath(cell)
-    wash = QColor(hue)
+    wash = QColor(_hue(ground, kind))
     wash.setAlphaF(ground.theme.wash)
     ground.painter.fillPath(band, wash)
 

@@ -1,0 +1,97 @@
+"""Pages to bytes, all in memory: one PDF, or an SVG or PNG a page; one writer writes them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QRectF, QSize, QSizeF
+from PySide6.QtGui import QColor, QImage, QPageLayout, QPageSize, QPainter, QPdfWriter
+from PySide6.QtSvg import QSvgGenerator
+
+from app.export.papers import Paper
+
+MM_PER_INCH: Final = 25.4
+PDF_DPI: Final = 1200
+PNG_DPI: Final = 200
+SVG_DPI: Final = 254
+"""A tenth of a mm is one unit, so that sizes in mm are whole numbers."""
+
+DrawPage = Callable[[QPainter], None]
+"""Draws a page on a painter whose unit is the mm."""
+
+
+def pdf(pages: Sequence[DrawPage], paper: Paper, title: str) -> bytes:
+    """One PDF with all pages."""
+    buffer = _open_buffer()
+    writer = QPdfWriter(buffer)
+    writer.setResolution(PDF_DPI)
+    writer.setTitle(title)
+    writer.setCreator("Platelayer")
+    size = QPageSize(QSizeF(paper.width, paper.height), QPageSize.Unit.Millimeter, paper.name)
+    writer.setPageLayout(QPageLayout(size, QPageLayout.Orientation.Portrait, QMarginsF()))
+    painter = QPainter(writer)
+    for number, draw in enumerate(pages):
+        if number:
+            writer.newPage()
+        _draw_in_mm(painter, PDF_DPI, draw)
+    painter.end()
+    return _bytes_of(buffer)
+
+
+def svg(page: DrawPage, paper: Paper, title: str) -> bytes:
+    """One page as SVG, its size in mm."""
+    buffer = _open_buffer()
+    generator = QSvgGenerator()
+    generator.setOutputDevice(buffer)
+    generator.setResolution(SVG_DPI)
+    size = QSize(round(paper.width * 10), round(paper.height * 10))
+    generator.setSize(size)
+    generator.setViewBox(QRectF(0, 0, size.width(), size.height()))
+    generator.setTitle(title)
+    painter = QPainter(generator)
+    _draw_in_mm(painter, SVG_DPI, page)
+    painter.end()
+    return _bytes_of(buffer)
+
+
+def png(page: DrawPage, paper: Paper, ground: QColor) -> bytes:
+    """One page as a picture."""
+    per_mm = PNG_DPI / MM_PER_INCH
+    image = QImage(round(paper.width * per_mm), round(paper.height * per_mm), QImage.Format.Format_RGB32)
+    image.setDotsPerMeterX(round(1000 * per_mm))
+    image.setDotsPerMeterY(round(1000 * per_mm))
+    image.fill(ground)
+    painter = QPainter(image)
+    _draw_in_mm(painter, PNG_DPI, page)
+    painter.end()
+    buffer = _open_buffer()
+    image.save(buffer, "PNG")  # type: ignore[call-overload]
+    return _bytes_of(buffer)
+
+
+def numbered(path: Path, pages: int) -> Iterator[Path]:
+    """``OUT-01.svg``, ``OUT-02.svg``, …"""
+    digits = max(2, len(str(pages)))
+    for number in range(1, pages + 1):
+        yield path.with_name(f"{path.stem}-{number:0{digits}}{path.suffix}")
+
+
+def _draw_in_mm(painter: QPainter, dpi: int, draw: DrawPage) -> None:
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    painter.scale(dpi / MM_PER_INCH, dpi / MM_PER_INCH)
+    draw(painter)
+    painter.restore()
+
+
+def _open_buffer() -> QBuffer:
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    return buffer
+
+
+def _bytes_of(buffer: QBuffer) -> bytes:
+    buffer.close()
+    return bytes(buffer.data().data())

@@ -1,0 +1,109 @@
+"""*On this page*: every kind of piece on a level with its symbol and count, and how to read the page."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRectF
+
+from app.canvas.symbols import Look, Stage, paint, paper
+from app.canvas.symbols.lettering import draw_centred, em_for
+from app.canvas.symbols.rails import draw_facing_mark
+from app.export.pencil import HAIR, LEGEND, RULER, SECTION, Align, Pencil
+from app.icons import SWITCH, rest_look
+from app.names import part_name
+from model.grid import Facing, Heading
+from model.parts import Mode, Part
+from model.pieces import Piece
+from model.sheet.levels import KeyRow, LevelPage, Sign
+from model.track.shapes import Shape
+
+PADDING: Final = 5.0
+HEADING_HEIGHT: Final = 13.0
+TALLEST_ROW: Final = 9.3
+NOTE_FEED: Final = 5.6
+SIGN_WORDS: Final = {
+    Sign.RISING: "of these rising, wide end high",
+    Sign.SWITCH: "of these switches, drive on the free side",
+    Sign.INVERTER: "switches with an inverter",
+    Sign.FACING: "place it facing this way",
+    Sign.NUMBER: "place these in order of their numbers",
+}
+SIGN_LOOKS: Final = {
+    Sign.RISING: Look(Part.RAIL, shape=Shape.RISING_EAST),
+    Sign.SWITCH: SWITCH,
+    Sign.INVERTER: replace(SWITCH, inverter=True),
+    Sign.FACING: Look(Part.RAIL, shape=Shape.SOUTH_WEST),
+    Sign.NUMBER: Look(Part.RAIL, shape=Shape.SOUTH_WEST),
+}
+
+
+def draw_key(pencil: Pencil, area: QRectF, level: LevelPage, one_column: bool) -> None:
+    """Heading, rows in one or two columns, and below them the sentences."""
+    columns = 1 if one_column else 2
+    notes_height = NOTE_FEED * len(level.notes) + 3
+    width = (area.width() - (columns + 1) * PADDING) / columns
+    per_column = max(1, -(-len(level.key) // columns))
+    room = area.height() - HEADING_HEIGHT - notes_height
+    row_height = min(TALLEST_ROW, room / per_column)
+    left, top = area.left() + PADDING, area.top()
+    pencil.text(left, top + 9.5, "On this page", SECTION, bold=True)
+    for column in range(columns):
+        right = left + column * (width + PADDING) + width
+        rows = level.key[column * per_column : (column + 1) * per_column]
+        if rows:
+            pencil.text(right, top + 11, "pieces", RULER, align=Align.RIGHT)
+        for index, row in enumerate(rows):
+            _draw_row(
+                pencil,
+                row,
+                QRectF(right - width, top + HEADING_HEIGHT + index * row_height, width, row_height),
+            )
+    baseline = top + HEADING_HEIGHT + per_column * row_height + NOTE_FEED
+    for note in level.notes:
+        pencil.text(left, baseline, note, LEGEND, widest=area.width() - 2 * PADDING)
+        baseline += NOTE_FEED
+
+
+def _draw_row(pencil: Pencil, row: KeyRow, space: QRectF) -> None:
+    side = min(7.2, space.height() - 1.2)
+    middle = space.center().y()
+    _draw_symbol(pencil, row, space.left(), middle - side / 2, side)
+    high = min(LEGEND, 0.36 * space.height())
+    baseline = middle + high / 2
+    count = f"({row.pieces:,})" if row.of_these else f"{row.pieces:,}"
+    indent = 14.0 if row.of_these and row.sign is not Sign.FACING else 11.0
+    pencil.text(space.left() + indent, baseline, row_words(row), high, widest=space.width() - indent - 14)
+    pencil.text(space.right(), baseline, count, high, bold=not row.of_these, align=Align.RIGHT)
+
+
+def _draw_symbol(pencil: Pencil, row: KeyRow, x: float, y: float, side: float) -> None:
+    stage = Stage(pencil.painter, x, y, paper(side), pencil.theme)
+    paint(stage, SIGN_LOOKS[row.sign] if row.sample is None else sample_look(row.sample))
+    if row.sign is Sign.FACING:
+        draw_facing_mark(stage, (0.78, 0.22), Heading.WEST)
+    elif row.sign is Sign.NUMBER:
+        draw_centred(
+            pencil.painter, QPointF(x + 0.76 * side, y + 0.24 * side), "1", em_for(RULER), pencil.theme.ink
+        )
+    pencil.box(QRectF(x, y, side, side), HAIR, pencil.theme.grid4)
+
+
+def sample_look(piece: Piece) -> Look:
+    """A kind of piece as tables show it: at rest, on its side where it hangs."""
+    on_side = piece.part is Part.TORCH and piece.facing is not Facing.UP
+    look = Look(Part.TORCH, Facing.NORTH) if on_side else rest_look(piece.part)
+    return replace(look, mode=piece.mode)
+
+
+def row_words(row: KeyRow) -> str:
+    """What the row says."""
+    if row.sample is None:
+        return SIGN_WORDS[row.sign]
+    piece, name = row.sample, part_name(row.sample.part)
+    if piece.part is Part.COMPARATOR:
+        return f"{name}, {'subtract' if piece.mode is Mode.SUBTRACT else 'compare'}"
+    if piece.part is Part.TORCH:
+        return f"{name} {'on top' if piece.facing is Facing.UP else 'on a side'}"
+    return f"{name}, delay in ticks" if piece.part is Part.REPEATER else name

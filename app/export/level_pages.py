@@ -1,0 +1,182 @@
+"""The pages of a level: the plan with its coordinates, and the key to what is on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPen
+
+from app.canvas.symbols import Manner, draw_north
+from app.export.arm_tags import draw_tags, tags_of
+from app.export.key import draw_key
+from app.export.page import Job, Page
+from app.export.papers import Paper
+from app.export.pencil import HAIR, NARROW, RULER, Align, Pencil
+from app.export.plan_picture import PiecePainter, Window, draw_grid
+from app.export.scale import BAND, Tile, tiles
+from app.export.washes import KEY, draw_washes
+from model.sheet.drawn import DrawnPiece
+from model.sheet.levels import LevelPage
+
+PLAN_HEIGHT: Final = 150.0
+"""Of the plan with its bands on paper that stands."""
+KEY_WIDTH: Final = 130.0
+"""Beside the plan on paper that lies."""
+RULER_LEAST: Final = 7.0
+"""mm a cell from which each cell has its coordinate; below, each second."""
+SPLITS: Final = [16.0, 3.0, 3.0, 3.0]
+"""A match line's dashes, in widths of the line."""
+
+
+def plan_area(paper: Paper) -> QRectF:
+    """Where the plan with its bands stands on a level's page."""
+    body = paper.body
+    if paper.lies:
+        return QRectF(body.left(), body.top(), body.width() - KEY_WIDTH, body.height())
+    return QRectF(body.left(), body.top(), body.width(), PLAN_HEIGHT)
+
+
+def key_area(paper: Paper) -> QRectF:
+    """Where the key stands: below the plan, or beside it."""
+    body, plan = paper.body, plan_area(paper)
+    if paper.lies:
+        return QRectF(plan.right(), body.top(), KEY_WIDTH, body.height())
+    return QRectF(body.left(), plan.bottom(), body.width(), body.bottom() - plan.bottom())
+
+
+def level_pages(job: Job, level: LevelPage, first_number: int) -> list[Page]:
+    """The pages of a level from sheet ``first_number`` on; parts without pieces are left out."""
+    tags = tags_of(level.arms, level.level)
+    parts = tiles(level.bounds, tags, plan_area(job.paper))
+    if len(parts) > 1:
+        parts = [part for part in parts if any(part.window.holds(one.piece.at) for one in level.pieces)]
+    numbers = {(part.column, part.row): first_number + index for index, part in enumerate(parts)}
+    return [_page(job, level, part, numbers) for part in parts]
+
+
+def _page(job: Job, level: LevelPage, part: Tile, numbers: dict[tuple[int, int], int]) -> Page:
+    scale = f"1 cell = {part.window.cell:g} mm \u00b7 north up"
+    own = list(numbers).index((part.column, part.row)) + 1
+    supplement = level.title if len(numbers) == 1 else f"{level.title} \u00b7 part {own} of {len(numbers)}"
+    footer = job.footer(f"{scale} \u00b7 {KEY}" if job.washes else scale)
+    return Page(supplement, footer, lambda pencil: _draw(pencil, job, level, part, numbers))
+
+
+def _draw(
+    pencil: Pencil, job: Job, level: LevelPage, part: Tile, numbers: dict[tuple[int, int], int]
+) -> None:
+    window = part.window
+    tags = tags_of(level.arms, level.level)
+    painter = PiecePainter(pencil, job.pieces)
+    _shade_overlaps(pencil, part, numbers)
+    draw_grid(pencil, window)
+    painter.draw(window, level.below, Manner.BELOW)
+    draw_washes(pencil, window, level.level, job.washes)
+    painter.draw(window, level.pieces)
+    painter.draw_marks(window, level.pieces)
+    draw_tags(pencil, window, tags)
+    _draw_bands(pencil, window, plan_area(job.paper))
+    _draw_match_lines(pencil, part, numbers)
+    _draw_north_where_free(pencil, window, level.pieces)
+    draw_key(pencil, key_area(job.paper), level, job.paper.lies)
+
+
+def _draw_bands(pencil: Pencil, window: Window, area: QRectF) -> None:
+    """Coordinates on all four sides, between two outlines."""
+    rect = window.rect
+    pencil.box(rect)
+    _divide(pencil, area, rect)
+    every = 1 if window.cell >= RULER_LEAST else 2
+    for x in (x for x in range(window.west, window.west + window.columns) if x % every == 0):
+        middle = window.corner(x + 0.5, 0).x()
+        for band in ((area.top() + rect.top()) / 2, (area.bottom() + rect.bottom()) / 2):
+            _figure(pencil, middle, band, x, window.cell * every)
+    for z in (z for z in range(window.north, window.north + window.rows) if z % every == 0):
+        middle = window.corner(0, z + 0.5).y()
+        for band in ((area.left() + rect.left()) / 2, (area.right() + rect.right()) / 2):
+            _figure(pencil, band, middle, z, BAND)
+
+
+def _figure(pencil: Pencil, x: float, y: float, value: int, room: float) -> None:
+    text = str(value).replace("-", "\u2212")
+    pencil.text(x, y + RULER / 2, text, RULER, align=Align.MIDDLE, widest=room - 0.6)
+
+
+def _divide(pencil: Pencil, area: QRectF, rect: QRectF) -> None:
+    """The outer edges of the bands that the frame does not draw."""
+    pencil.line(area.left(), area.bottom(), area.right(), area.bottom())
+    pencil.line(area.right(), area.top(), area.right(), area.bottom())
+    for x in (rect.left(), rect.right()):
+        pencil.line(x, area.top(), x, rect.top(), HAIR)
+        pencil.line(x, rect.bottom(), x, area.bottom(), HAIR)
+
+
+def _neighbours(part: Tile, numbers: dict[tuple[int, int], int]) -> Iterator[tuple[int, int, int]]:
+    """(dx, dz, sheet) for each part beside this one that has a page."""
+    for dx, dz in ((0, -1), (1, 0), (0, 1), (-1, 0)):
+        number = numbers.get((part.column + dx, part.row + dz))
+        if number is not None:
+            yield dx, dz, number
+
+
+def _overlap(window: Window, dx: int, dz: int) -> QRectF:
+    """The row or column of cells that the neighbour shows too."""
+    rect, cell = window.rect, window.cell
+    if dx:
+        left = rect.left() if dx < 0 else rect.right() - cell
+        return QRectF(left, rect.top(), cell, rect.height())
+    top = rect.top() if dz < 0 else rect.bottom() - cell
+    return QRectF(rect.left(), top, rect.width(), cell)
+
+
+def _shade_overlaps(pencil: Pencil, part: Tile, numbers: dict[tuple[int, int], int]) -> None:
+    for dx, dz, _ in _neighbours(part, numbers):
+        pencil.painter.fillRect(_overlap(part.window, dx, dz), pencil.theme.fill)
+
+
+def _draw_match_lines(pencil: Pencil, part: Tile, numbers: dict[tuple[int, int], int]) -> None:
+    """The inner edge of what a neighbour shows too, with the sheet on which it goes on."""
+    for dx, dz, number in _neighbours(part, numbers):
+        shared = _overlap(part.window, dx, dz)
+        pen = QPen(pencil.theme.ink, NARROW, c=Qt.PenCapStyle.FlatCap)
+        pen.setDashPattern(SPLITS)
+        pencil.painter.setPen(pen)
+        if dx:
+            x = shared.right() if dx < 0 else shared.left()
+            pencil.painter.drawLine(QPointF(x, shared.top()), QPointF(x, shared.bottom()))
+        else:
+            y = shared.bottom() if dz < 0 else shared.top()
+            pencil.painter.drawLine(QPointF(shared.left(), y), QPointF(shared.right(), y))
+        _label(pencil, shared, dx, f"match line, sheet {number}")
+
+
+def _label(pencil: Pencil, shared: QRectF, dx: int, text: str) -> None:
+    middle = shared.center()
+    if not dx:
+        pencil.text(shared.left() + 2, middle.y() + RULER / 2, text, RULER)
+        return
+    pencil.painter.save()
+    pencil.painter.translate(middle.x() + RULER / 2, shared.bottom() - 2)
+    pencil.painter.rotate(-90)
+    pencil.text(0, 0, text, RULER)
+    pencil.painter.restore()
+
+
+def _draw_north_where_free(pencil: Pencil, window: Window, pieces: Iterable[DrawnPiece]) -> None:
+    """The north arrow in the first corner that no piece needs; the footer says it in any case."""
+    r, rect = 4.5, window.rect
+    taken = {(one.piece.at.x, one.piece.at.z) for one in pieces}
+    for x, y in (
+        (rect.right() - 9, rect.top() + 13),
+        (rect.left() + 9, rect.top() + 13),
+        (rect.right() - 9, rect.bottom() - 9),
+    ):
+        around = QRectF(x - 7, y - 11, 14, 18)
+        if not any(
+            around.intersects(QRectF(window.corner(cx, cz), window.corner(cx + 1, cz + 1)))
+            for cx, cz in taken
+        ):
+            draw_north(pencil.painter, x, y, r, HAIR * 2, pencil.theme)
+            return
