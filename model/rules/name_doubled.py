@@ -1,4 +1,4 @@
-"""A name that several arms bear, or an arm from which several routes are wanted."""
+"""A name that several arms bear."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from model.rules.rule import Found, Rule, Severity
 
 
 def find(junction: Junction) -> Iterator[Found]:
-    """A name must stand for one arm, and an arm for one wanted route.
+    """A name must stand for one arm.
 
     Bad::
 
@@ -32,9 +32,6 @@ def find(junction: Junction) -> Iterator[Found]:
     for name, times in Counter(arm.name for arm in plan.arms).items():
         if times > 1:
             yield Found(f"{times} arms are called {name}.", _cells(plan, name), (name,))
-    for name, times in Counter(route.start for route in plan.routes).items():
-        if times > 1:
-            yield Found(f"{times} routes are wanted from {name}.", _cells(plan, name), (name,))
 
 
 def _cells(plan: Plan, name: str) -> tuple[Cell, ...]:
@@ -47,6 +44,6 @@ RULE = Rule(
     severity=Severity.ERROR,
     title="A name stands twice",
     why="Routes name arms, so two of one name cannot be told apart, and only the first is looked at.",
-    remedy="Give each arm a name of its own, and each arm one wanted route.",
+    remedy="Give each arm a name of its own.",
     find=find,
 )

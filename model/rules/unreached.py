@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from model.edits.words import counted
 from model.grid import Cell
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
@@ -37,8 +36,8 @@ def find(junction: Junction) -> Iterator[Found]:
     ranks = {cell: rank for rank, cell in enumerate(left)}
     while left:
         stretch = sorted(_taken_stretch(junction, left), key=ranks.__getitem__)
-        message = f"No wanted route passes {counted(len(stretch), 'rail')}: {places(stretch)}."
-        yield Found(message, tuple(stretch))
+        rails = "the rail at" if len(stretch) == 1 else f"these {len(stretch):,} rails:"
+        yield Found(f"No wanted route passes {rails} {places(stretch)}.", tuple(stretch))
 
 
 def _taken_stretch(junction: Junction, left: dict[Cell, None]) -> list[Cell]:
