@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from itertools import combinations
 from typing import Final
 
+from PySide6.QtCore import QRectF
+
 from app.canvas.symbols import Way, draw_arm_tag, draw_joined_tag, tag_rect
 from app.canvas.symbols.lettering import em_for
 from app.canvas.symbols.tags import TagSize
@@ -73,6 +75,14 @@ def bounds_with_tags(bounds: Bounds, tags: tuple[Tag, ...], cell: float) -> Boun
         west, north = min(west, int(rect.left() // cell)), min(north, int(rect.top() // cell))
         east, south = max(east, int(rect.right() // cell)), max(south, int(rect.bottom() // cell))
     return Bounds(west, north, east, south)
+
+
+def tag_spaces(window: Window, tags: tuple[Tag, ...]) -> Iterator[QRectF]:
+    """What the tags take on the page."""
+    size = tag_size(tags, window.cell)
+    for tag in tags:
+        point = window.corner(tag.x, tag.z)
+        yield tag_rect(tag.arm.name, point.x(), point.y(), tag.outward, size)
 
 
 def draw_tags(pencil: Pencil, window: Window, tags: tuple[Tag, ...]) -> None:

@@ -9,10 +9,11 @@ from typing import Final
 from PySide6.QtCore import QRectF
 
 from app.canvas.symbols import Manner, Stage, draw_marker, paint, paper
+from app.canvas.symbols.lettering import em_for
 from app.export.arm_tags import bounds_with_tags, draw_tags, tags_of
 from app.export.page import Job, Page
 from app.export.papers import Paper
-from app.export.pencil import COVER, HAIR, LEGEND, RULER, SECTION, TEXT, Align, Pencil
+from app.export.pencil import COVER, HAIR, RULER, SECTION, TEXT, Align, Pencil, broken, printable
 from app.export.plan_picture import PiecePainter, Window, draw_grid, window_about
 from app.export.washes import KEY, draw_washes
 from app.icons import rest_look
@@ -100,7 +101,7 @@ def _draw_picture(pencil: Pencil, job: Job, area: QRectF) -> None:
     for other in job.sheet.levels:
         rails = [one for one in other.pieces if one.piece.part in RAILS]
         if other.level == level.level - 1:
-            painter.draw(window, other.pieces, Manner.BELOW)
+            painter.draw_below(window, other.pieces)
         elif other.level != level.level:
             painter.draw(window, rails, Manner.BELOW if other.level < level.level else Manner.ABOVE)
     draw_washes(pencil, window, level.level, job.washes)
@@ -158,46 +159,50 @@ def _draw_materials(pencil: Pencil, parts: tuple[Material, ...], area: QRectF) -
         pencil.line(left, y + height, right, y + height, HAIR, pencil.theme.grid4)
 
 
-CAUTION_LINES: Final = 2
-
-
 def _draw_cautions(pencil: Pencil, cautions: tuple[Caution, ...], area: QRectF) -> None:
-    left, top = area.left() + 4, area.top()
-    pencil.text(left, top + 8, "Cautions", SECTION, bold=True)
-    room = area.height() - 13
-    height = min(15.5, room / max(1, len(cautions)))
-    if height < LEAST_CAUTION:
-        shown = int(room / LEAST_CAUTION) - 1
-        rest = len(cautions) - shown
-        cautions = (
-            *cautions[:shown],
-            Caution("note", f"And {rest} more.", "The list of findings has them all."),
-        )
-        height = LEAST_CAUTION
-    for index, caution in enumerate(cautions):
-        _draw_caution(
-            pencil, caution, QRectF(left, top + 12 + index * height, area.right() - left - 3, height)
-        )
+    """All cautions where they have room, else the gravest and how many more there are."""
+    left, top, bottom = area.left() + 4, area.top() + 12, area.bottom() - 2
+    pencil.text(left, area.top() + 8, "Cautions", SECTION, bold=True)
+    layouts = [_Caution(caution, area.right() - left - 3) for caution in cautions]
+    shown = layouts
+    while sum(layout.height for layout in shown) > bottom - top:
+        kept = len(shown) - (1 if shown is layouts else 2)
+        rest = len(layouts) - kept
+        more = Caution("note", f"And {rest} more.", "The list of findings has them all.")
+        shown = [*layouts[:kept], _Caution(more, area.right() - left - 3)]
+    gap = min(4.0, (bottom - top - sum(layout.height for layout in shown)) / max(1, len(shown)))
+    for layout in shown:
+        layout.draw(pencil, left, top)
+        top += layout.height + gap
 
 
-LEAST_CAUTION: Final = 9.0
+class _Caution:
+    """A caution broken into lines: marker, title in bold, one sentence or two. Lengths in mm."""
 
+    MARKER, INDENT = 6.0, 10.0
+    TITLE_FEED, TEXT_FEED, BELOW = 4.4, 3.8, 1.6
 
-def _draw_caution(pencil: Pencil, caution: Caution, space: QRectF) -> None:
-    """Marker, title and one sentence; the title has two lines where there is room."""
-    px = min(6.0, space.height() - 3)
-    draw_marker(
-        pencil.painter, space.left() + 3, space.top() + space.height() / 2, caution.severity, pencil.theme, px
-    )
-    x, widest = space.left() + 10, space.width() - 10
-    high = min(TEXT, space.height() / 5)
-    below = pencil.paragraph(
-        x,
-        space.top() + 1.9 * high,
-        caution.title,
-        widest,
-        high,
-        bold=True,
-        lines=1 if space.height() < 14 else 2,
-    )
-    pencil.text(x, below - 0.15, caution.text, min(LEGEND, high), widest=widest)
+    def __init__(self, caution: Caution, width: float) -> None:
+        self._severity = caution.severity
+        self._room = width - self.INDENT
+        self._title = broken(printable(caution.title), em_for(TEXT), self._room, bold=True, lines=3)
+        self._text = broken(printable(caution.text), em_for(RULER), self._room, bold=False, lines=2)
+
+    @property
+    def height(self) -> float:
+        """What it takes from the column."""
+        return self.TITLE_FEED * len(self._title) + self.TEXT_FEED * len(self._text) + self.BELOW
+
+    def draw(self, pencil: Pencil, left: float, top: float) -> None:
+        """The marker beside the first lines."""
+        middle = top + self.MARKER / 2 + 0.6
+        draw_marker(pencil.painter, left + 3, middle, self._severity, pencil.theme, self.MARKER)
+        baseline = top + TEXT
+        for line in self._title:
+            baseline += 0.4
+            pencil.text(left + self.INDENT, baseline, line, TEXT, bold=True, widest=self._room)
+            baseline += self.TITLE_FEED - 0.4
+        baseline -= 0.2
+        for line in self._text:
+            pencil.text(left + self.INDENT, baseline, line, RULER, widest=self._room)
+            baseline += self.TEXT_FEED

@@ -74,7 +74,7 @@ def _draw_row(pencil: Pencil, row: KeyRow, space: QRectF) -> None:
     baseline = middle + high / 2
     count = f"({row.pieces:,})" if row.of_these else f"{row.pieces:,}"
     indent = 14.0 if row.of_these and row.sign is not Sign.FACING else 11.0
-    pencil.text(space.left() + indent, baseline, row_words(row), high, widest=space.width() - indent - 14)
+    pencil.text(space.left() + indent, baseline, row_words(row), high, widest=space.width() - indent - 11)
     pencil.text(space.right(), baseline, count, high, bold=not row.of_these, align=Align.RIGHT)
 
 

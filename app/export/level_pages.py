@@ -8,8 +8,8 @@ from typing import Final
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPen
 
-from app.canvas.symbols import Manner, draw_north
-from app.export.arm_tags import draw_tags, tags_of
+from app.canvas.symbols import draw_north
+from app.export.arm_tags import draw_tags, tag_spaces, tags_of
 from app.export.key import draw_key
 from app.export.page import Job, Page
 from app.export.papers import Paper
@@ -17,7 +17,6 @@ from app.export.pencil import HAIR, NARROW, RULER, Align, Pencil
 from app.export.plan_picture import PiecePainter, Window, draw_grid
 from app.export.scale import BAND, Tile, tiles
 from app.export.washes import KEY, draw_washes
-from model.sheet.drawn import DrawnPiece
 from model.sheet.levels import LevelPage
 
 PLAN_HEIGHT: Final = 150.0
@@ -26,6 +25,7 @@ KEY_WIDTH: Final = 130.0
 """Beside the plan on paper that lies."""
 RULER_LEAST: Final = 7.0
 """mm a cell from which each cell has its coordinate; below, each second."""
+NORTH_RADIUS: Final = 4.5
 SPLITS: Final = [16.0, 3.0, 3.0, 3.0]
 """A match line's dashes, in widths of the line."""
 
@@ -72,14 +72,14 @@ def _draw(
     painter = PiecePainter(pencil, job.pieces)
     _shade_overlaps(pencil, part, numbers)
     draw_grid(pencil, window)
-    painter.draw(window, level.below, Manner.BELOW)
+    painter.draw_below(window, level.below)
     draw_washes(pencil, window, level.level, job.washes)
     painter.draw(window, level.pieces)
     painter.draw_marks(window, level.pieces)
     draw_tags(pencil, window, tags)
     _draw_bands(pencil, window, plan_area(job.paper))
     _draw_match_lines(pencil, part, numbers)
-    _draw_north_where_free(pencil, window, level.pieces)
+    _draw_north_where_free(pencil, window, [*_cells_on_page(window, level), *tag_spaces(window, tags)])
     draw_key(pencil, key_area(job.paper), level, job.paper.lies)
 
 
@@ -164,19 +164,19 @@ def _label(pencil: Pencil, shared: QRectF, dx: int, text: str) -> None:
     pencil.painter.restore()
 
 
-def _draw_north_where_free(pencil: Pencil, window: Window, pieces: Iterable[DrawnPiece]) -> None:
-    """The north arrow in the first corner that no piece needs; the footer says it in any case."""
-    r, rect = 4.5, window.rect
-    taken = {(one.piece.at.x, one.piece.at.z) for one in pieces}
-    for x, y in (
-        (rect.right() - 9, rect.top() + 13),
-        (rect.left() + 9, rect.top() + 13),
-        (rect.right() - 9, rect.bottom() - 9),
-    ):
-        around = QRectF(x - 7, y - 11, 14, 18)
-        if not any(
-            around.intersects(QRectF(window.corner(cx, cz), window.corner(cx + 1, cz + 1)))
-            for cx, cz in taken
-        ):
-            draw_north(pencil.painter, x, y, r, HAIR * 2, pencil.theme)
-            return
+def _cells_on_page(window: Window, level: LevelPage) -> Iterator[QRectF]:
+    for one in (*level.pieces, *level.below):
+        at = one.piece.at
+        if window.holds(at):
+            yield QRectF(window.corner(at.x, at.z), window.corner(at.x + 1, at.z + 1))
+
+
+def _draw_north_where_free(pencil: Pencil, window: Window, taken: Iterable[QRectF]) -> None:
+    """The north arrow in the first corner that nothing needs; the footer says it in any case."""
+    spaces, rect = list(taken), window.rect
+    for x in (rect.right() - 9, rect.left() + 9):
+        for y in (rect.top() + 13, rect.bottom() - 9):
+            around = QRectF(x - 7, y - 11, 14, 18)
+            if not any(around.intersects(space) for space in spaces):
+                draw_north(pencil.painter, x, y, NORTH_RADIUS, NARROW, pencil.theme)
+                return

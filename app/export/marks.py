@@ -13,7 +13,7 @@ from model.sheet.drawn import RailMarks
 from model.track.shapes import Shape
 
 NEAR, FAR = 0.2, 0.8
-ROOM, BESIDE_A_BOX = 0.38, 0.30
+ROOM, BESIDE_A_BOX = 0.34, 0.28
 """How wide a number may be."""
 
 SWITCH_NUMBERS = {

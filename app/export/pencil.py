@@ -13,8 +13,6 @@ from app.theme import Theme
 WIDE, NARROW, HAIR = 0.7, 0.35, 0.18
 FIELD_NAME, RULER, LEGEND, TEXT, SECTION, TITLE, COVER = 1.5, 1.8, 2.2, 2.5, 3.5, 5.0, 7.0
 """Heights of capitals."""
-LINE_FEED = 2.0
-"""From line to line, in heights of capitals."""
 LEAST_SHARE = 0.6
 """A text that is too long is shrunk to this share of its height before it is cut."""
 
@@ -64,23 +62,6 @@ class Pencil:
         left = x - align.value * width(shown, em, bold)
         draw_text(self.painter, left, baseline, shown, em, colour or self.theme.ink, bold)
 
-    def paragraph(
-        self,
-        x: float,
-        baseline: float,
-        text: str,
-        widest: float,
-        high: float = TEXT,
-        *,
-        bold: bool = False,
-        lines: int = 3,
-    ) -> float:
-        """Text broken into at most so many lines, the last one cut; returns the next free baseline."""
-        for line in broken(printable(text), em_for(high), widest, bold, lines):
-            self.text(x, baseline, line, high, bold=bold, widest=widest)
-            baseline += LINE_FEED * high
-        return baseline
-
 
 def printable(text: str) -> str:
     """The text on one line, without characters that neither PDF nor SVG can hold."""
@@ -93,7 +74,7 @@ def fitted(text: str, em: float, bold: bool, widest: float | None) -> tuple[floa
         return em, text
     wide = width(text, em, bold)
     if wide > widest:
-        em *= max(LEAST_SHARE, widest / wide)
+        em *= max(LEAST_SHARE, 0.999 * widest / wide)
     return em, elided(text, em, widest, bold)
 
 

@@ -14,7 +14,7 @@ from app.canvas.symbols.rails import draw_facing_mark
 from app.export.marks import arrow_place, number_place
 from app.export.pencil import HAIR, Pencil
 from model.grid import Cell, Heading
-from model.parts import Part
+from model.parts import CARRIERS, Part
 from model.pieces import Pieces
 from model.sheet.drawn import DrawnPiece, RailMarks
 from model.sheet.footprint import Bounds
@@ -23,8 +23,8 @@ from model.track.shapes import Shape
 
 GRID_STRONG: Final = 0.25
 GRID_EACH: Final = 4
-NUMBER_HEIGHT: Final = 1.8
-"""Capital height of the numbers of placing, shrunk where the cell has no room."""
+NUMBER_HEIGHT, SMALL_NUMBER_HEIGHT = 1.8, 1.5
+"""Capital height of the numbers of placing, at 10 mm a cell and below; shrunk where the cell has no room."""
 
 
 @dataclass(frozen=True)
@@ -94,6 +94,15 @@ class PiecePainter:
             if window.holds(one.piece.at):
                 paint(replace(self._stage(window, one.piece.at), manner=manner), self._look(one, manner))
 
+    def draw_below(self, window: Window, below: Iterable[DrawnPiece]) -> None:
+        """The level below in grey; what carries a piece of this level is hidden under it."""
+        open_to_view = (
+            one
+            for one in below
+            if one.piece.part not in CARRIERS or one.piece.at.moved(dy=1) not in self._pieces
+        )
+        self.draw(window, open_to_view, Manner.BELOW)
+
     def draw_marks(self, window: Window, shown: Iterable[DrawnPiece]) -> None:
         """The numbers of placing, and the arrows of rails that must face as drawn."""
         for one in shown:
@@ -120,7 +129,7 @@ class PiecePainter:
             draw_facing_mark(stage, arrow_place(rail), heading)
         if rail.number is not None:
             place, widest = number_place(one.piece.part, rail)
-            em = min(em_for(NUMBER_HEIGHT), 0.3 * window.cell)
+            em = em_for(NUMBER_HEIGHT if window.cell >= 10 else SMALL_NUMBER_HEIGHT)
             number, limit = str(rail.number), widest * window.cell
             draw_centred(stage.painter, stage.at(place), number, em, stage.theme.ink, widest=limit)
 

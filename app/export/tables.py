@@ -22,8 +22,8 @@ FROM, TO, WAYBILL, SWITCHES = 0.0, 29.0, 58.0, 84.0
 """Where the columns of the control table begin."""
 NARROWEST, BROADEST = 15.0, 26.0
 """A switch's column."""
-ROW, HEADER, HEADING = 11.0, 9.0, 17.0
-SYMBOL: Final = 7.0
+ROW, HEADER, HEADING = 11.0, 9.0, 20.0
+SYMBOL: Final = 6.0
 RUN, IN_AT, RUN_WAYBILL, MUST, SEEN, NOTE = 0.0, 14.0, 47.0, 84.0, 124.0, 139.0
 """Where the columns of the checklist begin."""
 TICK_BOX: Final = 6.0
@@ -56,8 +56,8 @@ def _supplements(pages: int) -> Iterator[str]:
 
 def _heading(title: str, how: str) -> Strip:
     def draw(pencil: Pencil, space: QRectF) -> None:
-        pencil.text(space.left(), space.top() + 7, title, SECTION * 1.2, bold=True, widest=space.width())
-        pencil.text(space.left(), space.top() + 13.5, how, LEGEND, widest=space.width())
+        pencil.text(space.left(), space.top() + 9, title, SECTION * 1.2, bold=True, widest=space.width())
+        pencil.text(space.left(), space.top() + 15.5, how, LEGEND, widest=space.width())
 
     return Strip(HEADING, draw)
 
