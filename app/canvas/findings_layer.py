@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final
 
@@ -13,14 +13,22 @@ from app.canvas.geometry import Area, Viewport
 from app.canvas.symbols import draw_marker
 from app.canvas.symbols.markers import LARGE, SMALL
 from app.theme import Theme
-from model.grid import Cell
+from model.grid import Cell, Heading
 from model.rules import Finding, Severity
 
+NAMES_FROM: Final = 40
+"""px a cell from which switches carry their names."""
 SMALL_BELOW: Final = 20
 """px a cell below which markers are small, and only errors and warnings are marked."""
 INWARD: Final = 4
 """px from the cell's north-east corner to the middle of the marker."""
+CLEAR_OF_NAME: Final = 12
+"""px instead, where a switch's name begins beside that corner."""
 GRAVITY: Final = {severity: rank for rank, severity in enumerate(Severity)}
+
+
+Named = Mapping[Cell, Heading]
+"""The switches that carry a name, with the side on which their drive stands."""
 
 
 @dataclass(frozen=True)
@@ -52,14 +60,19 @@ def _marker(findings: list[Finding]) -> Marker:
 
 
 def paint_markers(
-    painter: QPainter, markers: dict[Cell, Marker], seen: Area, view: Viewport, theme: Theme
+    painter: QPainter,
+    markers: dict[Cell, Marker],
+    named: Named,
+    seen: Area,
+    view: Viewport,
+    theme: Theme,
 ) -> None:
     """The markers of a level that are in sight."""
     small = view.scale < SMALL_BELOW
     for cell, marker in markers.items():
         if not seen.holds(cell.x, cell.z) or (small and (marker.severity is Severity.NOTE or marker.aside)):
             continue
-        at = marker_middle(cell, view)
+        at = marker_middle(cell, named, view)
         draw_marker(
             painter,
             at.x(),
@@ -72,11 +85,13 @@ def paint_markers(
         )
 
 
-def paint_leaders(painter: QPainter, finding: Finding, level: int, view: Viewport, theme: Theme) -> None:
+def paint_leaders(
+    painter: QPainter, finding: Finding, named: Named, level: int, view: Viewport, theme: Theme
+) -> None:
     """Narrow lines from the marker of the chosen finding to its other cells."""
     if finding.at is None or finding.at.y != level:
         return
-    start = marker_middle(finding.at, view)
+    start = marker_middle(finding.at, named, view)
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     painter.setPen(QPen(theme.ink, 1))
@@ -87,7 +102,14 @@ def paint_leaders(painter: QPainter, finding: Finding, level: int, view: Viewpor
     painter.restore()
 
 
-def marker_middle(cell: Cell, view: Viewport) -> QPointF:
+def marker_middle(cell: Cell, named: Named, view: Viewport) -> QPointF:
     """The middle of a cell's marker, in widget pixels."""
     right, top = view.corner(cell.x + 1, cell.z)
-    return QPointF(right - INWARD, top + INWARD)
+    inward = CLEAR_OF_NAME if view.scale >= NAMES_FROM and _begins_a_name(cell, named) else INWARD
+    return QPointF(right - inward, top + INWARD)
+
+
+def _begins_a_name(cell: Cell, named: Named) -> bool:
+    """Whether a name stands just east of a cell's north-east corner, below it or above it."""
+    east = cell.step(Heading.EAST)
+    return named.get(east) is Heading.NORTH or named.get(east.step(Heading.NORTH)) is Heading.SOUTH

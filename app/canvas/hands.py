@@ -73,6 +73,11 @@ class Hands:
         else:
             self.tool.hover(event)
 
+    def pointer_left(self) -> None:
+        """The pointer left the view: what hovers there goes."""
+        if not self.tool.is_busy:
+            self._view.show_ghost(None)
+
     def press(self, event: QMouseEvent) -> None:
         """A button went down."""
         at = event.position()

@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 
 from app.canvas.preview import NO_PREVIEW, Preview, Run, headings_of
 from app.canvas.symbols import Look, look_of
-from model.grid import Cell
+from app.canvas.symbols.rails import free_side
+from model.grid import Cell, Heading
 from model.parts import RAILS, Part
 from model.pieces import Piece
 from model.routing.junction import Junction
@@ -30,6 +31,13 @@ def switch_marks(junction: Junction | None) -> dict[Cell, SwitchMark]:
     if junction is None:
         return {}
     return {switch.at: SwitchMark(switch.name, switch.inverter) for switch in junction.switches}
+
+
+def name_sides(junction: Junction | None) -> dict[Cell, Heading]:
+    """The side on which the drive of each switch stands; its name is beside it."""
+    if junction is None:
+        return {}
+    return {switch.at: free_side(switch.resting, switch.powered) for switch in junction.switches}
 
 
 def run_throughs(junction: Junction | None) -> dict[Cell, tuple[Shape, ...]]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QObject, QPointF, QRect, Qt, Signal
+from PySide6.QtCore import QEasingCurve, QObject, QPointF, QRect, Qt, QVariantAnimation, Signal
 from PySide6.QtGui import QInputDevice, QNativeGestureEvent, QWheelEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QStyle, QWidget
 
 from app.canvas.geometry import (
     FULL_SIZE,
@@ -27,6 +27,8 @@ BESIDE: Final = 90
 """px left free on the left and right of what is fitted, for the tags of arms."""
 ABOVE: Final = 40
 """px left free above and below."""
+GLIDE: Final = 220
+"""ms that the plan takes to move to what is fitted or gone to, slower towards the end."""
 
 
 class Navigator(QObject):
@@ -41,6 +43,24 @@ class Navigator(QObject):
         self._turned = 0
         self._pinched = 0.0
         self._grip: QPointF | None = None
+        self._glided_from = self.view
+        self._glide = QVariantAnimation(self)
+        self._glide.setDuration(GLIDE)
+        self._glide.setEasingCurve(QEasingCurve.Type.OutCubic)
+        self._glide.setStartValue(0.0)
+        self._glide.setEndValue(1.0)
+        self._glide.valueChanged.connect(self.moved)
+
+    @property
+    def drawn(self) -> Viewport:
+        """The viewport as it is drawn: on the way to ``view`` while the plan glides there."""
+        if self._glide.state() is not QVariantAnimation.State.Running:
+            return self.view
+        left = 1.0 - float(self._glide.currentValue())
+        return self.view.panned(
+            round(left * (self._glided_from.origin_x - self.view.origin_x)),
+            round(left * (self._glided_from.origin_y - self.view.origin_y)),
+        )
 
     @property
     def room(self) -> QRect:
@@ -50,8 +70,16 @@ class Navigator(QObject):
     @property
     def seen(self) -> Area:
         """The cells in sight, in part or whole."""
+        return self._seen_through(self.view)
+
+    @property
+    def drawn_area(self) -> Area:
+        """The cells in sight of ``drawn``."""
+        return self._seen_through(self.drawn)
+
+    def _seen_through(self, view: Viewport) -> Area:
         room = self.room
-        return self.view.area(room.left(), room.top(), room.left() + room.width(), room.top() + room.height())
+        return view.area(room.left(), room.top(), room.left() + room.width(), room.top() + room.height())
 
     @property
     def is_panning(self) -> bool:
@@ -59,10 +87,31 @@ class Navigator(QObject):
         return self._grip is not None
 
     def show(self, view: Viewport) -> None:
-        """Takes another viewport."""
+        """Takes another viewport at once."""
+        self._glide.stop()
         if view != self.view:
             self.view = view
             self.moved.emit()
+
+    def glide(self, view: Viewport) -> None:
+        """Takes another viewport, gliding there where it is near and the system asks for no less motion."""
+        before = self.drawn
+        self.show(view)
+        if self._may_glide(before):
+            self._glided_from = before
+            self._glide.start()
+
+    def _may_glide(self, before: Viewport) -> bool:
+        near = (
+            abs(before.origin_x - self.view.origin_x) <= self._widget.width()
+            and abs(before.origin_y - self.view.origin_y) <= self._widget.height()
+        )
+        return (
+            near
+            and before.scale == self.view.scale
+            and self._widget.isVisible()
+            and not reduces_motion(self._widget)
+        )
 
     def zoom(self, steps: int, at: QPointF | None = None) -> None:
         """So many steps in (or out) with the cell under a pixel kept; without one, the middle's."""
@@ -146,7 +195,12 @@ class Navigator(QObject):
     def _centre(self, view: Viewport, area: Area) -> None:
         x, z = area.west + area.width / 2, area.north + area.height / 2
         middle = QPointF(self.room.center())
-        self.show(view.centred(x, z, middle.x(), middle.y()))
+        self.glide(view.centred(x, z, middle.x(), middle.y()))
+
+
+def reduces_motion(widget: QWidget) -> bool:
+    """Whether the system asks for no animation."""
+    return widget.style().styleHint(QStyle.StyleHint.SH_Widget_Animation_Duration, None, widget) == 0
 
 
 def _needed(low: int, high: int, least: int, most: int) -> int:

@@ -103,15 +103,15 @@ def _paint_plan(painter: QPainter, shown: Shown) -> None:
 
 def _paint_marks(painter: QPainter, shown: Shown) -> None:
     """What is chosen and pointed at, and the findings."""
-    view, theme = shown.view, shown.theme
+    view, theme, named = shown.view, shown.theme, shown.scene.named
     paint_ring(painter, shown.selection, shown.level, shown.seen, view, theme)
     if shown.band is not None:
         paint_band(painter, shown.band, view, theme)
     if shown.cursor_shows:
         paint_cursor(painter, shown.cursor, view, theme)
     if shown.chosen_finding is not None:
-        paint_leaders(painter, shown.chosen_finding, shown.level, view, theme)
-    paint_markers(painter, shown.markers, shown.seen, view, theme)
+        paint_leaders(painter, shown.chosen_finding, named, shown.level, view, theme)
+    paint_markers(painter, shown.markers, named, shown.seen, view, theme)
 
 
 def _paint_chips(painter: QPainter, shown: Shown) -> None:

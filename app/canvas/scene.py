@@ -11,12 +11,12 @@ from PySide6.QtGui import QPainter
 from app.canvas.geometry import Area, Viewport
 from app.canvas.ground import paint_grid, paint_pieces
 from app.canvas.index import PieceIndex
-from app.canvas.looks import Looks, run_throughs, switch_marks
+from app.canvas.looks import Looks, name_sides, run_throughs, switch_marks
 from app.canvas.preview import Preview
 from app.canvas.symbols import Manner
 from app.canvas.tiles import Tile, TileCache, tiles_in
 from app.theme import Theme
-from model.grid import Cell
+from model.grid import Cell, Heading
 from model.parts import Part
 from model.plan import Change
 from model.routing.junction import Junction
@@ -39,6 +39,8 @@ class Scene:
     layout: Layout
     index: PieceIndex = field(init=False)
     looks: Looks = field(init=False)
+    named: dict[Cell, Heading] = field(init=False)
+    """The switches that carry a name, with the side on which their drive stands."""
     _ground: TileCache = field(init=False)
     _pieces: TileCache = field(init=False)
 
@@ -52,6 +54,7 @@ class Scene:
         self.layout = layout
         self.index = PieceIndex(layout.plan.pieces)
         self.looks = Looks(layout, {}, {})
+        self.named = {}
         self._ground.clear()
         self._pieces.clear()
 
@@ -64,6 +67,7 @@ class Scene:
         """Takes over the names of switches, the inverters and the run-throughs."""
         marks, run_through = switch_marks(junction), run_throughs(junction)
         changed = _differing(self.looks.marks, marks) | _differing(self.looks.run_through, run_through)
+        self.named = name_sides(junction)
         self.looks.marks, self.looks.run_through = marks, run_through
         self._pieces.forget(changed, range(1))
 

@@ -1,152 +1,55 @@
-"""The plan view: the one widget on which the plan is seen and drawn."""
+"""The plan view: the canvas with the user's hands on it."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QGuiApplication, QKeyEvent, QMouseEvent
+from PySide6.QtWidgets import QWidget
 
-from PySide6.QtCore import QEvent, QPointF, QSize, Qt, Signal
-from PySide6.QtGui import (
-    QFocusEvent,
-    QGuiApplication,
-    QKeyEvent,
-    QMouseEvent,
-    QNativeGestureEvent,
-    QPainter,
-    QPaintEvent,
-    QShowEvent,
-    QWheelEvent,
-)
-from PySide6.QtWidgets import QStyle, QWidget
-
-from app import theme as themes
-from app.canvas.arms import shown_tags, tag_under
+from app.canvas.canvas import FIRST_LEVEL, Canvas
 from app.canvas.clipboard import PlanFileError, mime_of, pieces_of
-from app.canvas.findings_layer import Marker, markers_of
-from app.canvas.geometry import FULL_SIZE, Area
-from app.canvas.ghosts import NO_GHOST, picture_of
 from app.canvas.hands import Hands
 from app.canvas.host import ViewHost
-from app.canvas.motion import CartMotion
 from app.canvas.name_entry import NameEntry
-from app.canvas.navigation import Navigator
-from app.canvas.painting import Shown, paint_view
 from app.canvas.picture import picture_of_pieces
-from app.canvas.previews import Previews
-from app.canvas.scene import Manners, Scene
-from app.canvas.ways import ShownWay, shown_ways
 from app.document import Document
-from app.theme import Theme
 from app.tools.hand import Hand
-from app.tools.host import ArmQuestion, Ghost, Tag
+from app.tools.host import ArmQuestion
 from app.tools.select import SelectTool
 from model.edits import copy_pieces, erase
-from model.grid import VECTORS, Y_HIGHEST, Y_LOWEST, Cell, Turn
+from model.grid import VECTORS, Cell, Turn
 from model.parts import RAILS
 from model.plan import Change
-from model.rules import Finding
-
-FIRST_LEVEL = 64
-"""The level that an empty plan shows."""
 
 
-class PlanView(QWidget):
-    """Paints the plan and hands pointer and keys to the tool in use."""
+class PlanView(Canvas):
+    """Hands pointer and keys to the tool in use, and follows the document."""
 
-    level_changed = Signal(int)
     tool_changed = Signal(str)
     hand_changed = Signal()
-    selection_changed = Signal()
-    cursor_moved = Signal(object)
-    """The cell under the pointer, or that of the keyboard's cursor."""
-    preview_text_changed = Signal(str)
-    status = Signal(str)
-    """A sentence for the status bar; an empty one clears it."""
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(document, parent)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         self.setAccessibleName("Plan view")
-        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
-        self.document = document
-        self.theme: Theme = themes.current()
-        self._level = FIRST_LEVEL
-        self._solo = False
         self._hand = Hand()
-        self._selection: frozenset[Cell] = frozenset()
-        self._cursor = Cell(0, FIRST_LEVEL, 0)
-        self._cursor_shows = False
-        self._was_shown = False
-        self._ghost = NO_GHOST
-        self._band: tuple[Cell, Cell] | None = None
-        self._ways: list[ShownWay] = []
-        self._markers: dict[int, dict[Cell, Marker]] = {}
-        self._chosen_finding: Finding | None = None
-        self.scene = Scene(document.layout)
-        self.navigator = Navigator(self)
-        self.previews = Previews(document, self)
-        self.motion = CartMotion(self)
         self.name_entry = NameEntry(self)
         self.hands = Hands(self, ViewHost(self))
-        self._connect()
-
-    def _connect(self) -> None:
-        self.document.changed.connect(self._follow)
-        self.document.reset.connect(self._open)
-        self.document.details_changed.connect(self.update)
-        self.document.junction_updated.connect(self._take_junction)
-        self.navigator.moved.connect(self.update)
-        self.motion.moved.connect(self.update)
-        self.previews.changed.connect(self._show_preview)
-        self.previews.cart_sent.connect(self._drive)
-        self.previews.status.connect(self.status)
         self.name_entry.dropped.connect(self.hands.escape)
+        self.level_changed.connect(self.hands.point_again)
+        document.changed.connect(self._follow)
+        document.reset.connect(self._open)
         self._open()
 
-    # What is shown
-
     @property
-    def level(self) -> int:
-        """The level that is drawn on."""
-        return self._level
+    def tool(self) -> str:
+        """The name of the tool in use."""
+        return self.hands.tool.name
 
-    @level.setter
-    def level(self, level: int) -> None:
-        level = max(Y_LOWEST, min(Y_HIGHEST, level))
-        if level == self._level:
-            return
-        self._level = level
-        self._cursor = self._cursor._replace(y=level)
-        self.level_changed.emit(level)
-        self.cursor_moved.emit(self._cursor)
-        self.hands.point_again()
-        self.update()
-
-    @property
-    def solo(self) -> bool:
-        """Whether the neighbour levels are left out."""
-        return self._solo
-
-    @solo.setter
-    def solo(self, solo: bool) -> None:
-        self._solo = solo
-        self.update()
-
-    @property
-    def selection(self) -> frozenset[Cell]:
-        """The chosen cells, on any level."""
-        return self._selection
-
-    @selection.setter
-    def selection(self, cells: frozenset[Cell]) -> None:
-        if cells != self._selection:
-            self._selection = cells
-            self.selection_changed.emit()
-            self.update()
-
-    def choose(self, cells: Iterable[Cell]) -> None:
-        """Makes these the chosen cells."""
-        self.selection = frozenset(cells)
+    def use(self, tool_name: str) -> None:
+        """Takes up a tool. Raises KeyError for a name that is none."""
+        self.hands.use(tool_name)
 
     @property
     def hand(self) -> Hand:
@@ -164,51 +67,6 @@ class PlanView(QWidget):
         """Puts a part in hand."""
         self.hand = hand
 
-    @property
-    def cursor(self) -> Cell:  # type: ignore[override]  # Qt's is the shape of the pointer
-        """The cell under the pointer, or that of the keyboard's cursor, whichever moved last."""
-        return self._cursor
-
-    def put_cursor(self, cell: Cell, by_key: bool) -> None:
-        """Moves the cursor on its level; only the keyboard's is drawn."""
-        if by_key:
-            self.navigator.follow(cell)
-        if (cell, by_key) != (self._cursor, self._cursor_shows):
-            self._cursor, self._cursor_shows = cell, by_key
-            self.cursor_moved.emit(cell)
-            self.update()
-
-    def set_theme(self, theme: Theme) -> None:
-        """Draws in other colours."""
-        self.theme = theme
-        self.update()
-
-    @property
-    def reduces_motion(self) -> bool:
-        """Whether the system asks for no animation: then a cart is at its end at once."""
-        return self.style().styleHint(QStyle.StyleHint.SH_Widget_Animation_Duration, None, self) == 0
-
-    # Tools
-
-    @property
-    def tool(self) -> str:
-        """The name of the tool in use."""
-        return self.hands.tool.name
-
-    def use(self, tool_name: str) -> None:
-        """Takes up a tool. Raises KeyError for a name that is none."""
-        self.hands.use(tool_name)
-
-    def show_ghost(self, ghost: Ghost | None) -> None:
-        """Draws what a gesture would make."""
-        self._ghost = picture_of(ghost, self.document.layout)
-        self.update()
-
-    def show_band(self, corners: tuple[Cell, Cell] | None) -> None:
-        """Draws a band around what is being chosen."""
-        self._band = corners
-        self.update()
-
     def ask_arm(self, question: ArmQuestion) -> None:
         """Asks for an arm's name beside the end of its track."""
         left, top = self.navigator.view.corner(question.cell.x, question.cell.z)
@@ -216,53 +74,7 @@ class PlanView(QWidget):
         dx, dz = VECTORS[question.outward]
         self.name_entry.ask(question, left + dx * scale + 8, top + scale + 30 + max(0, dz) * scale)
 
-    def tag_at(self, x: float, z: float) -> Tag | None:
-        """The arm's tag over a point, in cells."""
-        left, top = self.navigator.view.corner(x, z)
-        tags = shown_tags(self.document.plan.arms, self._level, self.navigator.view)
-        return tag_under(tags, QPointF(left, top))
-
-    # Going places
-
-    def fit_all(self) -> None:
-        """Shows all pieces; an empty plan at 100 % about x = z = 0."""
-        extent = self.scene.index.extent()
-        self.navigator.fit(Area(0, 0, 0, 0) if extent is None else extent)
-
-    def fit_selection(self) -> None:
-        """Shows all that is chosen."""
-        if self._selection:
-            self.navigator.fit(_bounds(self._selection))
-
-    def zoom_100(self) -> None:
-        """48 px a cell."""
-        self.navigator.zoom_to(FULL_SIZE)
-
-    def zoom_in(self) -> None:
-        """One step larger."""
-        self.navigator.zoom(1)
-
-    def zoom_out(self) -> None:
-        """One step smaller."""
-        self.navigator.zoom(-1)
-
-    def go_to(self, cell: Cell) -> None:
-        """Shows a cell and its level, with the cursor on it."""
-        self.level = cell.y
-        self.navigator.bring_into_sight(Area(cell.x, cell.z, cell.x, cell.z))
-        self.put_cursor(cell, by_key=True)
-
-    def show_cells(self, cells: Iterable[Cell]) -> None:
-        """Switches to the level of the first cell, brings the cells there into sight, and chooses all."""
-        found = list(cells)
-        if not found:
-            return
-        if all(cell.y != self._level for cell in found):
-            self.level = found[0].y
-        self.navigator.bring_into_sight(_bounds(cell for cell in found if cell.y == self._level))
-        self.selection = frozenset(found)
-
-    # Previews and findings
+    # Previews
 
     def preview_switches(self, powered: frozenset[Cell]) -> None:
         """Shows just these switches powered."""
@@ -283,29 +95,23 @@ class PlanView(QWidget):
         """Ends every preview."""
         self.previews.clear()
 
-    def show_findings(self, findings: Sequence[Finding], chosen: Finding | None = None) -> None:
-        """Marks the findings; narrow leaders run to the cells of the chosen one."""
-        self._markers = markers_of(findings)
-        self._chosen_finding = chosen
-        self.update()
-
     # Editing what is chosen
 
     def select_all(self) -> None:
         """Chooses every piece of the level."""
-        extent = self.scene.index.extent(self._level)
+        extent = self.scene.index.extent(self.level)
         if extent is not None:
-            pieces = self.scene.index.pieces_in(extent, self._level)
+            pieces = self.scene.index.pieces_in(extent, self.level)
             self.selection = frozenset(piece.at for piece in pieces)
 
     def delete(self) -> None:
         """Erases what is chosen."""
         self.hands.interrupt()
-        self.document.apply(erase(self.document.plan, self._selection))
+        self.document.apply(erase(self.document.plan, self.selection))
 
     def copy(self) -> None:
         """Puts what is chosen on the clipboard."""
-        pieces = copy_pieces(self.document.plan, self._selection)
+        pieces = copy_pieces(self.document.plan, self.selection)
         if pieces:
             picture = picture_of_pieces(self.scene, pieces, self.theme)
             QGuiApplication.clipboard().setMimeData(mime_of(pieces, picture))
@@ -331,7 +137,7 @@ class PlanView(QWidget):
 
     def turn_selection(self, turn: Turn) -> None:
         """Turns what is chosen about its middle."""
-        if self._selection:
+        if self.selection:
             SelectTool(self.hands.host).turn(turn)
 
     # Following the document
@@ -342,7 +148,8 @@ class PlanView(QWidget):
         self.scene.follow(change, reshaped)
         pieces = self.document.plan.pieces
         gone = frozenset(cell for cell in change.cells if cell not in pieces)
-        self.selection = self._selection - gone
+        self.selection -= gone
+        self.hands.point_again()
         self.update()
 
     def _open(self) -> None:
@@ -356,75 +163,7 @@ class PlanView(QWidget):
         self.fit_all()
         self._take_junction()
 
-    def _take_junction(self) -> None:
-        if not self.document.junction_is_old:
-            self.scene.take_junction(self.document.junction)
-            self.update()
-
-    def _show_preview(self) -> None:
-        shown = self.previews.shown
-        self.scene.show_preview(shown)
-        self._ways = shown_ways(shown.runs, self.scene.is_plain)
-        if not shown.runs:
-            self.motion.stop()
-        self.preview_text_changed.emit(shown.title)
-        self.update()
-
-    def _drive(self) -> None:
-        self.motion.start(self.previews.shown.runs[-1], self.reduces_motion)
-
     # Qt
-
-    def sizeHint(self) -> QSize:
-        """As much as there is."""
-        return QSize(900, 640)
-
-    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002  # all in sight is painted
-        """Paints what is in sight."""
-        painter = QPainter(self)
-        paint_view(painter, self._shown())
-        painter.end()
-
-    def _shown(self) -> Shown:
-        return Shown(
-            size=self.rect(),
-            scene=self.scene,
-            view=self.navigator.view,
-            seen=self.navigator.seen,
-            level=self._level,
-            manners=Manners(self.theme, self._solo, self.devicePixelRatioF()),
-            arms=self.document.plan.arms,
-            ghost=self._ghost,
-            band=self._band,
-            selection=self._selection,
-            cursor=self._cursor,
-            cursor_shows=self._cursor_shows and self.hasFocus(),
-            preview=self.previews.shown,
-            ways=self._ways,
-            cart=self.motion.run,
-            cart_distance=self.motion.distance,
-            markers=self._markers.get(self._level, {}),
-            chosen_finding=self._chosen_finding,
-            is_empty=len(self.document.plan.pieces) == 0 and not self._ghost.looks,
-        )
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """Only now the size is known to which the plan is fitted."""
-        super().showEvent(event)
-        if not event.spontaneous() and not self._was_shown:
-            self._was_shown = True
-            self.fit_all()
-
-    def event(self, event: QEvent) -> bool:
-        """Takes pinches; keeps Tab for the window."""
-        if isinstance(event, QNativeGestureEvent):
-            return self.navigator.pinch(event)
-        return super().event(event)
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Zooms or pans."""
-        self.navigator.wheel(event)
-        event.accept()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Begins a pan or a gesture of the tool."""
@@ -437,6 +176,11 @@ class PlanView(QWidget):
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """Ends it."""
         self.hands.release(event)
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """What hovers goes with the pointer."""
+        self.hands.pointer_left()
+        super().leaveEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Hands the key to the tool; what nobody wants goes on to the window."""
@@ -459,9 +203,3 @@ class PlanView(QWidget):
         """The cursor shows again."""
         super().focusInEvent(event)
         self.update()
-
-
-def _bounds(cells: Iterable[Cell]) -> Area:
-    known = list(cells)
-    xs, zs = [cell.x for cell in known], [cell.z for cell in known]
-    return Area(min(xs), min(zs), max(xs), max(zs))

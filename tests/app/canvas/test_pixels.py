@@ -21,6 +21,9 @@ from tests.app.canvas.conftest import LEVEL, SWITCH, User, wye
 
 
 def picture(view: PlanView) -> QImage:
+    """The view as it looks once it has come to rest."""
+    while view.navigator.drawn != view.navigator.view:
+        QApplication.processEvents()
     QApplication.processEvents()
     return view.grab().toImage()
 

@@ -1,0 +1,269 @@
+"""The canvas: the widget that paints a plan on a level, with all that is marked on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from PySide6.QtCore import QEvent, QPointF, QSize, Qt, Signal
+from PySide6.QtGui import QNativeGestureEvent, QPainter, QPaintEvent, QShowEvent, QWheelEvent
+from PySide6.QtWidgets import QWidget
+
+from app import theme as themes
+from app.canvas.arms import shown_tags, tag_under
+from app.canvas.findings_layer import Marker, markers_of
+from app.canvas.geometry import FULL_SIZE, Area
+from app.canvas.ghosts import NO_GHOST, picture_of
+from app.canvas.motion import CartMotion
+from app.canvas.navigation import Navigator, reduces_motion
+from app.canvas.painting import Shown, paint_view
+from app.canvas.previews import Previews
+from app.canvas.scene import Manners, Scene
+from app.canvas.ways import ShownWay, shown_ways
+from app.document import Document
+from app.theme import Theme
+from app.tools.host import Ghost, Tag
+from model.grid import Y_HIGHEST, Y_LOWEST, Cell
+from model.rules import Finding
+
+FIRST_LEVEL = 64
+"""The level that an empty plan shows."""
+
+
+class Canvas(QWidget):
+    """Shows a level of the document's plan. It knows no tool and changes nothing."""
+
+    level_changed = Signal(int)
+    selection_changed = Signal()
+    cursor_moved = Signal(object)
+    """The cell under the pointer, or that of the keyboard's cursor."""
+    preview_text_changed = Signal(str)
+    status = Signal(str)
+    """A sentence for the status bar; an empty one clears it."""
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.document = document
+        self.theme: Theme = themes.current()
+        self._level = FIRST_LEVEL
+        self._solo = False
+        self._selection: frozenset[Cell] = frozenset()
+        self._cursor = Cell(0, FIRST_LEVEL, 0)
+        self._cursor_shows = False
+        self._was_shown = False
+        self._ghost = NO_GHOST
+        self._band: tuple[Cell, Cell] | None = None
+        self._ways: list[ShownWay] = []
+        self._markers: dict[int, dict[Cell, Marker]] = {}
+        self._chosen_finding: Finding | None = None
+        self.scene = Scene(document.layout)
+        self.navigator = Navigator(self)
+        self.previews = Previews(document, self)
+        self.motion = CartMotion(self)
+        self._connect()
+
+    def _connect(self) -> None:
+        self.document.details_changed.connect(self.update)
+        self.document.junction_updated.connect(self._take_junction)
+        self.navigator.moved.connect(self.update)
+        self.motion.moved.connect(self.update)
+        self.previews.changed.connect(self._show_preview)
+        self.previews.cart_sent.connect(self._drive)
+        self.previews.status.connect(self.status)
+
+    @property
+    def level(self) -> int:
+        """The level that is drawn on."""
+        return self._level
+
+    @level.setter
+    def level(self, level: int) -> None:
+        level = max(Y_LOWEST, min(Y_HIGHEST, level))
+        if level == self._level:
+            return
+        self._level = level
+        self._cursor = self._cursor._replace(y=level)
+        self.level_changed.emit(level)
+        self.cursor_moved.emit(self._cursor)
+        self.update()
+
+    @property
+    def solo(self) -> bool:
+        """Whether the neighbour levels are left out."""
+        return self._solo
+
+    @solo.setter
+    def solo(self, solo: bool) -> None:
+        self._solo = solo
+        self.update()
+
+    @property
+    def selection(self) -> frozenset[Cell]:
+        """The chosen cells, on any level."""
+        return self._selection
+
+    @selection.setter
+    def selection(self, cells: frozenset[Cell]) -> None:
+        if cells != self._selection:
+            self._selection = cells
+            self.selection_changed.emit()
+            self.update()
+
+    def choose(self, cells: Iterable[Cell]) -> None:
+        """Makes these the chosen cells."""
+        self.selection = frozenset(cells)
+
+    @property
+    def cursor(self) -> Cell:  # type: ignore[override]  # Qt's is the shape of the pointer
+        """The cell under the pointer, or that of the keyboard's cursor, whichever moved last."""
+        return self._cursor
+
+    def put_cursor(self, cell: Cell, by_key: bool) -> None:
+        """Moves the cursor on its level; only the keyboard's is drawn."""
+        if by_key:
+            self.navigator.follow(cell)
+        if (cell, by_key) != (self._cursor, self._cursor_shows):
+            self._cursor, self._cursor_shows = cell, by_key
+            self.cursor_moved.emit(cell)
+            self.update()
+
+    def set_theme(self, theme: Theme) -> None:
+        """Draws in other colours."""
+        self.theme = theme
+        self.update()
+
+    def show_ghost(self, ghost: Ghost | None) -> None:
+        """Draws what a gesture would make."""
+        self._ghost = picture_of(ghost, self.document.layout)
+        self.update()
+
+    def show_band(self, corners: tuple[Cell, Cell] | None) -> None:
+        """Draws a band around what is being chosen."""
+        self._band = corners
+        self.update()
+
+    def tag_at(self, x: float, z: float) -> Tag | None:
+        """The arm's tag over a point, in cells."""
+        left, top = self.navigator.view.corner(x, z)
+        tags = shown_tags(self.document.plan.arms, self._level, self.navigator.view)
+        return tag_under(tags, QPointF(left, top))
+
+    def fit_all(self) -> None:
+        """Shows all pieces; an empty plan at 100 % about x = z = 0."""
+        extent = self.scene.index.extent()
+        self.navigator.fit(Area(0, 0, 0, 0) if extent is None else extent)
+
+    def fit_selection(self) -> None:
+        """Shows all that is chosen."""
+        if self._selection:
+            self.navigator.fit(_bounds(self._selection))
+
+    def zoom_100(self) -> None:
+        """48 px a cell."""
+        self.navigator.zoom_to(FULL_SIZE)
+
+    def zoom_in(self) -> None:
+        """One step larger."""
+        self.navigator.zoom(1)
+
+    def zoom_out(self) -> None:
+        """One step smaller."""
+        self.navigator.zoom(-1)
+
+    def go_to(self, cell: Cell) -> None:
+        """Shows a cell and its level, with the cursor on it."""
+        self.level = cell.y
+        self.navigator.bring_into_sight(Area(cell.x, cell.z, cell.x, cell.z))
+        self.put_cursor(cell, by_key=True)
+
+    def show_cells(self, cells: Iterable[Cell]) -> None:
+        """Switches to the level of the first cell, brings the cells there into sight, and chooses all."""
+        found = list(cells)
+        if not found:
+            return
+        if all(cell.y != self._level for cell in found):
+            self.level = found[0].y
+        self.navigator.bring_into_sight(_bounds(cell for cell in found if cell.y == self._level))
+        self.selection = frozenset(found)
+
+    def show_findings(self, findings: Sequence[Finding], chosen: Finding | None = None) -> None:
+        """Marks the findings; narrow leaders run to the cells of the chosen one."""
+        self._markers = markers_of(findings)
+        self._chosen_finding = chosen
+        self.update()
+
+    def _take_junction(self) -> None:
+        if not self.document.junction_is_old:
+            self.scene.take_junction(self.document.junction)
+            self.update()
+
+    def _show_preview(self) -> None:
+        shown = self.previews.shown
+        self.scene.show_preview(shown)
+        self._ways = shown_ways(shown.runs, self.scene.is_plain)
+        if not shown.runs:
+            self.motion.stop()
+        self.preview_text_changed.emit(shown.title)
+        self.update()
+
+    def _drive(self) -> None:
+        self.motion.start(self.previews.shown.runs[-1], reduces_motion(self))
+
+    # Qt
+
+    def sizeHint(self) -> QSize:
+        """As much as there is."""
+        return QSize(900, 640)
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # all in sight is painted
+        """Paints what is in sight."""
+        painter = QPainter(self)
+        paint_view(painter, self._shown())
+        painter.end()
+
+    def _shown(self) -> Shown:
+        return Shown(
+            size=self.rect(),
+            scene=self.scene,
+            view=self.navigator.drawn,
+            seen=self.navigator.drawn_area,
+            level=self._level,
+            manners=Manners(self.theme, self._solo, self.devicePixelRatioF()),
+            arms=self.document.plan.arms,
+            ghost=self._ghost,
+            band=self._band,
+            selection=self._selection,
+            cursor=self._cursor,
+            cursor_shows=self._cursor_shows and self.hasFocus(),
+            preview=self.previews.shown,
+            ways=self._ways,
+            cart=self.motion.run,
+            cart_distance=self.motion.distance,
+            markers=self._markers.get(self._level, {}),
+            chosen_finding=self._chosen_finding,
+            is_empty=len(self.document.plan.pieces) == 0 and not self._ghost.looks,
+        )
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Only now the size is known to which the plan is fitted."""
+        super().showEvent(event)
+        if not event.spontaneous() and not self._was_shown:
+            self._was_shown = True
+            self.fit_all()
+
+    def event(self, event: QEvent) -> bool:
+        """Takes pinches; keeps Tab for the window."""
+        if isinstance(event, QNativeGestureEvent):
+            return self.navigator.pinch(event)
+        return super().event(event)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zooms or pans."""
+        self.navigator.wheel(event)
+        event.accept()
+
+
+def _bounds(cells: Iterable[Cell]) -> Area:
+    known = list(cells)
+    xs, zs = [cell.x for cell in known], [cell.z for cell in known]
+    return Area(min(xs), min(zs), max(xs), max(zs))
