@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from typing import Any
 
 import click
 
+from app.materials_csv import materials_csv
 from app.subcommands.statuses import DONE
 from app.subcommands.streams import columns, put, put_json
 from model.edits.words import counted, part_word
@@ -28,7 +27,7 @@ def command(file: str, as_csv: bool, as_json: bool) -> int:
     if as_json:
         put_json(_as_json(needed))
     else:
-        put(_as_csv(needed) if as_csv else _as_text(needed))
+        put(materials_csv(needed) if as_csv else _as_text(needed))
     return DONE
 
 
@@ -43,16 +42,6 @@ def _as_json(needed: Materials) -> dict[str, Any]:
             for material in needed.parts
         ]
     }
-
-
-def _as_csv(needed: Materials) -> str:
-    """One row a part and level; the parts' words are the only text, and none begins a formula."""
-    text = io.StringIO(newline="")
-    rows = csv.writer(text)
-    rows.writerow(("part", "level", "pieces"))
-    for material in needed.parts:
-        rows.writerows((material.part, level, pieces) for level, pieces in material.levels.items())
-    return text.getvalue()
 
 
 def _as_text(needed: Materials) -> str:

@@ -9,12 +9,10 @@ from typing import Final
 import msgspec
 from msgspec import DecodeError, ValidationError
 
-from model.files.careful import careful_json
 from model.files.document import FORMAT, VERSION, Header, PlanDoc
 from model.files.errors import PlaceError
 from model.files.expected import expected_at
 from model.files.limits import UNKNOWN_LIMIT, check_size, values_in
-from model.files.unknown_keys import unknown_keys
 from model.plan import Kept
 
 _QUICK: Final = msgspec.json.Decoder(PlanDoc)
@@ -48,6 +46,10 @@ def decode(data: bytes) -> tuple[PlanDoc, KeptByPlace]:
 
 
 def _decode_carefully(data: bytes) -> tuple[PlanDoc, KeptByPlace]:
+    # Few files take this way, and what it needs would delay the start of every command.
+    from model.files.careful import careful_json
+    from model.files.unknown_keys import unknown_keys
+
     value = careful_json(data)
     try:
         return msgspec.convert(value, PlanDoc), unknown_keys(value)

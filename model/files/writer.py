@@ -7,10 +7,8 @@ and on the disk.
 from __future__ import annotations
 
 import os
-import secrets
 import stat
 from contextlib import suppress
-from pathlib import Path
 
 
 class WriteError(Exception):
@@ -29,14 +27,14 @@ def write_bytes(path: str | os.PathLike[str], data: bytes) -> None:
     A link is followed; the mode of a file that is replaced is kept.
     """
     try:
-        _replace(Path(os.path.realpath(path)), data)
+        _replace(os.path.realpath(path), data)
     except (OSError, ValueError) as error:  # ValueError: a path with a NUL in it
         reason = getattr(error, "strerror", None) or str(error)
         raise WriteError(os.fspath(path), reason) from error
 
 
-def _replace(target: Path, data: bytes) -> None:
-    temporary = target.with_name(f".{secrets.token_hex(8)}.tmp")
+def _replace(target: str, data: bytes) -> None:
+    temporary = os.path.join(os.path.dirname(target), f".{os.urandom(8).hex()}.tmp")
     try:
         _write_whole(temporary, data, _mode_of(target))
         os.replace(temporary, target)
@@ -45,7 +43,7 @@ def _replace(target: Path, data: bytes) -> None:
             os.unlink(temporary)
 
 
-def _mode_of(target: Path) -> int | None:
+def _mode_of(target: str) -> int | None:
     """The permission bits of the file that stands there; ``None`` where there is none.
 
     A device or a pipe must not be replaced by a file, nor a file that its owner has protected.
@@ -63,7 +61,7 @@ def _mode_of(target: Path) -> int | None:
     return stat.S_IMODE(mode)
 
 
-def _write_whole(temporary: Path, data: bytes, mode: int | None) -> None:
+def _write_whole(temporary: str, data: bytes, mode: int | None) -> None:
     """A new file with these bytes, known to be on the disk."""
     with open(temporary, "xb") as stream:
         stream.write(data)

@@ -1,0 +1,190 @@
+"""Exact exit status, standard output and standard error of every subcommand in every kind of end."""
+
+from __future__ import annotations
+
+import os
+import signal
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from tests.app.cli.running import ROOT, SALTERN, Runner, line, process
+
+BAD = (
+    "platelayer: bad.plan.json: line 2, column 14: expected JSON (Expecting ',' delimiter)\n",
+    "platelayer: none.plan.json: top level: expected a file that can be read (No such file or directory)\n",
+)
+COMMANDS: dict[str, list[str]] = {
+    "check": [],
+    "check --json": [],
+    "trace": ["--from", "Quay"],
+    "trace --json": ["--from", "Quay"],
+    "materials": [],
+    "materials --csv": [],
+    "materials --json": [],
+    "turn": ["--quarter", "1", "-o", "out.plan.json"],
+    "sheet": ["-o", "out.pdf"],
+}
+"""Each with what it needs beside the file. Drawing a sheet that succeeds is tried with the drawing."""
+PRINTING = [command for command in COMMANDS if command not in ("turn", "sheet")]
+
+
+def call(command: str, *files: str | Path) -> list[str | Path]:
+    return [*command.split(), *files, *COMMANDS[command]]
+
+
+@pytest.mark.parametrize("command", PRINTING)
+def test_well_done(run: Runner, command: str) -> None:
+    done = run(*call(command, "good.plan.json"))
+    assert (done.status, done.err) == (0, "")
+    assert done.out.endswith("\n")
+
+
+def test_turn_well_done(run: Runner) -> None:
+    assert run(*call("turn", "good.plan.json")) == (0, "", "platelayer: wrote out.plan.json\n")
+
+
+@pytest.mark.parametrize("command", ["check", "check --json"])
+def test_errors_found(run: Runner, command: str) -> None:
+    done = run(*call(command, "error.plan.json"))
+    assert (done.status, done.err) == (3, "")
+    assert "unsupported" in done.out
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+@pytest.mark.parametrize(("file", "message"), [("bad.plan.json", BAD[0]), ("none.plan.json", BAD[1])])
+def test_bad_input(run: Runner, command: str, file: str, message: str) -> None:
+    done = run(*call(command, file))
+    assert (done.status, done.err) == (4, message)
+    assert done.out == ('{"files":[]}\n' if command == "check --json" else "")
+    assert not list(run.folder.glob("out*"))
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+@pytest.mark.parametrize("more", [["--no-such-option"], []], ids=["an unknown option", "no file"])
+def test_wrong_use(run: Runner, command: str, more: list[str]) -> None:
+    done = run(
+        *command.split(), *(["good.plan.json", *COMMANDS[command]] if more else COMMANDS[command]), *more
+    )
+    assert (done.status, done.out) == (2, "")
+    assert done.err.startswith(f"Usage: platelayer {command.split()[0]} ")
+    assert "\n\nError: " in done.err
+
+
+@pytest.mark.parametrize(
+    ("arguments", "message"),
+    [
+        ("no-such-command", "No such command 'no-such-command'"),
+        ("none.plan.json", "No such command 'none.plan.json'"),
+        ("good.plan.json error.plan.json", "No such command 'good.plan.json'"),
+        ("materials good.plan.json error.plan.json", "unexpected extra argument"),
+        ("materials good.plan.json --csv --json", "exclude each other"),
+        ("trace good.plan.json", "Missing option '--from'"),
+        ("trace good.plan.json --from Orchard", "there is no arm 'Orchard'"),
+        ("trace good.plan.json --from Quay --called Orchard", "there is no arm 'Orchard'"),
+        ("trace good.plan.json --from Quay --called Quay,", "there is no arm ''"),
+        ("trace good.plan.json --from Quay --called Quay --throw=0,0,0", "exclude each other"),
+        ("trace good.plan.json --from Quay --throw=0,0,0", "there is no switch at 0 0 0"),
+        ("trace good.plan.json --from Quay --throw=0,0", "'0,0' is no cell"),
+        ("trace good.plan.json --from Quay --throw=a,b,c", "'a,b,c' is no cell"),
+        ("turn good.plan.json -o out.plan.json", "Missing option '--quarter'"),
+        ("turn good.plan.json --quarter 4 -o out.plan.json", "4 is not in the range 0<=x<=3"),
+        ("turn good.plan.json --quarter one -o out.plan.json", "'one' is not a valid integer"),
+        ("turn good.plan.json --quarter 1", "Missing option '-o'"),
+        ("sheet good.plan.json -o out.docx", "must end in .pdf, .svg, .png"),
+        ("sheet good.plan.json -o out.pdf --paper A5", "'A5' is not one of 'A4', 'A3'"),
+    ],
+)
+def test_other_wrong_use(run: Runner, arguments: str, message: str) -> None:
+    done = run(*arguments.split())
+    assert (done.status, done.out) == (2, "")
+    assert message in done.err
+    assert not list(run.folder.glob("out*"))
+
+
+@pytest.mark.parametrize(
+    ("output", "reason"),
+    [
+        ("none/out.plan.json", "No such file or directory"),
+        ("folder", "there is a folder of that name"),
+        ("/dev/null", "it is no ordinary file"),
+    ],
+)
+def test_unwritable(run: Runner, output: str, reason: str) -> None:
+    Path("folder").mkdir()
+    done = run("turn", "good.plan.json", "--quarter", "1", "-o", output)
+    assert done == (4, "", f"platelayer: {output}: could not be written: {reason}\n")
+
+
+@pytest.mark.parametrize("command", PRINTING)
+def test_a_full_disk_behind_standard_output(run: Runner, command: str) -> None:
+    with open("/dev/full", "wb") as full, process(*call(command, SALTERN), stdout=full) as child:
+        assert child.stderr is not None
+        err = child.stderr.read().decode()
+    assert child.returncode == 4
+    assert err == "platelayer: standard output: could not be written: No space left on device\n"
+
+
+@pytest.mark.parametrize(
+    ("command", "file", "status"),
+    [
+        *((command, "good.plan.json", 0) for command in PRINTING),
+        ("check", "error.plan.json", 3),
+        ("check --json", "error.plan.json", 3),
+    ],
+)
+def test_a_closed_pipe(run: Runner, command: str, file: str, status: int) -> None:
+    """The reader has seen enough: no message, and the exit status says what it would have said."""
+    reading, writing = os.pipe()
+    os.close(reading)
+    with process(*call(command, file), cwd=run.folder, stdout=writing) as child:
+        os.close(writing)
+        assert child.stderr is not None
+        assert child.stderr.read() == b""
+    assert child.returncode == status
+
+
+@pytest.mark.parametrize("command", PRINTING)
+def test_no_standard_output_at_all(run: Runner, command: str) -> None:
+    shell = ["sh", "-c", 'exec "$@" >&-', "sh", *line(*call(command, SALTERN))]
+    done = subprocess.run(shell, capture_output=True, cwd=ROOT, check=False)
+    assert (done.returncode, done.stderr) == (0, b"")
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_ctrl_c(run: Runner, command: str) -> None:
+    """While it waits for a pipe that nobody writes to."""
+    os.mkfifo("slow.plan.json")
+    child = process(*call(command, "slow.plan.json"), cwd=run.folder)
+    with child, open("slow.plan.json", "wb"):  # opens as soon as the program does
+        child.send_signal(signal.SIGINT)
+        out, err = child.communicate(timeout=20)
+    assert (child.returncode, out, err) == (130, b"", b"")
+
+
+@pytest.mark.parametrize("command", ["", "check", "trace", "sheet", "materials", "turn"])
+def test_help(run: Runner, command: str) -> None:
+    done = run(*command.split(), "--help")
+    assert (done.status, done.err) == (0, "")
+    assert done.out.startswith(f"Usage: platelayer {command}".rstrip())
+
+
+def test_several_files_the_readable_ones_are_still_reported(run: Runner) -> None:
+    done = run("check", "error.plan.json", "bad.plan.json", "good.plan.json", "none.plan.json")
+    assert done.status == 4
+    assert done.err == "".join(BAD)
+    assert "error.plan.json\n" in done.out
+    assert "good.plan.json: Saltern Junction" in done.out
+    assert run("check", "good.plan.json", "error.plan.json").status == 3
+    assert run("check", "error.plan.json", "good.plan.json").status == 3
+    assert run("check", "bad.plan.json", "error.plan.json").status == 4
+
+
+def test_the_editor_opens_with_nothing_or_a_file_alone(run: Runner, monkeypatch: pytest.MonkeyPatch) -> None:
+    opened: list[str | None] = []
+    monkeypatch.setattr("app.cli.edit", lambda path: opened.append(path) or 0)
+    assert run() == (0, "", "")
+    assert run("good.plan.json") == (0, "", "")
+    assert run("bad.plan.json") == (0, "", "")
+    assert opened == [None, "good.plan.json", "bad.plan.json"]
