@@ -16,6 +16,8 @@ from model.track.shapes import CURVES, Shape
 FLAT: Final = (Shape.NORTH_SOUTH, Shape.EAST_WEST, *CURVES)
 _ALL_FOUR: Final = 0b1111
 
+Possible = dict[int, set[Shape]]
+"""The shapes in which switches and the rails that they bend can lie, by packed cell."""
 _State = tuple[int, Heading]
 
 
@@ -26,7 +28,9 @@ def routes_by_bend(junction: Junction) -> dict[Cell, list[WantedRoute]]:
     Switches may lie in any of their shapes here: what they cannot do together is a conflict, not this.
     """
     missed = [route for route in junction.wanted if route in junction.ways and not junction.reaches(route)]
-    searches = {start: _Search(junction, start) for start in dict.fromkeys(route.start for route in missed)}
+    possible = _possible_shapes(junction) if missed else {}
+    starts = dict.fromkeys(route.start for route in missed)
+    searches = {start: _Search(junction, start, possible) for start in starts}
     by_bend: dict[Cell, list[WantedRoute]] = {}
     for route in missed:
         for cell in searches[route.start].bends_to(route.goal):
@@ -43,10 +47,10 @@ class _Step(NamedTuple):
 class _Search:
     """The ways from one arm with the fewest bends, by a breadth-first search with steps of cost 0 and 1."""
 
-    def __init__(self, junction: Junction, start: str) -> None:
+    def __init__(self, junction: Junction, start: str, possible: Possible) -> None:
         self._layout = junction.layout
         self._exits = exits_of(junction.plan.arms)
-        self._possible = _possible_shapes(junction)
+        self._possible = possible
         self._steps: dict[_State, _Step] = {}
         self._goals: dict[str, tuple[int, ...]] = {}
         arm = junction.plan.details.arm(start)
@@ -107,9 +111,8 @@ class _Search:
         return FLAT if neighbour_mask(self._layout.rails, key) == _ALL_FOUR else ()
 
 
-def _possible_shapes(junction: Junction) -> dict[int, set[Shape]]:
-    """The shapes of rails that can lie in several, by packed cell."""
-    possible: dict[int, set[Shape]] = {}
+def _possible_shapes(junction: Junction) -> Possible:
+    possible: Possible = {}
     for cell, states in junction.switch_states.items():
         possible[pack(cell)] = {junction.layout.rails[pack(cell)], states.resting, states.powered}
     for powered in junction.settings.values():

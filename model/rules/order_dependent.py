@@ -43,6 +43,8 @@ def find(junction: Junction) -> Iterator[Found]:
         arm Fen: out 1 64 1 east
         route Quay: idle Mill, called Fen
     """
+    if junction.control.serves:  # then the order does not matter in any setting
+        return
     cells = junction.order_dependent
     if cells:
         message = f"How these rails lie depends on the order in which the signals change: {places(cells)}."

@@ -46,19 +46,19 @@ def find(junction: Junction) -> Iterator[Found]:
         arm Fen: out 0 64 1 west
         route Mill: idle Quay, called Fen
     """
+    passed = {cell for way in junction.ways.values() for cell in way.path}
     bent: dict[tuple[Cell, Shape], list[str]] = {}
     for arm, powered in junction.settings.items():
-        for cell, shape in _bent_in(junction, powered):
+        for cell, shape in _bent_in(junction, powered, passed):
             bent.setdefault((cell, shape), []).append(holding(arm))
     for (cell, shape), settings in bent.items():
         yield Found(f"The rail at {cell} is bent to {shape.word} {listed(settings)}.", (cell,))
 
 
-def _bent_in(junction: Junction, powered: frozenset[Cell]) -> Iterator[tuple[Cell, Shape]]:
+def _bent_in(junction: Junction, powered: frozenset[Cell], passed: set[Cell]) -> Iterator[tuple[Cell, Shape]]:
     """The rails that do not lie as they should in a setting, each with its shape there."""
     shapes = junction.shapes(powered)
     wired = junction.choice.wired
-    passed = {cell for way in junction.ways.values() for cell in way.path}
     for cell in sorted(wired | (shapes.changed.keys() & passed)):
         shape = shapes.get(cell)
         if shape is not None and shape is not _expected(junction, cell, powered):
