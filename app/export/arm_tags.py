@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import combinations
 from typing import Final
 
@@ -30,26 +31,33 @@ class Tag:
     way: Way
     x: float
     z: float
+    level: int
     outward: Heading
 
 
-def tags_of(arms: Iterable[Arm], level: int) -> tuple[Tag, ...]:
-    """The tags of all ends of arms on a level."""
-    return tuple(tag for arm in arms for tag in _tags_of(arm, level))
+def tags_of(arms: Iterable[Arm]) -> tuple[Tag, ...]:
+    """The tags of all ends of arms, on whatever level."""
+    return tuple(tag for arm in arms for tag in _tags_of(arm))
 
 
-def _tags_of(arm: Arm, level: int) -> Iterator[Tag]:
-    if arm.enter is not None and arm.enter.at.y == level:
+def on_level(tags: Iterable[Tag], level: int) -> tuple[Tag, ...]:
+    """Those whose track ends on a level."""
+    return tuple(tag for tag in tags if tag.level == level)
+
+
+def _tags_of(arm: Arm) -> Iterator[Tag]:
+    if arm.enter is not None:
         yield _tag(arm, arm.enter, Way.IN, arm.enter.heading.opposite)
-    if arm.leave is not None and arm.leave.at.y == level:
+    if arm.leave is not None:
         yield _tag(arm, arm.leave, Way.OUT, arm.leave.heading)
 
 
 def _tag(arm: Arm, end: ArmEnd, way: Way, outward: Heading) -> Tag:
     dx, dz = VECTORS[outward]
-    return Tag(arm, way, end.at.x + 0.5 + dx / 2, end.at.z + 0.5 + dz / 2, outward)
+    return Tag(arm, way, end.at.x + 0.5 + dx / 2, end.at.z + 0.5 + dz / 2, end.at.y, outward)
 
 
+@lru_cache(maxsize=64)
 def tag_size(tags: tuple[Tag, ...], cell: float) -> TagSize:
     """The largest letters with which no two tags overlap at this size of a cell; else the smallest."""
     largest = 2.5 if cell >= 10 else 2.2 if cell >= 8 else 1.8
@@ -61,6 +69,7 @@ def _size(high: float) -> TagSize:
     return TagSize(em_for(high), NARROW)
 
 
+@lru_cache(maxsize=64)
 def _overlap(tags: tuple[Tag, ...], cell: float, size: TagSize) -> bool:
     rects = [tag_rect(tag.arm.name, tag.x * cell, tag.z * cell, tag.outward, size) for tag in tags]
     return any(a.intersects(b) for a, b in combinations(rects, 2))
@@ -107,7 +116,7 @@ def _can_join(one: Tag, other: Tag) -> bool:
         one.arm == other.arm
         and one.outward is other.outward
         and one.outward.lies_north_south
-        and one.z == other.z
+        and (one.z, one.level) == (other.z, other.level)
     )
 
 

@@ -30,7 +30,7 @@ PICTURE_END: Final = 148.0
 LARGEST_CELL, SMALLEST_CELL, CELL_STEP = 10.0, 0.5, 0.5
 """mm a cell in the picture, which is to no scale."""
 DETAIL_FROM: Final = 2.5
-"""mm a cell from which the grid is drawn."""
+"""mm a cell from which grid and tags are drawn."""
 UNTITLED: Final = "Untitled plan"
 
 
@@ -106,7 +106,8 @@ def _draw_picture(pencil: Pencil, job: Job, area: QRectF) -> None:
             painter.draw(window, rails, Manner.BELOW if other.level < level.level else Manner.ABOVE)
     draw_washes(pencil, window, level.level, job.washes)
     painter.draw(window, level.pieces)
-    draw_tags(pencil, window, tags_of(job.arms, level.level))
+    if window.cell >= DETAIL_FROM:
+        draw_tags(pencil, window, tags_of(job.arms))
 
 
 def main_level(levels: Iterable[LevelPage]) -> LevelPage | None:
@@ -125,7 +126,7 @@ def _picture_window(job: Job, level: LevelPage, area: QRectF) -> Window:
         max(whole.east, level.bounds.east),
         max(whole.south, level.bounds.south),
     )
-    tags, cell = tags_of(job.arms, level.level), LARGEST_CELL
+    tags, cell = tags_of(job.arms), LARGEST_CELL
     needed = bounds_with_tags(bounds, tags, cell)
     while cell > SMALLEST_CELL and (
         needed.width * cell > area.width() or needed.depth * cell > area.height()

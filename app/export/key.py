@@ -39,16 +39,16 @@ SIGN_LOOKS: Final = {
 }
 
 
-def draw_key(pencil: Pencil, area: QRectF, level: LevelPage, one_column: bool) -> None:
-    """Heading, rows in one or two columns, and below them the sentences."""
-    columns = 1 if one_column else 2
+def draw_key(pencil: Pencil, area: QRectF, level: LevelPage, heading: str) -> None:
+    """Heading, rows in one column or two, as there is room, and below them the sentences."""
+    columns = 1 if area.height() > area.width() else 2
     notes_height = NOTE_FEED * len(level.notes) + 3
     width = (area.width() - (columns + 1) * PADDING) / columns
     per_column = max(1, -(-len(level.key) // columns))
     room = area.height() - HEADING_HEIGHT - notes_height
     row_height = min(TALLEST_ROW, room / per_column)
     left, top = area.left() + PADDING, area.top()
-    pencil.text(left, top + 9.5, "On this page", SECTION, bold=True)
+    pencil.text(left, top + 9.5, heading, SECTION, bold=True)
     for column in range(columns):
         right = left + column * (width + PADDING) + width
         rows = level.key[column * per_column : (column + 1) * per_column]

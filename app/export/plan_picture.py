@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -51,6 +51,10 @@ class Window:
         """Where the north-west corner of a cell lies on the page."""
         return QPointF(self.left + (x - self.west) * self.cell, self.top + (z - self.north) * self.cell)
 
+    def space(self, cell: Cell) -> QRectF:
+        """What a cell takes on the page."""
+        return QRectF(self.corner(cell.x, cell.z), self.corner(cell.x + 1, cell.z + 1))
+
     def holds(self, cell: Cell) -> bool:
         """Whether the cell's column is shown."""
         return (
@@ -81,6 +85,22 @@ def draw_grid(pencil: Pencil, window: Window) -> None:
         pencil.line(rect.left(), at, rect.right(), at, GRID_STRONG if strong else HAIR, colour)
 
 
+Squares = Mapping[tuple[int, int], DrawnPiece]
+"""The pieces of one level by x and z."""
+
+
+def by_square(pieces: Iterable[DrawnPiece]) -> Squares:
+    """The pieces of one level, to be found by their place."""
+    return {(one.piece.at.x, one.piece.at.z): one for one in pieces}
+
+
+def shown(window: Window, squares: Squares) -> list[DrawnPiece]:
+    """What a window shows of a level: the work is that of the window, however large the level."""
+    columns = range(window.west, window.west + window.columns)
+    rows = range(window.north, window.north + window.rows)
+    return [squares[x, z] for z in rows for x in columns if (x, z) in squares]
+
+
 class PiecePainter:
     """Draws the pieces of one plan into windows."""
 
@@ -88,11 +108,10 @@ class PiecePainter:
         self._pencil = pencil
         self._pieces = pieces
 
-    def draw(self, window: Window, shown: Iterable[DrawnPiece], manner: Manner = Manner.OWN) -> None:
-        """The symbols of all pieces whose column is shown."""
-        for one in shown:
-            if window.holds(one.piece.at):
-                paint(replace(self._stage(window, one.piece.at), manner=manner), self._look(one, manner))
+    def draw(self, window: Window, pieces: Iterable[DrawnPiece], manner: Manner = Manner.OWN) -> None:
+        """The symbols of pieces that the window shows."""
+        for one in pieces:
+            paint(replace(self._stage(window, one.piece.at), manner=manner), self._look(one, manner))
 
     def draw_below(self, window: Window, below: Iterable[DrawnPiece]) -> None:
         """The level below in grey; what carries a piece of this level is hidden under it."""
@@ -103,10 +122,10 @@ class PiecePainter:
         )
         self.draw(window, open_to_view, Manner.BELOW)
 
-    def draw_marks(self, window: Window, shown: Iterable[DrawnPiece]) -> None:
+    def draw_marks(self, window: Window, pieces: Iterable[DrawnPiece]) -> None:
         """The numbers of placing, and the arrows of rails that must face as drawn."""
-        for one in shown:
-            if one.rail is not None and window.holds(one.piece.at):
+        for one in pieces:
+            if one.rail is not None:
                 self._draw_marks_of(window, one, one.rail)
 
     def _stage(self, window: Window, cell: Cell) -> Stage:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import replace
 from typing import Final
 
-from app.canvas.symbols import Ground, WayKind, WayStep, paper, way_steps
+from app.canvas.symbols import Ground, WayKind, WayStep, paper, side_by_side, way_steps
 from app.canvas.symbols.ways import draw_wash
 from app.export.pencil import Pencil
 from app.export.plan_picture import Window
@@ -14,7 +13,7 @@ from app.theme import Theme, theme
 from model.routing.junction import Junction
 
 Washes = tuple[tuple[WayKind, tuple[WayStep, ...]], ...]
-"""The steps of each way, and whose it is."""
+"""The steps of the ways of empty carts, and of called ones."""
 
 COLOURED: Final = ("idle", "called", "error", "warning", "on_error", "on_warning", "wash")
 """The tokens that colour brings onto paper; all lines stay black."""
@@ -28,19 +27,17 @@ def sheet_theme(colour: bool) -> Theme:
 
 
 def washes_of(junction: Junction) -> Washes:
-    """The ways of all wanted routes, those of empty carts first."""
-    found = []
+    """The ways of all wanted routes; where empty and called carts pass, each has its side of the band."""
+    by_kind: dict[bool, list[WayStep]] = {False: [], True: []}
     for route, way in junction.ways.items():
         arm = junction.plan.details.arm(route.start)
         if arm is not None and arm.enter is not None:
-            steps = way_steps(way.path, arm.enter.heading, way.heading, lambda _cell: False)
-            found.append((WayKind.CALLED if route.called else WayKind.IDLE, tuple(steps)))
-    return tuple(sorted(found, key=lambda one: one[0] is WayKind.CALLED))
+            by_kind[route.called] += way_steps(way.path, arm.enter.heading, way.heading, lambda _cell: False)
+    idle, called = side_by_side(by_kind[False], by_kind[True])
+    return (WayKind.IDLE, tuple(idle)), (WayKind.CALLED, tuple(called))
 
 
-def draw_washes(
-    pencil: Pencil, window: Window, level: int, washes: Iterable[tuple[WayKind, tuple[WayStep, ...]]]
-) -> None:
+def draw_washes(pencil: Pencil, window: Window, level: int, washes: Washes) -> None:
     """The ways on a level, as far as the window shows them."""
     origin = window.corner(0, 0)
     ground = Ground(pencil.painter, origin.x(), origin.y(), paper(window.cell), pencil.theme, level)
