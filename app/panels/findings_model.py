@@ -96,6 +96,9 @@ class FindingsModel(QAbstractListModel):
             return f"Set aside: “{finding.reason}”" if finding.waived else finding.message
         if role == FINDING_ROLE:
             return finding
+        if role == Qt.ItemDataRole.ToolTipRole:
+            # The words that a reason puts aside in the row, and those that are cut there.
+            return f"{RULES[finding.rule].title}\n{finding.message}"
         if role == Qt.ItemDataRole.AccessibleTextRole:
             severity = "set aside" if finding.waived else finding.severity.value
             return f"{severity}: {RULES[finding.rule].title}, {finding.message} {self._place(finding)}"

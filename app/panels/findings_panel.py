@@ -148,7 +148,7 @@ class FindingsPanel(QWidget):
         if finding is None:
             return
         rule = RULES[finding.rule]
-        self._why.setText(rule.why)
+        self._why.setText(f"{finding.message} {rule.why}")
         self._do.setText(rule.remedy)
         self.aside_button.setText("Take up again" if finding.waived else "Set aside…")
         junction = self._document.junction

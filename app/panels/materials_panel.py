@@ -160,7 +160,7 @@ class _MaterialDelegate(CellDelegate):
         theme = themes.current()
         if index.column() == PART:
             top = room.center().y() - SYMBOL // 2 + 1
-            look = rest_look(index.data(PART_ROLE))
+            look = rest_look(Part(index.data(PART_ROLE)))
             draw_piece(painter, room.left(), top, SYMBOL, look, theme)
             room = room.adjusted(SYMBOL + 10, 0, 0, 0)
         paint_text(painter, room, str(index.data()), font(12), theme.ink)

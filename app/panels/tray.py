@@ -53,7 +53,7 @@ class Tray(QListWidget):
         """Mark the part in hand, without choosing it anew."""
         blocked = self.blockSignals(True)
         for row in range(self.count()):
-            if self.item(row).data(PART_ROLE) is part:
+            if part_of(self.item(row)) is part:
                 self.setCurrentRow(row)
         self.blockSignals(blocked)
         self.viewport().update()
@@ -78,8 +78,15 @@ class Tray(QListWidget):
         item.setToolTip(part_name(part))
 
     def _choose(self, item: QListWidgetItem | None, *_: object) -> None:
-        if item is not None and item.data(PART_ROLE) is not None:
-            self.part_chosen.emit(item.data(PART_ROLE))
+        part = None if item is None else part_of(item)
+        if part is not None:
+            self.part_chosen.emit(part)
+
+
+def part_of(item: QListWidgetItem) -> Part | None:
+    """The part in a row; ``None`` for a heading. Qt hands an enumeration of words back as a plain word."""
+    word = item.data(PART_ROLE)
+    return None if word is None else Part(word)
 
 
 class _TrayDelegate(QStyledItemDelegate):

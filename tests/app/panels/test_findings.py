@@ -68,7 +68,8 @@ def test_a_row_says_what_is_wrong_where_and_why(floating: MainWindow, qtbot: QtB
     assert index.data(PLACE_ROLE) == "40 70 −30"
     assert index.data(SECOND_ROLE) == index.data(Qt.ItemDataRole.UserRole).message
     click_row(floating, qtbot, row)
-    assert floating.panels.findings._why.text() == RULES["unsupported"].why
+    message = floating.panels.findings.model.finding(row).message
+    assert floating.panels.findings._why.text() == f"{message} {RULES['unsupported'].why}"
     assert floating.panels.findings._do.text() == RULES["unsupported"].remedy
 
 

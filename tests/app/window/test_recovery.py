@@ -1,0 +1,167 @@
+"""Recovery copies: soon after a change, offered after a crash, gone when the plan is safe."""
+
+from __future__ import annotations
+
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from app.mishap import LOG, MishapHook
+from app.recovery import DELAY_MS
+from app.start import StartScreen
+from app.window import MainWindow, begin
+from model.edits import lay_track
+from model.files.plan_file import plan_bytes, read_plan
+from model.files.writer import write_bytes
+from model.grid import Cell
+from tests.app.conftest import MakeWindow
+from tests.app.windows import straight_plan
+
+ROOT = Path(__file__).parents[3]
+SECONDS = 2.0
+"""The most that a crash may cost."""
+
+EDITOR = """
+import sys
+from pathlib import Path
+from PySide6.QtCore import QSettings, QTimer
+from PySide6.QtWidgets import QApplication
+application = QApplication([])
+from app.settings import Settings
+from app.window import MainWindow
+from model.edits import lay_track
+from model.grid import Cell
+folder = Path(sys.argv[1])
+settings = Settings(QSettings(str(folder / "s.ini"), QSettings.Format.IniFormat))
+window = MainWindow(settings, folder / "recovery")
+if len(sys.argv) > 2:
+    window.files.open_path(Path(sys.argv[2]))
+window.show()
+def edit():
+    for x in range(10):
+        window.document.edit(lay_track, [Cell(x, 64, 7)])
+    print("edited", flush=True)
+QTimer.singleShot(0, edit)
+application.exec()
+"""
+
+
+def lay(window: MainWindow, z: int = 5) -> None:
+    """One change."""
+    window.document.edit(lay_track, [Cell(0, 64, z), Cell(1, 64, z)])
+
+
+def edit_and_kill(folder: Path, *file: Path) -> None:
+    """A run of the editor that makes ten edits and is killed two seconds later."""
+    run = subprocess.Popen(
+        [sys.executable, "-c", EDITOR, str(folder), *map(str, file)],
+        cwd=ROOT,
+        stdout=subprocess.PIPE,
+        text=True,
+    )
+    try:
+        assert run.stdout is not None
+        assert run.stdout.readline() == "edited\n"
+        time.sleep(SECONDS)
+    finally:
+        run.send_signal(signal.SIGKILL)
+        run.wait()
+        if run.stdout is not None:
+            run.stdout.close()
+
+
+def test_the_copy_comes_within_a_second_of_the_change(window: MainWindow, qtbot: QtBot) -> None:
+    assert DELAY_MS < 1_000
+    began = time.monotonic()
+    with qtbot.waitSignal(window.recovery.written, timeout=1_000):
+        lay(window)
+    assert time.monotonic() - began < 1.0
+    assert read_plan(window.recovery.copy) == window.document.plan
+    assert "recovery copy" in window.panels.status.recovery.text()
+
+
+def test_steady_work_is_copied_too(window: MainWindow, qtbot: QtBot) -> None:
+    """Changes that come faster than the delay must not put the copy off for ever."""
+    copies: list[float] = []
+    window.recovery.written.connect(copies.append)
+    began = time.monotonic()
+    z = 0
+    while time.monotonic() - began < 1.2:
+        lay(window, z := z + 2)
+        qtbot.wait(50)
+    assert copies
+
+
+def test_saving_takes_the_copy_away(window: MainWindow, qtbot: QtBot, tmp_path: Path) -> None:
+    with qtbot.waitSignal(window.recovery.written, timeout=2_000):
+        lay(window)
+    window.document.save(tmp_path / "saved.plan.json")
+    assert not window.recovery.copy.exists()
+    assert window.panels.status.recovery.text() == "saved"
+
+
+def test_giving_changes_up_takes_the_copy_away(window: MainWindow, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(window.recovery.written, timeout=2_000):
+        lay(window)
+    window.document.new()
+    assert not window.recovery.copy.exists()
+
+
+@pytest.mark.parametrize("is_saved", [False, True])
+def test_a_killed_run_is_offered_and_taken_up(
+    make_window: MakeWindow, tmp_path: Path, qtbot: QtBot, is_saved: bool
+) -> None:
+    path = tmp_path / "straight.plan.json"
+    write_bytes(path, plan_bytes(straight_plan()))
+    edit_and_kill(tmp_path, *([path] if is_saved else []))
+
+    window = make_window()
+    begin(window, None)
+    screen = window.findChild(StartScreen)
+    assert screen is not None
+    assert len(screen.take_up_buttons) == 1
+    qtbot.mouseClick(screen.take_up_buttons[0], Qt.MouseButton.LeftButton)
+    assert all(Cell(x, 64, 7) in window.document.plan.pieces for x in range(10))
+    assert window.document.is_dirty
+    assert window.document.path == (path if is_saved else None)
+    assert read_plan(path) == straight_plan(), "the plan's own file is untouched"
+    qtbot.waitUntil(window.recovery.copy.exists, timeout=2_000)
+    QApplication.processEvents()
+    assert window.recovery.left_over() == [], "the old copy goes once the new one is there"
+
+
+def test_kept_for_later_is_offered_again(make_window: MakeWindow, tmp_path: Path) -> None:
+    edit_and_kill(tmp_path)
+    window = make_window()
+    first = window.show_start()
+    assert len(first.take_up_buttons) == 1
+    first.reject()
+    assert len(window.show_start().take_up_buttons) == 1
+
+
+def test_the_copy_of_a_window_that_is_open_is_not_offered(make_window: MakeWindow, qtbot: QtBot) -> None:
+    one, other = make_window(), make_window()
+    with qtbot.waitSignal(one.recovery.written, timeout=2_000):
+        lay(one)
+    assert other.recovery.left_over() == []
+
+
+def test_a_mistake_of_the_program_is_written_down_and_the_plan_copied(
+    window: MainWindow, tmp_path: Path
+) -> None:
+    lay(window)
+    hook = MishapHook(window.recovery.write_now, window.panels.message.say, tmp_path)
+    try:
+        raise RuntimeError("a slot went wrong")
+    except RuntimeError as error:
+        hook(type(error), error, error.__traceback__)
+    assert read_plan(window.recovery.copy) == window.document.plan
+    assert "a slot went wrong" in window.panels.message.text
+    assert "Traceback" in (tmp_path / LOG).read_text()
