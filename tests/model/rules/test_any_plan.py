@@ -1,4 +1,4 @@
-"""Broken plans are normal: whatever a plan holds, it is drawn and checked, and its findings can be acted on."""
+"""Broken plans are normal: whatever a plan holds, it is drawn and checked, and findings can be acted on."""
 
 from __future__ import annotations
 
