@@ -27,7 +27,8 @@ def command(file: str, output: str, paper: str, colour: bool) -> int:
     if Path(output).suffix.lower() not in ENDINGS:
         raise click.BadParameter(f"the name must end in {', '.join(ENDINGS)}", param_hint="-o")
     plan = read_plan(file)
-    os.environ["QT_QPA_PLATFORM"] = "offscreen"  # before Qt is imported: drawing needs no screen
+    # Qt looks at these when it is imported: drawing needs no screen, and is the same in every locale.
+    os.environ |= {"QT_QPA_PLATFORM": "offscreen", "LC_ALL": "C.UTF-8"}
     from app.export import export_sheet
 
     for written in export_sheet(plan, Path(output), paper, colour):

@@ -26,7 +26,7 @@ COMMANDS: dict[str, list[str]] = {
     "turn": ["--quarter", "1", "-o", "out.plan.json"],
     "sheet": ["-o", "out.pdf"],
 }
-"""Each with what it needs beside the file. Drawing a sheet that succeeds is tried with the drawing."""
+"""Each with what it needs beside the file."""
 PRINTING = [command for command in COMMANDS if command not in ("turn", "sheet")]
 
 
@@ -43,6 +43,26 @@ def test_well_done(run: Runner, command: str) -> None:
 
 def test_turn_well_done(run: Runner) -> None:
     assert run(*call("turn", "good.plan.json")) == (0, "", "platelayer: wrote out.plan.json\n")
+
+
+def test_sheet_well_done(run: Runner) -> None:
+    """In a process of its own, as Qt cannot be told twice that it has no screen; none is needed."""
+    with process(*call("sheet", "good.plan.json"), cwd=run.folder) as child:
+        out, err = child.communicate()
+    assert (child.returncode, out, err) == (0, b"", b"platelayer: wrote out.pdf\n")
+    assert Path("out.pdf").read_bytes().startswith(b"%PDF-")
+
+
+@pytest.mark.parametrize("ending", ["svg", "png"])
+def test_sheet_with_a_file_a_page(run: Runner, ending: str) -> None:
+    arguments = ["sheet", "good.plan.json", "-o", f"out.{ending}", "--paper", "A3", "--colour"]
+    with process(*arguments, cwd=run.folder) as child:
+        out, err = child.communicate()
+    names = sorted(path.name for path in run.folder.glob("out*"))
+    assert names[0] == f"out-01.{ending}"
+    assert names == [f"out-{number:02}.{ending}" for number in range(1, len(names) + 1)]
+    written = "".join(f"platelayer: wrote {name}\n" for name in names)
+    assert (child.returncode, out, err.decode()) == (0, b"", written)
 
 
 @pytest.mark.parametrize("command", ["check", "check --json"])
@@ -111,10 +131,26 @@ def test_other_wrong_use(run: Runner, arguments: str, message: str) -> None:
         ("/dev/null", "it is no ordinary file"),
     ],
 )
-def test_unwritable(run: Runner, output: str, reason: str) -> None:
+def test_turn_unwritable(run: Runner, output: str, reason: str) -> None:
     Path("folder").mkdir()
     done = run("turn", "good.plan.json", "--quarter", "1", "-o", output)
     assert done == (4, "", f"platelayer: {output}: could not be written: {reason}\n")
+
+
+@pytest.mark.parametrize(
+    ("output", "file", "reason"),
+    [
+        ("none/out.pdf", "none/out.pdf", "No such file or directory"),
+        ("none/out.svg", "none/out-01.svg", "No such file or directory"),
+        ("folder.pdf", "folder.pdf", "there is a folder of that name"),
+    ],
+)
+def test_sheet_unwritable(run: Runner, output: str, file: str, reason: str) -> None:
+    Path("folder.pdf").mkdir()
+    with process("sheet", "good.plan.json", "-o", output, cwd=run.folder) as child:
+        out, err = child.communicate()
+    assert (child.returncode, out) == (4, b"")
+    assert err.decode() == f"platelayer: {file}: could not be written: {reason}\n"
 
 
 @pytest.mark.parametrize("command", PRINTING)
