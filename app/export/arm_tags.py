@@ -1,16 +1,16 @@
-"""The tags of arms on paper, beyond the ends of their track. Lengths in mm."""
+"""The tags of arms on paper, beyond the ends of their track. Lengths in mm, places in cells."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import combinations
-from typing import Final
+from typing import Final, NamedTuple
 
 from PySide6.QtCore import QRectF
 
-from app.canvas.symbols import Way, draw_arm_tag, draw_joined_tag, tag_rect
+from app.canvas.symbols import Way, draw_arm_tag, draw_joined_tag, joined_tag_rect, tag_rect
 from app.canvas.symbols.lettering import em_for
 from app.canvas.symbols.tags import TagSize
 from app.export.pencil import NARROW, Pencil
@@ -21,18 +21,49 @@ from model.sheet.footprint import Bounds
 
 HEIGHTS: Final = (2.5, 2.2, 1.8, 1.5)
 """Heights of capitals from which the largest is taken that keeps tags apart."""
+APART: Final = 0.3
+"""Half the gap between the two tags of a single track."""
 
 
 @dataclass(frozen=True)
 class Tag:
-    """One end of an arm: where its track ends, in cells, and which way the tag lies."""
+    """An end of an arm, or both in one: where its track ends, and which way the tag lies."""
 
-    arm: Arm
-    way: Way
+    name: str
+    way: Way | None
+    """``None`` for both ends in one tag."""
     x: float
     z: float
     level: int
     outward: Heading
+    aside: int = 0
+    """-1 and 1: to the north and south of the track's own line, for the two tags of a single track."""
+    in_on: Heading = Heading.WEST
+    """Both in one: the side on which carts come in."""
+
+    def rect(self, x: float, y: float, size: TagSize) -> QRectF:
+        """The space on the page that it takes when its track ends at (x, y)."""
+        if self.way is None:
+            return joined_tag_rect(self.name, x, y, self.outward, size)
+        return tag_rect(self.name, x, y + self._shift(size), self.outward, size)
+
+    def draw(self, pencil: Pencil, x: float, y: float, size: TagSize) -> None:
+        """The tag of a track that ends at (x, y)."""
+        painter, theme = pencil.painter, pencil.theme
+        if self.way is None:
+            draw_joined_tag(painter, x, y, self.outward, self.name, self.in_on, size, theme)
+        else:
+            draw_arm_tag(painter, x, y + self._shift(size), self.outward, self.name, self.way, size, theme)
+
+    def _shift(self, size: TagSize) -> float:
+        return self.aside * (size.height / 2 + APART)
+
+
+class Fitted(NamedTuple):
+    """The tags as they are drawn at some size of a cell."""
+
+    tags: tuple[Tag, ...]
+    size: TagSize
 
 
 def tags_of(arms: Iterable[Arm]) -> tuple[Tag, ...]:
@@ -45,42 +76,21 @@ def on_level(tags: Iterable[Tag], level: int) -> tuple[Tag, ...]:
     return tuple(tag for tag in tags if tag.level == level)
 
 
-def _tags_of(arm: Arm) -> Iterator[Tag]:
-    if arm.enter is not None:
-        yield _tag(arm, arm.enter, Way.IN, arm.enter.heading.opposite)
-    if arm.leave is not None:
-        yield _tag(arm, arm.leave, Way.OUT, arm.leave.heading)
-
-
-def _tag(arm: Arm, end: ArmEnd, way: Way, outward: Heading) -> Tag:
-    dx, dz = VECTORS[outward]
-    return Tag(arm, way, end.at.x + 0.5 + dx / 2, end.at.z + 0.5 + dz / 2, end.at.y, outward)
-
-
 @lru_cache(maxsize=64)
-def tag_size(tags: tuple[Tag, ...], cell: float) -> TagSize:
-    """The largest letters with which no two tags overlap at this size of a cell; else the smallest."""
+def fitted(tags: tuple[Tag, ...], cell: float) -> Fitted:
+    """The largest letters with which no two tags overlap; with the smallest, pairs of one arm are joined."""
     largest = 2.5 if cell >= 10 else 2.2 if cell >= 8 else 1.8
-    sizes = [_size(high) for high in HEIGHTS if high <= largest]
-    return next((size for size in sizes if not _overlap(tags, cell, size)), sizes[-1])
-
-
-def _size(high: float) -> TagSize:
-    return TagSize(em_for(high), NARROW)
-
-
-@lru_cache(maxsize=64)
-def _overlap(tags: tuple[Tag, ...], cell: float, size: TagSize) -> bool:
-    rects = [tag_rect(tag.arm.name, tag.x * cell, tag.z * cell, tag.outward, size) for tag in tags]
-    return any(a.intersects(b) for a, b in combinations(rects, 2))
+    sizes = [TagSize(em_for(high), NARROW) for high in HEIGHTS if high <= largest]
+    apart = next((size for size in sizes if not _overlap(tags, cell, size)), None)
+    return Fitted(tuple(_joined(tags)), sizes[-1]) if apart is None else Fitted(tags, apart)
 
 
 def bounds_with_tags(bounds: Bounds, tags: tuple[Tag, ...], cell: float) -> Bounds:
     """The bounds and the whole cells beyond them that tags take."""
-    size = tag_size(tags, cell)
     west, north, east, south = bounds
-    for tag in tags:
-        rect = tag_rect(tag.arm.name, tag.x * cell, tag.z * cell, tag.outward, size)
+    shown, size = fitted(tags, cell)
+    for tag in shown:
+        rect = tag.rect(tag.x * cell, tag.z * cell, size)
         west, north = min(west, int(rect.left() // cell)), min(north, int(rect.top() // cell))
         east, south = max(east, int(rect.right() // cell)), max(south, int(rect.bottom() // cell))
     return Bounds(west, north, east, south)
@@ -88,41 +98,57 @@ def bounds_with_tags(bounds: Bounds, tags: tuple[Tag, ...], cell: float) -> Boun
 
 def tag_spaces(window: Window, tags: tuple[Tag, ...]) -> Iterator[QRectF]:
     """What the tags take on the page."""
-    size = tag_size(tags, window.cell)
-    for tag in tags:
+    shown, size = fitted(tags, window.cell)
+    for tag in shown:
         point = window.corner(tag.x, tag.z)
-        yield tag_rect(tag.arm.name, point.x(), point.y(), tag.outward, size)
+        yield tag.rect(point.x(), point.y(), size)
 
 
 def draw_tags(pencil: Pencil, window: Window, tags: tuple[Tag, ...]) -> None:
-    """The tags whose track ends in the window; two of one arm that would overlap are joined."""
-    size = tag_size(tags, window.cell)
-    left_over = list(tags)
-    if _overlap(tags, window.cell, size):
-        for one, other in combinations(tags, 2):
-            if one in left_over and other in left_over and _can_join(one, other):
-                left_over = [tag for tag in left_over if tag not in (one, other)]
-                _draw_joined(pencil, window, one, other, size)
-    for tag in left_over:
+    """The tags whose track ends in the window."""
+    shown, size = fitted(tags, window.cell)
+    edge = window.rect.adjusted(-0.1, -0.1, 0.1, 0.1)
+    for tag in shown:
         point = window.corner(tag.x, tag.z)
-        if window.rect.adjusted(-0.1, -0.1, 0.1, 0.1).contains(point):
-            draw_arm_tag(
-                pencil.painter, point.x(), point.y(), tag.outward, tag.arm.name, tag.way, size, pencil.theme
-            )
+        if edge.contains(point):
+            tag.draw(pencil, point.x(), point.y(), size)
 
 
-def _can_join(one: Tag, other: Tag) -> bool:
-    return (
-        one.arm == other.arm
-        and one.outward is other.outward
-        and one.outward.lies_north_south
-        and (one.z, one.level) == (other.z, other.level)
-    )
+def _tags_of(arm: Arm) -> Iterator[Tag]:
+    ends = []
+    if arm.enter is not None:
+        ends.append(_tag(arm, arm.enter, Way.IN, arm.enter.heading.opposite))
+    if arm.leave is not None:
+        ends.append(_tag(arm, arm.leave, Way.OUT, arm.leave.heading))
+    if len(ends) < 2 or replace(ends[0], way=Way.OUT) != ends[1]:
+        yield from ends
+    elif ends[0].outward.lies_north_south:
+        yield replace(ends[0], way=None)
+    else:
+        yield from (replace(ends[0], aside=-1), replace(ends[1], aside=1))
 
 
-def _draw_joined(pencil: Pencil, window: Window, one: Tag, other: Tag, size: TagSize) -> None:
-    comes_in, leaves = (one, other) if one.way is Way.IN else (other, one)
-    point = window.corner((one.x + other.x) / 2, one.z)
-    side = Heading.EAST if comes_in.x > leaves.x else Heading.WEST
-    name, outward = one.arm.name, one.outward
-    draw_joined_tag(pencil.painter, point.x(), point.y(), outward, name, side, size, pencil.theme)
+def _tag(arm: Arm, end: ArmEnd, way: Way, outward: Heading) -> Tag:
+    dx, dz = VECTORS[outward]
+    return Tag(arm.name, way, end.at.x + 0.5 + dx / 2, end.at.z + 0.5 + dz / 2, end.at.y, outward)
+
+
+def _overlap(tags: Iterable[Tag], cell: float, size: TagSize) -> bool:
+    rects = [tag.rect(tag.x * cell, tag.z * cell, size) for tag in tags]
+    return any(a.intersects(b) for a, b in combinations(rects, 2))
+
+
+def _joined(tags: Iterable[Tag]) -> Iterator[Tag]:
+    """The two tags of an arm side by side to the north or south, in one; others as they are."""
+    waiting: dict[tuple[str, float, int, Heading], Tag] = {}
+    for tag in tags:
+        place = (tag.name, tag.z, tag.level, tag.outward)
+        if tag.way is None or not tag.outward.lies_north_south:
+            yield tag
+        elif (other := waiting.pop(place, None)) is None:
+            waiting[place] = tag
+        else:
+            comes_in, leaves = (tag, other) if tag.way is Way.IN else (other, tag)
+            side = Heading.EAST if comes_in.x > leaves.x else Heading.WEST
+            yield replace(tag, way=None, x=(tag.x + other.x) / 2, in_on=side)
+    yield from waiting.values()

@@ -9,7 +9,7 @@ from typing import Final
 from PySide6.QtCore import QPointF, QRectF
 
 from app.canvas.symbols import Look, Manner, Stage, look_of, paint, paper
-from app.canvas.symbols.lettering import draw_centred, em_for
+from app.canvas.symbols.lettering import draw_centred, em_for, width
 from app.canvas.symbols.rails import draw_facing_mark
 from app.export.marks import arrow_place, number_place
 from app.export.pencil import HAIR, Pencil
@@ -148,8 +148,9 @@ class PiecePainter:
             draw_facing_mark(stage, arrow_place(rail), heading)
         if rail.number is not None:
             place, widest = number_place(one.piece.part, rail)
-            em = em_for(NUMBER_HEIGHT if window.cell >= 10 else SMALL_NUMBER_HEIGHT)
             number, limit = str(rail.number), widest * window.cell
+            em = em_for(NUMBER_HEIGHT if window.cell >= 10 else SMALL_NUMBER_HEIGHT)
+            em = min(em, limit / width("00", 1))  # one and two figures in one height
             draw_centred(stage.painter, stage.at(place), number, em, stage.theme.ink, widest=limit)
 
 
