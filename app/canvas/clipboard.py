@@ -30,11 +30,13 @@ def mime_of(pieces: tuple[Piece, ...], picture: QImage) -> QMimeData:
     return data
 
 
-def pieces_of(data: QMimeData) -> tuple[Piece, ...]:
-    """The pieces on the clipboard; none where it holds something else altogether.
+def pieces_of(data: QMimeData | None) -> tuple[Piece, ...]:
+    """The pieces on the clipboard; none where it is empty or holds something else altogether.
 
     Raises PlanFileError where it holds a plan that cannot be read.
     """
+    if data is None:
+        return ()
     if data.hasFormat(MIME):
         return tuple(parse_plan(bytes(data.data(MIME).data()), NAME).pieces)
     text = data.text().strip().encode() if data.hasText() else b""

@@ -88,8 +88,8 @@ class Navigator(QObject):
 
     def show(self, view: Viewport) -> None:
         """Takes another viewport at once."""
-        self._glide.stop()
         if view != self.view:
+            self._glide.stop()
             self.view = view
             self.moved.emit()
 

@@ -52,7 +52,8 @@ class Run:
         load = "empty" if not self.called else f"with {self.waybill}" if self.waybill else "with the waybill"
         if self.way.outcome is Outcome.ARM:
             return f"{self.start} → {self.way.arm}, {load}"
-        return f"{self.start}, {load}: {self.reason} at {self.way.path[-1]}"
+        place = "" if self.way.outcome is Outcome.LOOPS else f" at {self.way.path[-1]}"
+        return f"{self.start}, {load}: {self.reason}{place}"
 
 
 @dataclass(frozen=True)

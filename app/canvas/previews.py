@@ -93,5 +93,7 @@ class Previews(QObject):
     def _show(self, preview: Preview) -> None:
         before, self.shown = self.shown, preview
         self.changed.emit()
-        if preview.runs and preview.runs != before.runs and preview.runs[-1].driven:
+        newest = preview.runs[-1] if preview.runs else None
+        # A cart sent the same way once more runs once more: two equal runs are two.
+        if newest is not None and newest.driven and not any(run is newest for run in before.runs):
             self.cart_sent.emit()

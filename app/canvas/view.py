@@ -17,6 +17,7 @@ from app.tools.hand import Hand
 from app.tools.host import ArmQuestion
 from app.tools.select import SelectTool
 from model.edits import copy_pieces, erase
+from model.edits.words import counted
 from model.grid import VECTORS, Cell, Turn
 from model.parts import RAILS
 from model.plan import Change
@@ -112,10 +113,12 @@ class PlanView(Canvas):
     def copy(self) -> None:
         """Puts what is chosen on the clipboard."""
         pieces = copy_pieces(self.document.plan, self.selection)
-        if pieces:
-            picture = picture_of_pieces(self.scene, pieces, self.theme)
-            QGuiApplication.clipboard().setMimeData(mime_of(pieces, picture))
-            self.status.emit(f"Copied {len(pieces):,} piece{'s' * (len(pieces) != 1)}.")
+        if not pieces:
+            self.status.emit("Nothing to copy: no piece is chosen.")
+            return
+        picture = picture_of_pieces(self.scene, pieces, self.theme)
+        QGuiApplication.clipboard().setMimeData(mime_of(pieces, picture))
+        self.status.emit(f"Copied {counted(len(pieces), 'piece')}.")
 
     def cut(self) -> None:
         """Puts what is chosen on the clipboard and erases it."""
