@@ -13,6 +13,7 @@ from model.plan import Change
 from model.routing.junction import Junction
 from model.rules.rule import Finding, Found, Rule, Severity
 from model.rules.words import listed, places
+from model.track.around import neighbours
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -40,15 +41,31 @@ def find(junction: Junction) -> Iterator[Found]:
 
 
 def fix(junction: Junction, finding: Finding) -> Change | None:
-    """Solid blocks where carrying parts are missing; ``None`` where a cell is taken or out of reach."""
-    piece = junction.plan.pieces.get(finding.cells[0])
-    missing = [] if piece is None else _missing(junction, piece)
-    if not missing or any(cell in junction.plan.pieces for cell in missing):
+    """Solid blocks under the piece and under all in the air that hang together with it.
+
+    ``None`` where something else stands in the place of a block, or a block would be out of reach.
+    """
+    pieces = junction.plan.pieces
+    piece = pieces.get(finding.cells[0])
+    if piece is None or any(cell in pieces for cell in _missing(junction, piece)):
         return None
+    stretch = _stretch_in_the_air(junction, piece)
     try:
-        return add_blocks(junction.plan, missing)
+        return add_blocks(junction.plan, (cell for other in stretch for cell in _missing(junction, other)))
     except EditRefused:
         return None
+
+
+def _stretch_in_the_air(junction: Junction, first: Piece) -> list[Piece]:
+    """The uncarried pieces that can be reached from one through others, beside it or along a track."""
+    stretch, seen = [first], {first.at}
+    for piece in stretch:
+        for cell in (*piece.at.six_beside(), *neighbours(junction.layout, piece.at).values()):
+            other = junction.plan.pieces.get(cell)
+            if other is not None and cell not in seen and _missing(junction, other):
+                seen.add(cell)
+                stretch.append(other)
+    return stretch
 
 
 def _missing(junction: Junction, piece: Piece) -> list[Cell]:

@@ -37,13 +37,13 @@ def test_blocks_are_added_where_they_are_missing_and_no_rail_changes(case: Case)
             assert {entry.piece.part for entry in change.placed} == {Part.SOLID_BLOCK}
 
 
-def test_each_missing_block_is_added_by_one_fix_after_another() -> None:
-    plan = plan_from_drawing("level 64\n───\nlevel 65, from 3 0\n─")
-    while findings_of("unsupported", plan):
-        change = next(change for change in fixes_of("unsupported", plan) if change is not None)
-        plan = change.applied(plan)
-    blocks = [piece.at for piece in plan.pieces if piece.part is Part.SOLID_BLOCK]
-    assert sorted(blocks) == [Cell(0, 63, 0), Cell(1, 63, 0), Cell(2, 63, 0), Cell(3, 64, 0)]
+def test_one_fix_carries_all_that_hangs_together_and_nothing_else() -> None:
+    plan = plan_from_drawing("level 64\n───··─\nlevel 65, from 3 0\n─")
+    changes = fixes_of("unsupported", plan)
+    blocks = [{entry.piece.at for entry in change.placed} for change in changes if change is not None]
+    together = {Cell(0, 63, 0), Cell(1, 63, 0), Cell(2, 63, 0), Cell(3, 64, 0)}
+    assert blocks == [together, together, together, {Cell(5, 63, 0)}, together]
+    assert [change.label for change in changes if change is not None][2:4] == ["Add 4 blocks", "Add 1 block"]
 
 
 def test_nothing_is_put_where_something_stands() -> None:
