@@ -13,7 +13,7 @@ import msgspec
 from hypothesis import strategies as st
 
 from model import edits
-from model.grid import ALL_TURNS, Cell, Heading, Turn
+from model.grid import ALL_TURNS, FACING_OF, Cell, Heading, Turn
 from model.parts import DELAYS, RAILS, STACK, TRAITS, Mode, Part
 from model.pieces import Held, Piece
 from model.plan import Arm, ArmEnd, Change, Details, Plan, Route, SheetData, Side, Waiver, plan_of
@@ -73,6 +73,27 @@ def piece_lists(
 def rail_lists(least: int = 0, most: int = 20) -> st.SearchStrategy[list[Piece]]:
     """Rails of all three kinds in an order of placing, one a cell."""
     return piece_lists(least, most, st.sampled_from([*sorted(RAILS), Part.RAIL, Part.RAIL]))
+
+
+@st.composite
+def tracks(draw: st.DrawFn) -> list[Piece]:
+    """Track such as people lay: ways that wander, branch and climb, placed in any order."""
+    way = [Cell(0, 64, 0)]
+    for _ in range(draw(st.integers(1, 3))):
+        cell = draw(st.sampled_from(way))
+        for heading, length, rise in draw(
+            st.lists(
+                st.tuples(headings, st.integers(1, 4), st.sampled_from((0, 0, 1, -1))), min_size=1, max_size=4
+            )
+        ):
+            for _ in range(length):
+                cell = cell.step(heading, rise)
+                way.append(cell)
+    kinds = st.sampled_from([*sorted(RAILS), *[Part.RAIL] * 6])
+    return [
+        Piece(draw(kinds), cell, draw(st.sampled_from(FACING_OF)))
+        for cell in draw(st.permutations(list(dict.fromkeys(way))))
+    ]
 
 
 arm_ends: Final = st.builds(ArmEnd, cells, headings)

@@ -35,25 +35,24 @@ def facing_marks(plan: Plan, ordered: Collection[Cell]) -> frozenset[Cell]:
     """The rails that must be placed facing as the plan has them, given those whose order matters.
 
     A rail without neighbours always lies as its builder faces. Other rails whose order does not matter are
-    linked to all their neighbours in the end, and need no mark; the rest is tried with them and without.
+    linked to all their neighbours in the end, and need no mark; the rest is built without them. What is
+    pending then and has one of them beside it will be joined by it, whatever it faces.
     """
     rails = [piece for piece in plan.pieces if piece.part in RAILS]
     alone = {piece.at for piece in rails if next(rails_beside(plan, piece.at), None) is None}
-    whole, bare = _Building(ordered), _Building(ordered)
+    building = _Building()
     for piece in rails:
-        whole.place(piece)
         if piece.at in ordered:
-            bare.place(piece)
+            building.place(piece)
     joined_later = {cell for cell in ordered if any(near not in ordered for near in rails_beside(plan, cell))}
-    return frozenset(alone | whole.marked | whole.pending | bare.marked | (bare.pending - joined_later))
+    return frozenset(alone | building.marked | (building.pending - joined_later))
 
 
 class _Building:
     """A plan as it is built, with the rails that may lie either way."""
 
-    def __init__(self, ordered: Collection[Cell]) -> None:
+    def __init__(self) -> None:
         self.marked: set[Cell] = set()
-        self._ordered = ordered
         self._rails: dict[int, Shape] = {}
         self._straight_only: set[int] = set()
         self._pending: dict[int, Cell] = {}
@@ -73,9 +72,7 @@ class _Building:
             self._mark(near)
             near = []
         own = self._written({}, key, heading)
-        if piece.at in self._ordered:
-            other = [*self._cases(key, heading.clockwise, near)]
-            self._leave_open(piece.at, own, other)
+        self._leave_open(piece.at, own, [*self._cases(key, heading.clockwise, near)])
         self._rails.update(own)
         for seen in near:
             if seen in own:
@@ -85,12 +82,11 @@ class _Building:
         """The rail becomes pending where facing otherwise changes only how it lies, else it is marked."""
         key = pack(cell)
         lying = {own[key], *(written[key] for written in other)}
-        if lying == set(LYING):
+        if not _alike(_without(key, written) for written in (own, *other)):
+            self.marked.add(cell)
+        elif lying == set(LYING):
             self._pending[key] = cell
-        if not _alike(_without(key, written) for written in (own, *other)) or not (
-            len(lying) == 1 or lying == set(LYING)
-        ):
-            self._pending.pop(key, None)
+        elif len(lying) > 1:
             self.marked.add(cell)
 
     def _mark(self, keys: Iterable[int]) -> None:

@@ -6,10 +6,12 @@ and a booster or detector rail has both on one axis. Such a rail always has room
 whichever of the two comes later joins the other. All other rails are *bound*: what they look like depends
 on which neighbours came first.
 
-It also matters when the neighbours of a bound rail come, for it may have no room for them. And in two cases
-it matters when the neighbours of such a neighbour come, for each of them makes it look again: below another
-rail it may find a slope; beside a booster or detector rail that turns its side it loses that link.
-All these are numbered; plain runs are not.
+It also matters when the neighbours of a bound rail come, for it may have no room for them. And in three
+cases it matters when the neighbours of such a neighbour come, for each of them makes it look again: below
+another rail it may find a slope; beside a booster or detector rail that turns its side it loses that link;
+and where rails stand one above the other it may be linked by chance, to an end that found the other one.
+All these are numbered; plain runs are not. That nothing else matters is found by search, not proved: the
+tests build plans in every order that the numbers allow.
 """
 
 from __future__ import annotations
@@ -40,9 +42,15 @@ def ordered_rails(plan: Plan) -> frozenset[Cell]:
 
 def _looks_again(plan: Plan, cell: Cell, bound: Container[Cell]) -> bool:
     return any(
-        near.y > cell.y or (near in bound and plan.pieces.part_at(near) is not Part.RAIL)
+        near.y > cell.y
+        or (near in bound and (plan.pieces.part_at(near) is not Part.RAIL or _is_crowded(plan, near)))
         for near in rails_beside(plan, cell)
     )
+
+
+def _is_crowded(plan: Plan, cell: Cell) -> bool:
+    """Whether a next column holds several rails, so that an end may point at one and find another."""
+    return any(len([*_rails_in_column(plan, cell, heading)]) > 1 for heading in Heading)
 
 
 def _is_free(plan: Plan, cell: Cell) -> bool:
