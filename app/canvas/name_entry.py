@@ -55,6 +55,7 @@ class NameEntry(QFrame):
         column.addLayout(self._choices())
         column.addWidget(self.problem)
         self.line.returnPressed.connect(self._answer)
+        self._ends.idToggled.connect(self._show_ends)
         self.hide()
 
     @property
@@ -103,6 +104,10 @@ class NameEntry(QFrame):
             self._ends.addButton(button, ends.value)
             row.addWidget(button, 1)
         return row
+
+    def _show_ends(self, _number: int, is_chosen: bool) -> None:
+        if is_chosen and self._question is not None:
+            self._question.show(self.ends)
 
     def _answer(self) -> None:
         if self._question is None:

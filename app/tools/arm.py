@@ -92,6 +92,12 @@ class ArmTool(Tool):
         self.host.show_ghost(None)
         return True
 
+    def show_ends(self, ends: Ends) -> None:
+        """Shows the ends of a new arm while its name is typed; those of a known arm show its tags."""
+        if isinstance(self.state, Naming) and self.state.old is None:
+            cell, outward = self.state.end
+            self.host.show_ghost(Ghost(crossing=(cell, outward, ends)))
+
     def answer(self, name: str, ends: Ends) -> str | None:
         """Makes the arm; returns what is wrong with the answer, or ``None``."""
         if not isinstance(self.state, Naming):
@@ -139,9 +145,9 @@ class ArmTool(Tool):
 
     def _begin_naming(self, naming: Naming, ends: Ends, name: str) -> None:
         self.state = naming
+        self.show_ends(ends)
         cell, outward = naming.end
-        self.host.show_ghost(Ghost(crossing=(cell, outward, ends)))
-        self.host.ask_arm(ArmQuestion(cell, outward, ends, name, self.answer))
+        self.host.ask_arm(ArmQuestion(cell, outward, ends, name, self.show_ends, self.answer))
 
 
 def suggested_name(plan: Plan, end: TrackEnd, ends: Ends) -> str:

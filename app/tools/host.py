@@ -54,6 +54,8 @@ class ArmQuestion:
     ends: Ends
     name: str
     """What to offer; empty where nothing suggests itself."""
+    show: Callable[[Ends], None]
+    """Hears which ends are chosen while the name is typed."""
     answer: Callable[[str, Ends], str | None]
     """Takes the answer; returns what is wrong with it in words, or ``None``."""
 

@@ -14,6 +14,5 @@ from app.tools.throw import ThrowTool
 from app.tools.tool import Tool
 
 TOOLS: Final[dict[str, type[Tool]]] = {
-    tool.name: tool
-    for tool in (SelectTool, LayTool, PlaceTool, ArmTool, EraseTool, ThrowTool, CartTool)
+    tool.name: tool for tool in (SelectTool, LayTool, PlaceTool, ArmTool, EraseTool, ThrowTool, CartTool)
 }

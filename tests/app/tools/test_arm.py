@@ -54,6 +54,15 @@ def test_a_name_that_an_arm_cannot_have_is_answered_in_words(junction: Desk, nam
     assert junction.question is not None
 
 
+def test_the_ends_chosen_in_words_show_on_the_track(junction: Desk) -> None:
+    junction.use("arm").press(2, 0).drag_to(3, 0).release()
+    assert junction.question is not None
+    assert junction.ghost is not None
+    assert junction.ghost.crossing == (EAST_END, Heading.EAST, Ends.OUT)
+    junction.question.show(Ends.BOTH)
+    assert junction.ghost.crossing == (EAST_END, Heading.EAST, Ends.BOTH)
+
+
 def test_the_other_end_joins_the_arm_that_wants_it(junction: Desk) -> None:
     junction.use("lay").press(-2, 2).drag_to(-1, 2).release()
     junction.use("arm").press(-1, 2).drag_to(-4, 2).release()
