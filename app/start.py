@@ -229,12 +229,12 @@ def _example(path: Path) -> Plan | None:
 def _kind(plan: Plan | None) -> str:
     if plan is None:
         return "cannot be read"
-    return f"{len(plan.arms)} arms, {len(plan.routes)} wanted routes"
+    return f"{len(plan.arms)} arms, {len(plan.routes)} routes"
 
 
 def _wide_button(text: str, keys: str, look: str) -> QPushButton:
     button = named(QPushButton(), text)
-    button.setMinimumHeight(36)
+    button.setFixedHeight(36)
     if look:
         button.setProperty("look", look)
     row = QHBoxLayout(button)

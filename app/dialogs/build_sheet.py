@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QButtonGroup,
     QCheckBox,
     QDialog,
-    QDialogButtonBox,
     QFormLayout,
     QHBoxLayout,
     QLayout,
@@ -17,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.dialogs.buttons import answer_buttons
 from app.panels.look import label, named
 
 PAPERS: Final = ("A4", "A3")
@@ -46,10 +46,7 @@ class BuildSheetDialog(QDialog):
         form.addRow("Paper", _one_of(self._papers, PAPERS, choice.paper))
         form.addRow("Format", _one_of(self._formats, FORMATS, choice.format))
         form.addRow("Colour", self.colour)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
-        buttons.addButton("Choose a file…", QDialogButtonBox.ButtonRole.AcceptRole)
-        buttons.accepted.connect(self.accept)
-        buttons.rejected.connect(self.reject)
+        buttons, _ = answer_buttons(self, "Choose a file…")
         told = label("PDF is one file; SVG and PNG are one a page. All can be read in black and white.")
         told.setWordWrap(True)
         column = QVBoxLayout(self)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QFormLayout, QSpinBox, QVBoxLayout, QWidget
 
+from app.dialogs.buttons import answer_buttons
 from app.panels.look import label, named
 from model.grid import XZ_LIMIT, Y_HIGHEST, Y_LOWEST, Cell
 
@@ -17,10 +18,7 @@ class CellDialog(QDialog):
         self.x_field = _number("x, to the east", -XZ_LIMIT, XZ_LIMIT, cell.x)
         self.y_field = _number("y, the level", Y_LOWEST, Y_HIGHEST, cell.y)
         self.z_field = _number("z, to the south", -XZ_LIMIT, XZ_LIMIT, cell.z)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
-        buttons.addButton(word, QDialogButtonBox.ButtonRole.AcceptRole)
-        buttons.accepted.connect(self.accept)
-        buttons.rejected.connect(self.reject)
+        buttons, _ = answer_buttons(self, word)
         form = QFormLayout()
         for name, field in (("x", self.x_field), ("y", self.y_field), ("z", self.z_field)):
             form.addRow(name, field)
@@ -41,6 +39,5 @@ class CellDialog(QDialog):
 
 def _number(name: str, lowest: int, highest: int, value: int) -> QSpinBox:
     field = named(QSpinBox(minimum=lowest, maximum=highest, value=value), name)
-    field.setButtonSymbols(QSpinBox.ButtonSymbols.NoButtons)
     field.setToolTip(name)
     return field

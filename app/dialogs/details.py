@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QFormLayout, QLineEdit, QVBoxLayout, QWidget
 
+from app.dialogs.buttons import answer_buttons
 from app.panels.look import label, named
 from model.plan import SheetData
 
@@ -30,11 +31,7 @@ class LinesDialog(QDialog):
         self.setWindowTitle(title)
         self.setMinimumWidth(420)
         self.fields = {key: named(QLineEdit(value), name) for key, (name, value) in lines.items()}
-        buttons = QDialogButtonBox(
-            QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel
-        )
-        buttons.accepted.connect(self.accept)
-        buttons.rejected.connect(self.reject)
+        buttons, _ = answer_buttons(self, "Set")
         form = QFormLayout()
         for key, (name, _) in lines.items():
             form.addRow(name, self.fields[key])

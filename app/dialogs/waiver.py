@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QLineEdit, QVBoxLayout, QWidget
 
+from app.dialogs.buttons import answer_buttons
 from app.panels.look import label, named
 
 
@@ -14,8 +15,7 @@ class WaiverDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle("Set aside")
         self.reason = named(QLineEdit(self, placeholderText="old loop, goes in spring"), "Reason")
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
-        self.ok = buttons.addButton("Set aside", QDialogButtonBox.ButtonRole.AcceptRole)
+        buttons, self.ok = answer_buttons(self, "Set aside")
         self.ok.setEnabled(False)
         column = QVBoxLayout(self)
         column.setSpacing(8)
@@ -24,8 +24,6 @@ class WaiverDialog(QDialog):
         column.addWidget(self.reason)
         column.addWidget(buttons)
         self.reason.textChanged.connect(lambda text: self.ok.setEnabled(bool(text.strip())))
-        buttons.accepted.connect(self.accept)
-        buttons.rejected.connect(self.reject)
 
 
 def ask_reason(parent: QWidget, title: str) -> str | None:

@@ -12,12 +12,11 @@ from app import theme as themes
 from app.canvas.symbols import draw_marker
 from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE, Index
 from app.panels.look import font
-from app.panels.rows import paint_ground, paint_text, rect_of
+from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
 
 ROW: Final = 48
-MARKER_MIDDLE: Final = 26
-TEXT_LEFT: Final = 50
-MARGIN: Final = 14
+MARKER_MIDDLE: Final = 26 - FRAME
+TEXT_LEFT: Final = 50 - FRAME
 
 
 class FindingsDelegate(QStyledItemDelegate):

@@ -21,6 +21,7 @@ from app.document import Document
 from app.panels.findings_delegate import ROW, FindingsDelegate
 from app.panels.findings_model import FINDING_ROLE, FindingsModel
 from app.panels.look import label, named, panel
+from app.panels.rows import FRAME
 from model.edits import set_aside, take_up
 from model.grid import Cell
 from model.plan import Change
@@ -87,8 +88,8 @@ class FindingsPanel(QWidget):
 
     def _fit_list(self, rows: int) -> None:
         """No taller than its rows, so that Why and Do stand right below them, and never less than two."""
-        self.list.setMinimumHeight(min(rows, 2) * ROW)
-        self.list.setMaximumHeight(max(rows, 1) * ROW)
+        self.list.setMinimumHeight(min(rows, 2) * ROW + 2 * FRAME)
+        self.list.setMaximumHeight(max(rows, 1) * ROW + 2 * FRAME)
 
     def _words_for_nothing(self) -> str:
         if not len(self._document.plan.pieces):

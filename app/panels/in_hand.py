@@ -35,7 +35,7 @@ def hand_lines(hand: Hand) -> list[str]:
     if hand.part is Part.COMPARATOR:
         lines.append(hand.mode.value)
         keys += ", D changes"
-    return [*lines, keys or "P, then click, places it"]
+    return [*lines, keys or "a click places it"]
 
 
 class InHand(QWidget):

@@ -7,7 +7,7 @@ from typing import Final, NamedTuple
 
 from PySide6.QtCore import QAbstractTableModel, QObject, QRect, Qt
 from PySide6.QtGui import QPainter, QShowEvent
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from app import theme as themes
 from app.background import Newest
@@ -15,6 +15,7 @@ from app.canvas.symbols import draw_piece
 from app.document import Document
 from app.icons import rest_look
 from app.names import part_name
+from app.panels.choice_box import ChoiceBox
 from app.panels.findings_model import ROOT, Index
 from app.panels.look import font, label, named, panel
 from app.panels.rows import paint_text
@@ -101,7 +102,7 @@ class MaterialsPanel(QWidget):
         self.table = Table("Materials", self.model, self)
         self.table.setItemDelegate(_MaterialDelegate(self.table))
         self.table.set_widths((0, 70, 84))
-        self.levels = named(QComboBox(self), "Level of the materials")
+        self.levels = named(ChoiceBox(self), "Level of the materials")
         self.levels.addItem(ALL_LEVELS)
         self.total = label("", "second")
         self.total.setContentsMargins(14, 8, 14, 12)

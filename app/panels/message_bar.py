@@ -26,9 +26,9 @@ class MessageBar(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 8, 14, 8)
         row.setSpacing(12)
-        row.addWidget(label("Not done", "strong"), 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(label("Not done", "strong"))
         row.addWidget(self._text, 1)
-        row.addWidget(self.close_button, 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self.close_button)
         self.hide()
 
     @property

@@ -20,7 +20,7 @@ from app import theme as themes
 from app.document import Document
 from app.panels.findings_model import Index
 from app.panels.look import font, label, named, panel
-from app.panels.rows import paint_ground, paint_text, rect_of
+from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
 from app.panels.switches_model import reader_sentence
 from model.routing.junction import Junction
 
@@ -71,6 +71,7 @@ class ReadersPanel(QWidget):
         self.end_button = QPushButton("End preview", self)
         row = QHBoxLayout()
         row.setContentsMargins(14, 8, 14, 12)
+        row.setSpacing(8)
         row.addWidget(self.preview_button)
         row.addWidget(self.end_button)
         row.addStretch(1)
@@ -97,7 +98,7 @@ class ReadersPanel(QWidget):
             self.model.setStringList([f"{r.arm}: {r.throws}, waybill {r.waybill}" for r in readers])
         self.empty.setVisible(not readers)
         self.list.setVisible(bool(readers))
-        self.list.setMaximumHeight(ROW * len(readers) + 2)
+        self.list.setMaximumHeight(ROW * len(readers) + 2 * FRAME)
         self.preview_button.setVisible(bool(readers))
         self.end_button.setVisible(bool(readers))
         self.preview_button.setEnabled(self.list.currentIndex().isValid())
@@ -125,7 +126,7 @@ class _ReaderDelegate(QStyledItemDelegate):
         theme = themes.current()
         reader = self._panel.readers[index.row()]
         paint_ground(painter, option, theme, is_first=True)
-        room = rect_of(option).adjusted(14, 6, -14, 0)
+        room = rect_of(option).adjusted(MARGIN, 6, -MARGIN, 0)
         room.setHeight(18)
         half = room.width() // 2
         paint_text(painter, room.adjusted(0, 0, -half, 0), reader.arm, font(12, True), theme.ink)

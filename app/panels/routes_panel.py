@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 from app import theme as themes
 from app.canvas.symbols import draw_marker
 from app.document import Document
+from app.panels.choice_box import ChoiceBox
 from app.panels.findings_model import Index
 from app.panels.look import font, label, named, panel
 from app.panels.routes_model import CALLED, FROM, IDLE, REACHED_ROLE, TIPS, WAYBILL, RoutesModel, next_route
@@ -67,6 +68,7 @@ class RoutesPanel(QWidget):
     def _lay_out(self) -> None:
         below = QHBoxLayout()
         below.setContentsMargins(14, 8, 14, 8)
+        below.setSpacing(8)
         below.addWidget(self.add_button)
         below.addWidget(self.remove_button)
         below.addStretch(1)
@@ -127,7 +129,7 @@ class _RouteDelegate(CellDelegate):
             line = named(QLineEdit(parent, maxLength=NAME_LIMIT), name)
             line.setToolTip(TIPS[WAYBILL])
             return line
-        box = named(QComboBox(parent), name)
+        box = named(ChoiceBox(parent), name)
         box.setToolTip(TIPS[index.column()])
         box.addItems(self._choices(index))
         # A choice made is an edit made; no second key is needed to end it.
@@ -135,6 +137,10 @@ class _RouteDelegate(CellDelegate):
         return box
 
     def setEditorData(self, editor: QWidget, index: Index) -> None:
+        # Asked again whenever the background has news of the table; what is being typed must stay.
+        if editor.property("filled"):
+            return
+        editor.setProperty("filled", True)
         value = str(index.data(Qt.ItemDataRole.EditRole))
         if isinstance(editor, QComboBox):
             editor.setCurrentText(value or NO_CHOICE)

@@ -10,8 +10,12 @@ from PySide6.QtWidgets import QStyle, QStyleOptionViewItem
 
 from app.theme import Theme
 
+FRAME: Final = 2
+"""Width of the frame of lists and tables, which shows the focus, in pixels."""
 BAR: Final = 4
 """Width of the bar at the left of the chosen row, in pixels."""
+MARGIN: Final = 14 - FRAME
+"""Left and right of what stands in a row, in pixels."""
 
 
 def is_chosen(option: QStyleOptionViewItem) -> bool:
@@ -39,7 +43,7 @@ def paint_ground(painter: QPainter, option: QStyleOptionViewItem, theme: Theme, 
         return
     if is_under_pointer(option):
         painter.fillRect(rect, theme.raised)
-    left = rect.left() + (14 if is_first else 0)
+    left = rect.left() + (MARGIN if is_first else 0)
     painter.fillRect(left, rect.bottom(), rect.right() - left + 1, 1, theme.edge)
 
 

@@ -11,11 +11,10 @@ from PySide6.QtWidgets import QHeaderView, QStyledItemDelegate, QStyleOptionView
 from app import theme as themes
 from app.panels.findings_model import Index
 from app.panels.look import font
-from app.panels.rows import paint_ground, paint_text, rect_of
+from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
 
 ROW: Final = 32
 HEADER: Final = 28
-MARGIN: Final = 14
 
 
 class Table(QTableView):
@@ -44,7 +43,7 @@ class Table(QTableView):
 
     def fit_rows(self) -> None:
         """Be no taller than the rows, so that what follows the table stands right below them."""
-        self.setMaximumHeight(HEADER + ROW * max(1, self.model().rowCount()) + 2)
+        self.setMaximumHeight(HEADER + ROW * max(1, self.model().rowCount()) + 2 * FRAME)
 
     def set_widths(self, widths: tuple[int, ...]) -> None:
         """Fixed widths in pixels; 0 shares out the rest."""

@@ -118,6 +118,14 @@ def test_typing_in_a_cell_does_not_take_up_a_tool(routed: MainWindow, qtbot: QtB
     assert routed.document.plan == straight_plan()
 
 
+def test_news_from_the_background_leaves_what_is_being_typed(routed: MainWindow, qtbot: QtBot) -> None:
+    line = begin_edit(routed, qtbot, 0, WAYBILL)
+    qtbot.keyClicks(line, "Salt")
+    routed.document.junction_updated.emit()
+    assert isinstance(line, QLineEdit)
+    assert line.text() == "Salt"
+
+
 def test_a_route_that_is_not_reached_is_marked(window: MainWindow) -> None:
     plan = straight_plan()
     wrong = plan.details.replace(routes=(Route("Quay", "Quay"),))
