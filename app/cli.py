@@ -14,12 +14,14 @@ from typing import Any, Final
 
 import click
 
-from app.subcommands.statuses import DONE, INTERRUPTED, NOT_READ_OR_WRITTEN, WRONG_USE
+from app.subcommands.statuses import DONE, NOT_READ_OR_WRITTEN, WRONG_USE
 from app.subcommands.streams import say
 from model.files.errors import PlanFileError
 from model.files.writer import WriteError
 
 SUBCOMMANDS: Final = ("check", "trace", "sheet", "materials", "turn")
+SCREENS: Final = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
+"""Any of these tells Qt where to draw; without one it would abort."""
 
 
 class Program(click.Group):
@@ -56,10 +58,12 @@ def program(ctx: click.Context) -> int:
 
 
 def edit(path: str | None) -> int:
-    """Open the editor; gives its exit status."""
-    from app.window import run  # Qt takes longer to import than all else together
+    """Open the editor; gives its exit status. Raises UsageError where there is no screen."""
+    if sys.platform == "linux" and not any(map(os.environ.get, SCREENS)):
+        raise click.UsageError("The editor needs a screen, and there is none; the subcommands need none.")
+    from app import window  # Qt takes longer to import than all else together
 
-    return run(path)
+    return window.run(path)
 
 
 @click.command("edit")
@@ -68,10 +72,10 @@ def _edit(file: str) -> int:
     return edit(file)
 
 
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Run the program; gives its exit status."""
+def run(arguments: Sequence[str] | None = None) -> int:
+    """Run the program with what was typed after its name; gives its exit status."""
     try:
-        return _run(sys.argv[1:] if arguments is None else list(arguments))
+        return _invoke(sys.argv[1:] if arguments is None else list(arguments))
     except click.exceptions.Exit as done:
         return done.exit_code
     except click.UsageError as error:
@@ -80,11 +84,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except (PlanFileError, WriteError) as error:
         say(str(error))
         return NOT_READ_OR_WRITTEN
-    except KeyboardInterrupt:
-        return INTERRUPTED
 
 
-def _run(arguments: list[str]) -> int:
+def _invoke(arguments: list[str]) -> int:
     with program.make_context("platelayer", arguments) as context:
         status: Any = program.invoke(context)
     return int(status)

@@ -15,9 +15,9 @@ from model.track.carts import Way
 
 
 def cell(words: str) -> Cell:
-    """The cell that ``X,Y,Z`` names."""
+    """The cell that ``X,Y,Z`` names, also with the minus sign that the program itself prints."""
     try:
-        x, y, z = map(int, words.split(","))
+        x, y, z = map(int, words.replace("\N{MINUS SIGN}", "-").split(","))
     except ValueError:
         raise click.BadParameter(f"{words!r} is no cell; three whole numbers X,Y,Z are") from None
     return Cell(x, y, z)

@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 
 import pytest
 
-from app.cli import main
+from app import cli
 
 ROOT = Path(__file__).parents[3]
 EXAMPLES = ROOT / "resources" / "examples"
@@ -34,7 +34,7 @@ class Runner:
 
     def __call__(self, *arguments: str | Path) -> Done:
         self._capture.readouterr()
-        status = main([str(argument) for argument in arguments])
+        status = cli.run([str(argument) for argument in arguments])
         return Done(status, *self._capture.readouterr())
 
 

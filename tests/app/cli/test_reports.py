@@ -168,6 +168,11 @@ def test_trace_wrongly_used(run: Runner, arguments: str, message: str) -> None:
     assert message in done.err
 
 
+def test_a_cell_can_be_copied_from_what_is_printed(run: Runner) -> None:
+    trace = ("trace", SALTERN, "--from", "Quay", "--json")
+    assert run(*trace, "--throw=−1,64,3").out == run(*trace, "--throw=-1,64,3").out != ""
+
+
 def test_materials_in_three_forms(run: Runner, switch_plan: Path) -> None:
     assert json.loads(run("materials", "switch.plan.json", "--json").out) == {
         "parts": [

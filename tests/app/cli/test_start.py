@@ -25,7 +25,7 @@ COMMANDS = {
 @pytest.mark.parametrize("command", COMMANDS)
 def test_no_qt_and_nothing_slow_is_imported(command: str) -> None:
     script = (
-        "import sys; from app.cli import main; main(sys.argv[1:])\n"
+        "import sys; from app.cli import run; run(sys.argv[1:])\n"
         f"print([name for name in {SLOW_TO_IMPORT} if name in sys.modules], file=sys.stderr)"
     )
     done = subprocess.run(

@@ -217,6 +217,19 @@ def test_several_files_the_readable_ones_are_still_reported(run: Runner) -> None
     assert run("check", "bad.plan.json", "error.plan.json").status == 4
 
 
+@pytest.mark.parametrize("arguments", [[], [str(SALTERN)]], ids=["nothing", "a file"])
+def test_the_editor_without_a_screen(
+    run: Runner, arguments: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for screen in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"):
+        monkeypatch.delenv(screen, raising=False)
+    done = run(*arguments)
+    assert (done.status, done.out) == (2, "")
+    assert done.err.endswith(
+        "Error: The editor needs a screen, and there is none; the subcommands need none.\n"
+    )
+
+
 def test_the_editor_opens_with_nothing_or_a_file_alone(run: Runner, monkeypatch: pytest.MonkeyPatch) -> None:
     opened: list[str | None] = []
     monkeypatch.setattr("app.cli.edit", lambda path: opened.append(path) or 0)

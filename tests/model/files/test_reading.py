@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import errno
 import json
+import os
 from typing import Any
 
 import pytest
 
+from model.files import plan_file
 from model.files.plan_file import PlanFileError, parse_plan, read_plan
 from model.grid import Cell, Facing, Heading
 from model.parts import TRAITS, Mode, Part
@@ -336,6 +339,25 @@ def test_a_file_that_cannot_be_opened(tmp_path) -> None:
             read_plan(path)
         assert error.value.file == str(path)
         assert "a file that can be read" in error.value.expected
+
+
+@pytest.mark.parametrize("call", ["open", "os.fstat"])
+@pytest.mark.parametrize("number", [errno.EIO, errno.EACCES, errno.EMFILE])
+def test_every_call_may_fail(tmp_path, call: str, number: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    path = tmp_path / "fen.plan.json"
+    path.write_text(json.dumps(document()))
+
+    def fail(*args: object) -> None:
+        raise OSError(number, os.strerror(number))
+
+    with monkeypatch.context() as patched:
+        if call == "open":
+            patched.setattr(plan_file, "open", fail, raising=False)
+        else:
+            patched.setattr(plan_file.os, "fstat", fail)
+        with pytest.raises(PlanFileError) as error:
+            read_plan(path)
+    assert error.value.expected == f"a file that can be read ({os.strerror(number)})"
 
 
 def refused(value: Any) -> PlanFileError:
