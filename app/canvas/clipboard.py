@@ -5,12 +5,13 @@ What is pasted is checked just as a file is.
 
 from __future__ import annotations
 
+import atexit
 from typing import Final
 
 from PySide6.QtCore import QMimeData
-from PySide6.QtGui import QImage
+from PySide6.QtGui import QGuiApplication, QImage
 
-from model.files.plan_file import PlanFileError, parse_plan, plan_bytes
+from model.files.plan_file import parse_plan, plan_bytes
 from model.pieces import Piece
 from model.plan import plan_of
 
@@ -20,14 +21,31 @@ NAME: Final = "clipboard"
 TEXT_STARTS_WITH: Final = b"{"
 
 
-def mime_of(pieces: tuple[Piece, ...], picture: QImage) -> QMimeData:
-    """The pieces for other windows and other programs."""
+def put(pieces: tuple[Piece, ...], picture: QImage) -> None:
+    """Puts pieces on the clipboard, for other windows and other programs."""
     data = QMimeData()
     document = plan_bytes(plan_of(pieces))
     data.setData(MIME, document)
     data.setText(document.decode())
     data.setImageData(picture)
-    return data
+    QGuiApplication.clipboard().setMimeData(data)
+    atexit.unregister(_leave_text)
+    atexit.register(_leave_text, data)
+
+
+def _leave_text(data: QMimeData) -> None:
+    """Leaves only the text of ``data`` on the clipboard, where it is still there when the program ends.
+
+    Data made in Python ends the program with a segmentation fault then (PySide6 6.11.3, measured); text that
+    Qt makes itself does not.
+    """
+    if QGuiApplication.instance() is not None and QGuiApplication.clipboard().mimeData() is data:
+        QGuiApplication.clipboard().setText(data.text())
+
+
+def taken() -> tuple[Piece, ...]:
+    """The pieces on the clipboard now; see ``pieces_of``."""
+    return pieces_of(QGuiApplication.clipboard().mimeData())
 
 
 def pieces_of(data: QMimeData | None) -> tuple[Piece, ...]:
@@ -43,6 +61,3 @@ def pieces_of(data: QMimeData | None) -> tuple[Piece, ...]:
     if not text.startswith(TEXT_STARTS_WITH):
         return ()
     return tuple(parse_plan(text, NAME).pieces)
-
-
-__all__ = ["MIME", "PlanFileError", "mime_of", "pieces_of"]

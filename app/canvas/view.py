@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QGuiApplication, QKeyEvent, QMouseEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QWidget
 
+from app.canvas import clipboard
 from app.canvas.canvas import FIRST_LEVEL, Canvas
-from app.canvas.clipboard import PlanFileError, mime_of, pieces_of
 from app.canvas.hands import Hands
 from app.canvas.host import ViewHost
 from app.canvas.name_entry import NameEntry
@@ -18,6 +18,7 @@ from app.tools.host import ArmQuestion
 from app.tools.select import SelectTool
 from model.edits import copy_pieces, erase
 from model.edits.words import counted
+from model.files.plan_file import PlanFileError
 from model.grid import VECTORS, Cell, Turn
 from model.parts import RAILS
 from model.plan import Change
@@ -117,7 +118,7 @@ class PlanView(Canvas):
             self.status.emit("Nothing to copy: no piece is chosen.")
             return
         picture = picture_of_pieces(self.scene, pieces, self.theme)
-        QGuiApplication.clipboard().setMimeData(mime_of(pieces, picture))
+        clipboard.put(pieces, picture)
         self.status.emit(f"Copied {counted(len(pieces), 'piece')}.")
 
     def cut(self) -> None:
@@ -128,7 +129,7 @@ class PlanView(Canvas):
     def paste(self) -> None:
         """Carries the pieces of the clipboard at the pointer until a click puts them down."""
         try:
-            pieces = pieces_of(QGuiApplication.clipboard().mimeData())
+            pieces = clipboard.taken()
         except PlanFileError as error:
             self.status.emit(str(error))
             return
