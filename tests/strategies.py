@@ -219,7 +219,9 @@ def _add_arm(draw: st.DrawFn, plan: Plan) -> Change:
 
 def _set_arm(draw: st.DrawFn, plan: Plan) -> Change:
     old = draw(st.sampled_from(plan.arms))
-    return edits.set_arm(plan, old.name, draw(arms(st.just(old.name) | _free_names(plan))))
+    starts = {route.start for route in plan.routes}
+    other = _free_names(plan).filter(lambda name: name not in starts)
+    return edits.set_arm(plan, old.name, draw(arms(st.just(old.name) | other)))
 
 
 def _remove_arm(draw: st.DrawFn, plan: Plan) -> Change:
@@ -281,5 +283,5 @@ def changes(draw: st.DrawFn, plan: Plan, kind: str | None = None) -> Change:
     Coordinates may drift off the box, never near the limits.
     """
     if kind is None:
-        kind = draw(st.sampled_from([k for k in EDITS if NEEDED.get(k, lambda _: True)(plan)]))
+        kind = draw(st.sampled_from([k for k in EDITS if k not in NEEDED or NEEDED[k](plan)]))
     return EDITS[kind](draw, plan)

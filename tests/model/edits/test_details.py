@@ -9,7 +9,7 @@ from hypothesis import given
 from model import edits
 from model.edits import EditRefused, name_problem
 from model.files import limits
-from model.files.plan_file import parse_plan, plan_bytes
+from model.files.plan_file import PlanFileError, parse_plan, plan_bytes
 from model.grid import ALL_TURNS, XZ_LIMIT, Cell, Heading, Turn
 from model.parts import Part
 from model.pieces import Piece
@@ -139,12 +139,14 @@ def test_a_waiver_for_the_same_finding_takes_the_place_of_the_old_one() -> None:
         edits.set_aside(JUNCTION, Waiver("loose-end", reason="a\x00b"))
 
 
-def test_texts_are_no_longer_than_files_take() -> None:
-    assert TEXT_LIMIT == limits.TEXT_LIMIT
-    with pytest.raises(EditRefused, match="10,000 characters"):
-        edits.set_title(JUNCTION, "x" * (limits.TEXT_LIMIT + 1))
-    longest = edits.set_title(JUNCTION, "x" * limits.TEXT_LIMIT).applied(JUNCTION)
+def test_texts_are_as_long_as_files_take_and_no_longer() -> None:
+    longest = edits.set_title(JUNCTION, "x" * TEXT_LIMIT).applied(JUNCTION)
     assert parse_plan(plan_bytes(longest), "longest.plan.json") == longest
+    with pytest.raises(EditRefused, match="10,000 characters"):
+        edits.set_title(JUNCTION, "x" * (TEXT_LIMIT + 1))
+    longer = plan_bytes(plan_of([], Details(title="x" * (TEXT_LIMIT + 1))))
+    with pytest.raises(PlanFileError):
+        parse_plan(longer, "longer.plan.json")
 
 
 def test_a_plan_takes_so_many_routes() -> None:
