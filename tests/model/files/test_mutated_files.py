@@ -29,6 +29,7 @@ def test_5_000_spoilt_files(kind: str) -> None:
 
 
 @pytest.mark.slow
+@pytest.mark.timeout(900)
 @pytest.mark.parametrize("kind", SPOILERS)
 def test_100_000_spoilt_files(kind: str) -> None:
     _, refused = _spoil(kind, 20_000)

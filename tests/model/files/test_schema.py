@@ -48,6 +48,7 @@ def test_reader_and_schema_agree_on_bent_plans() -> None:
 
 
 @pytest.mark.slow
+@pytest.mark.timeout(900)
 def test_reader_and_schema_agree_on_many_bent_plans() -> None:
     assert _count_accepted(20_000) > 2_000
 

@@ -189,6 +189,7 @@ def test_killed_while_saving(tmp_path) -> None:
 
 
 @pytest.mark.slow
+@pytest.mark.timeout(900)
 def test_killed_while_saving_very_often(tmp_path) -> None:
     assert _corrupt(tmp_path, "from model.files.writer import write_bytes", 2_000) == 0
 
