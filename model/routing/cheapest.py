@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from model.routing.choice import Costs
@@ -22,6 +22,13 @@ class ClusterChoice(NamedTuple):
     idle: int
     thrown: tuple[int, ...]
     """By reader."""
+
+
+class _Throws(NamedTuple):
+    """What some readers throw, as far as they throw anything, and the cost so far."""
+
+    cost: int
+    thrown: tuple[tuple[int, int], ...]
 
 
 class CheapestWiring:
@@ -76,30 +83,46 @@ class CheapestWiring:
         self, allowed: Allowed, idle: int, wired: int, cost: int, below: int | None
     ) -> ClusterChoice | None:
         """The cheapest throws that wire just these switches, if they cost less than ``below`` in all."""
-        by_cover = {idle: ClusterChoice(cost, idle, ())}
-        for reader in range(self._readers):
-            options = self._options(allowed, reader, idle, wired)
-            better: dict[int, ClusterChoice] = {}
+        by_cover: dict[int, _Throws] = {idle: _Throws(cost, ())}
+        free = [reader for reader in range(self._readers) if reader not in allowed]
+        bound = [reader for reader in range(self._readers) if reader in allowed]
+        for reader in bound + free:
+            better: dict[int, _Throws] = {}
             for cover, so_far in by_cover.items():
-                for thrown, price in options:
+                if reader not in allowed and cover == wired:
+                    # A reader that may do as it likes throws nothing when all is wired already.
+                    better[cover] = min(so_far, better.get(cover, so_far), key=_cost)
+                    continue
+                for thrown, price in self._options(allowed, reader, idle, wired):
                     total = so_far.cost + price
                     other = better.get(cover | thrown)
                     if (below is None or total < below) and (other is None or total < other.cost):
-                        better[cover | thrown] = ClusterChoice(total, idle, (*so_far.thrown, thrown))
+                        more = ((reader, thrown),) if thrown else ()
+                        better[cover | thrown] = _Throws(total, so_far.thrown + more)
             by_cover = better
-        return by_cover.get(wired)
+        found = by_cover.get(wired)
+        return None if found is None else self._chosen(idle, found)
 
-    def _options(self, allowed: Allowed, reader: int, idle: int, wired: int) -> list[tuple[int, int]]:
+    def _options(self, allowed: Allowed, reader: int, idle: int, wired: int) -> Iterator[tuple[int, int]]:
+        """What a reader may throw, each with its price."""
         prices = self._throw_costs[reader]
-        return [
-            (idle ^ powered, _sum_of(prices, idle ^ powered))
-            for powered in self._powered_with[wired]
-            if self._lies_as(allowed, reader, wired, powered)
-        ]
+        for powered in self._powered_with[wired]:
+            if self._lies_as(allowed, reader, wired, powered):
+                yield idle ^ powered, _sum_of(prices, idle ^ powered)
+
+    def _chosen(self, idle: int, found: _Throws) -> ClusterChoice:
+        thrown = dict(found.thrown)
+        return ClusterChoice(
+            found.cost, idle, tuple(thrown.get(reader, 0) for reader in range(self._readers))
+        )
 
     def _lies_as(self, allowed: Allowed, setting: int, wired: int, powered: int) -> bool:
         mask = allowed.get(setting)
         return mask is None or bool(mask >> self._cluster.states[Wiring(wired, powered)] & 1)
+
+
+def _cost(throws: _Throws) -> int:
+    return throws.cost
 
 
 def _fewest_first(start: tuple[int, int]) -> tuple[int, int]:

@@ -60,11 +60,11 @@ class Control:
         self._exits = exits_of(plan.arms)
         self._clusters = self._find_clusters([pack(cell) for cell in switches])
         self._paths = {route: self._paths_of(route) for route in self._wanted}
-        found = self._search(stable=True).serve_all(self._demands(self._wanted))
+        found = self._stable_search.serve_all(self._demands(self._wanted))
         self.serves = found is not None
         """Whether every wanted route arrives in its own setting, in whatever order the power changes."""
         if found is None:
-            found = self._search(stable=False).serve_most(self._demands(self._wanted))
+            found = self._any_search.serve_most(self._demands(self._wanted))
         self.choice = self._choice(found)
 
     @cached_property
@@ -82,7 +82,7 @@ class Control:
             (first, second)
             for index, first in enumerate(single)
             for second in single[index + 1 :]
-            if not self._can_serve((first, second))
+            if self._meet(first, second) and not self._can_serve((first, second))
         ]
         if not pairs and not self._can_serve(single):
             return (self._conflict(self._smallest_unserved(single)),)
@@ -124,13 +124,28 @@ class Control:
             for route in routes
         ]
 
+    @cached_property
+    def _stable_search(self) -> Search:
+        return self._search(stable=True)
+
+    @cached_property
+    def _any_search(self) -> Search:
+        return self._search(stable=False)
+
     def _search(self, *, stable: bool) -> Search:
         switches = [switch for cluster in self._clusters for switch in cluster.switches]
         costs = Costs(switches, self._readers)
         return Search(self._clusters, costs, len(self._readers), stable=stable)
 
     def _can_serve(self, routes: Sequence[WantedRoute]) -> bool:
-        return self._search(stable=False).serve_all(self._demands(routes)) is not None
+        return self._any_search.serve_all(self._demands(routes)) is not None
+
+    def _meet(self, first: WantedRoute, second: WantedRoute) -> bool:
+        """Whether the ways of two routes have to do with a common cluster."""
+        one, other = (
+            {index for path in self._paths[route] for index in path.box} for route in (first, second)
+        )
+        return not one.isdisjoint(other)
 
     def _smallest_unserved(self, routes: Sequence[WantedRoute]) -> tuple[WantedRoute, ...]:
         """Leaves out routes as long as the rest still cannot be served together."""
