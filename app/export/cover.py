@@ -9,11 +9,11 @@ from typing import Final
 from PySide6.QtCore import QRectF
 
 from app.canvas.symbols import Manner, Stage, draw_marker, paint, paper
-from app.canvas.symbols.lettering import em_for
+from app.canvas.symbols.lettering import em_for, printable
 from app.export.arm_tags import bounds_with_tags, draw_tags, tags_of
 from app.export.page import Job, Page
 from app.export.papers import Paper
-from app.export.pencil import COVER, HAIR, RULER, SECTION, TEXT, Align, Pencil, broken, printable
+from app.export.pencil import COVER, HAIR, RULER, SECTION, TEXT, Align, Pencil, broken
 from app.export.plan_picture import PiecePainter, Window, draw_grid, window_about
 from app.export.washes import KEY, draw_washes
 from app.icons import rest_look
@@ -180,7 +180,7 @@ def _draw_cautions(pencil: Pencil, cautions: tuple[Caution, ...], area: QRectF) 
 class _Caution:
     """A caution broken into lines: marker, title in bold, one sentence or two. Lengths in mm."""
 
-    MARKER, INDENT = 6.0, 10.0
+    MARKER, INDENT = 5.6, 10.0
     TITLE_FEED, TEXT_FEED, BELOW = 4.4, 3.8, 1.6
 
     def __init__(self, caution: Caution, width: float) -> None:

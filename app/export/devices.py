@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import Final
@@ -17,6 +18,12 @@ PDF_DPI: Final = 1200
 PNG_DPI: Final = 200
 SVG_DPI: Final = 254
 """A tenth of a mm is one unit, so that sizes in mm are whole numbers."""
+
+QT_DASHES: Final = re.compile(
+    rb'stroke-dasharray="(?P<dashes>[\d.,]+)"'
+    rb'(?P<between> stroke-dashoffset="0" stroke-width=")(?P<width>[\d.]+)"'
+)
+"""Quotation marks in names are written as ``&quot;``, so that no name can look like this."""
 
 DrawPage = Callable[[QPainter], None]
 """Draws a page on a painter whose unit is the mm."""
@@ -53,7 +60,14 @@ def svg(page: DrawPage, paper: Paper, title: str) -> bytes:
     painter = QPainter(generator)
     _draw_in_mm(painter, SVG_DPI, page)
     painter.end()
-    return _bytes_of(buffer)
+    return QT_DASHES.sub(_true_dashes, _bytes_of(buffer))
+
+
+def _true_dashes(written: re.Match[bytes]) -> bytes:
+    """Qt writes dashes in widths of the line, as its pens have them; SVG counts in units of the drawing."""
+    width = float(written["width"])
+    dashes = ",".join(f"{float(dash) * width:g}" for dash in written["dashes"].split(b","))
+    return b'stroke-dasharray="%s"%s%s"' % (dashes.encode(), written["between"], written["width"])
 
 
 def png(page: DrawPage, paper: Paper, ground: QColor) -> bytes:

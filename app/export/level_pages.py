@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Final
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPen
+from PySide6.QtCore import QRectF
 
 from app.canvas.symbols import draw_north
-from app.canvas.symbols.lettering import em_for, width
 from app.export.arm_tags import draw_tags, on_level, tag_spaces, tags_of
 from app.export.key import draw_key
+from app.export.match_lines import Numbers, draw_match_lines, overlaps
 from app.export.page import Job, Page
 from app.export.papers import Paper
 from app.export.pencil import HAIR, NARROW, RULER, Align, Pencil
@@ -20,8 +18,6 @@ from app.export.scale import BAND, Tile, tiles
 from app.export.washes import KEY, draw_washes
 from model.sheet.levels import LevelPage
 
-Numbers = dict[tuple[int, int], int]
-"""The sheets on which the parts of a level stand, by column and row."""
 PLAN_HEIGHT: Final = 150.0
 """Of the plan with its bands on paper that stands."""
 KEY_WIDTH: Final = 130.0
@@ -29,8 +25,6 @@ KEY_WIDTH: Final = 130.0
 RULER_LEAST: Final = 7.0
 """mm a cell from which each cell has its coordinate; below, each second."""
 NORTH_RADIUS: Final = 4.5
-SPLITS: Final = [16.0, 3.0, 3.0, 3.0]
-"""A match line's dashes, in widths of the line."""
 
 
 def plan_area(paper: Paper) -> QRectF:
@@ -86,7 +80,8 @@ def _draw(pencil: Pencil, drawing: _Drawing, part: Tile) -> None:
     window, job, level = part.window, drawing.job, drawing.level
     own, below = shown(window, drawing.own), shown(window, drawing.below)
     painter = PiecePainter(pencil, job.pieces)
-    _shade_overlaps(pencil, part, drawing.numbers)
+    for shared in overlaps(part, drawing.numbers):
+        pencil.painter.fillRect(shared, pencil.theme.fill)
     draw_grid(pencil, window)
     painter.draw_below(window, below)
     draw_washes(pencil, window, level.level, job.washes)
@@ -94,12 +89,11 @@ def _draw(pencil: Pencil, drawing: _Drawing, part: Tile) -> None:
     painter.draw_marks(window, own)
     draw_tags(pencil, window, drawing.tags)
     _draw_bands(pencil, window, plan_area(job.paper))
-    _draw_match_lines(pencil, part, drawing.numbers)
-    spaces = [*map(window.space, (one.piece.at for one in (*own, *below))), *tag_spaces(window, drawing.tags)]
-    _draw_north_where_free(pencil, window, spaces)
-    draw_key(
-        pencil, key_area(job.paper), level, "On this page" if len(drawing.numbers) == 1 else "On this level"
-    )
+    taken = [*map(window.space, (one.piece.at for one in (*own, *below))), *tag_spaces(window, drawing.tags)]
+    draw_match_lines(pencil, part, drawing.numbers, taken)
+    _draw_north_where_free(pencil, window, [*taken, *overlaps(part, drawing.numbers)])
+    heading = "On this page" if len(drawing.numbers) == 1 else "On this level"
+    draw_key(pencil, key_area(job.paper), level, heading)
 
 
 def _draw_bands(pencil: Pencil, window: Window, area: QRectF) -> None:
@@ -132,67 +126,12 @@ def _divide(pencil: Pencil, area: QRectF, rect: QRectF) -> None:
         pencil.line(x, rect.bottom(), x, area.bottom(), HAIR)
 
 
-def _neighbours(part: Tile, numbers: Numbers) -> Iterator[tuple[int, int, int]]:
-    """(dx, dz, sheet) for each part beside this one that has a page."""
-    for dx, dz in ((0, -1), (1, 0), (0, 1), (-1, 0)):
-        number = numbers.get((part.column + dx, part.row + dz))
-        if number is not None:
-            yield dx, dz, number
-
-
-def _overlap(window: Window, dx: int, dz: int) -> QRectF:
-    """The row or column of cells that the neighbour shows too."""
-    rect, cell = window.rect, window.cell
-    if dx:
-        left = rect.left() if dx < 0 else rect.right() - cell
-        return QRectF(left, rect.top(), cell, rect.height())
-    top = rect.top() if dz < 0 else rect.bottom() - cell
-    return QRectF(rect.left(), top, rect.width(), cell)
-
-
-def _shade_overlaps(pencil: Pencil, part: Tile, numbers: Numbers) -> None:
-    for dx, dz, _ in _neighbours(part, numbers):
-        pencil.painter.fillRect(_overlap(part.window, dx, dz), pencil.theme.fill)
-
-
-def _draw_match_lines(pencil: Pencil, part: Tile, numbers: Numbers) -> None:
-    """The inner edge of what a neighbour shows too, with the sheet on which it goes on."""
-    for dx, dz, number in _neighbours(part, numbers):
-        shared = _overlap(part.window, dx, dz)
-        pen = QPen(pencil.theme.ink, NARROW, c=Qt.PenCapStyle.FlatCap)
-        pen.setDashPattern(SPLITS)
-        pencil.painter.setPen(pen)
-        if dx:
-            x = shared.right() if dx < 0 else shared.left()
-            pencil.painter.drawLine(QPointF(x, shared.top()), QPointF(x, shared.bottom()))
-        else:
-            y = shared.bottom() if dz < 0 else shared.top()
-            pencil.painter.drawLine(QPointF(shared.left(), y), QPointF(shared.right(), y))
-        _label(pencil, shared, dx, f"match line, sheet {number}")
-
-
-def _label(pencil: Pencil, shared: QRectF, dx: int, text: str) -> None:
-    middle = shared.center()
-    long = width(text, em_for(RULER)) + 2
-    if not dx:
-        pencil.painter.fillRect(
-            QRectF(shared.left() + 1, middle.y() - RULER, long, 2 * RULER), pencil.theme.fill
-        )
-        pencil.text(shared.left() + 2, middle.y() + RULER / 2, text, RULER)
-        return
-    pencil.painter.save()
-    pencil.painter.translate(middle.x() + RULER / 2, shared.bottom() - 2)
-    pencil.painter.rotate(-90)
-    pencil.painter.fillRect(QRectF(-1, -1.5 * RULER, long, 2 * RULER), pencil.theme.fill)
-    pencil.text(0, 0, text, RULER)
-    pencil.painter.restore()
-
-
 def _draw_north_where_free(pencil: Pencil, window: Window, taken: list[QRectF]) -> None:
     """The north arrow in the first corner that nothing needs; the footer says it in any case."""
     rect = window.rect
-    for x in (rect.right() - 9, rect.left() + 9):
-        for y in (rect.top() + 13, rect.bottom() - 9):
+    inset = window.cell
+    for x in (rect.right() - 9, rect.right() - 9 - inset, rect.left() + 9, rect.left() + 9 + inset):
+        for y in (rect.top() + 13, rect.top() + 13 + inset, rect.bottom() - 9, rect.bottom() - 9 - inset):
             around = QRectF(x - 7, y - 11, 14, 18)
             if not any(around.intersects(space) for space in taken):
                 draw_north(pencil.painter, x, y, NORTH_RADIUS, NARROW, pencil.theme)

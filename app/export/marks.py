@@ -13,14 +13,16 @@ from model.sheet.drawn import RailMarks
 from model.track.shapes import Shape
 
 NEAR, FAR = 0.2, 0.8
-ROOM, BESIDE_A_BOX = 0.34, 0.28
+ROOM, BESIDE_A_BOX, BESIDE_A_DRIVE = 0.44, 0.28, 0.34
 """How wide a number may be."""
+NUMBER_X = 0.24
+"""The middle of a number as wide as its room."""
 
 SWITCH_NUMBERS = {
     Heading.NORTH: (0.82, 0.13),
-    Heading.EAST: (0.80, 0.20),
+    Heading.EAST: (1 - NUMBER_X, 0.20),
     Heading.SOUTH: (0.82, 0.87),
-    Heading.WEST: (0.20, 0.20),
+    Heading.WEST: (NUMBER_X, 0.20),
 }
 """By the side of the drive: opposite the name."""
 SWITCH_ARROWS = {
@@ -35,16 +37,17 @@ SWITCH_ARROWS = {
 def number_place(part: Part, rail: RailMarks) -> tuple[Point, float]:
     """The middle of the number of placing, and how wide it may be."""
     if rail.powered is not None:
-        return SWITCH_NUMBERS[free_side(rail.shape, rail.powered)], ROOM
+        side = free_side(rail.shape, rail.powered)
+        return SWITCH_NUMBERS[side], BESIDE_A_DRIVE if side.lies_north_south else ROOM
     if rail.shape.is_curve:
         x, y = _empty_quadrant(rail.shape)
-        return (1 - x, y), ROOM
+        return (1 - NUMBER_X if x == NEAR else NUMBER_X, y), ROOM
     if part is not Part.RAIL and _lies_north_south(rail.shape):
         return (BESIDE_A_BOX / 2, NEAR), BESIDE_A_BOX
-    return (NEAR, _low_end(rail.shape)) if _lies_north_south(rail.shape) else (
-        _low_end(rail.shape),
-        NEAR,
-    ), ROOM
+    low = _low_end(rail.shape)
+    if _lies_north_south(rail.shape):
+        return (NUMBER_X, low), ROOM
+    return (NUMBER_X if low == NEAR else 1 - NUMBER_X, NEAR), ROOM
 
 
 def arrow_place(rail: RailMarks) -> Point:

@@ -7,7 +7,7 @@ from enum import Enum
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 
-from app.canvas.symbols.lettering import draw_text, elided, em_for, width
+from app.canvas.symbols.lettering import draw_text, elided, em_for, printable, width
 from app.theme import Theme
 
 WIDE, NARROW, HAIR = 0.7, 0.35, 0.18
@@ -61,11 +61,6 @@ class Pencil:
         em, shown = fitted(printable(text), em_for(high), bold, widest)
         left = x - align.value * width(shown, em, bold)
         draw_text(self.painter, left, baseline, shown, em, colour or self.theme.ink, bold)
-
-
-def printable(text: str) -> str:
-    """The text on one line, without characters that neither PDF nor SVG can hold."""
-    return "".join(char if char.isprintable() else " " for char in text)
 
 
 def fitted(text: str, em: float, bold: bool, widest: float | None) -> tuple[float, str]:

@@ -9,13 +9,14 @@ from pathlib import Path
 
 from PySide6.QtGui import QGuiApplication, QPainter
 
+from app.canvas.symbols.lettering import printable
 from app.export.cover import UNTITLED, cover
 from app.export.devices import DrawPage, numbered, pdf, png, svg
 from app.export.frame import PageWords, draw_frame
 from app.export.level_pages import level_pages
 from app.export.page import Job, Page
 from app.export.papers import PAPERS
-from app.export.pencil import Pencil, printable
+from app.export.pencil import Pencil
 from app.export.tables import table_pages
 from app.export.washes import sheet_theme, washes_of
 from model.files.writer import write_bytes

@@ -178,7 +178,7 @@ def _run(run: Run) -> Strip:
         pencil.text(left + IN_AT, baseline, run.start, LEGEND, widest=RUN_WAYBILL - IN_AT - 2)
         pencil.text(left + RUN_WAYBILL, baseline, waybill, LEGEND, widest=MUST - RUN_WAYBILL - 2)
         pencil.text(left + MUST, baseline, run.goal, LEGEND, bold=True, widest=SEEN - MUST - 2)
-        pencil.box(QRectF(left + SEEN, middle - TICK_BOX / 2, TICK_BOX, TICK_BOX), HAIR * 1.5)
+        pencil.box(QRectF(left + SEEN, middle - TICK_BOX / 2, TICK_BOX, TICK_BOX), NARROW)
         pencil.line(left + NOTE, baseline + 1, space.right(), baseline + 1, HAIR, pencil.theme.dim)
         pencil.line(left, space.bottom(), space.right(), space.bottom(), HAIR, pencil.theme.grid4)
 

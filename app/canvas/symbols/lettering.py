@@ -47,6 +47,11 @@ def em_for(capital_height: float) -> float:
     return capital_height * MEASURED_AT / metrics(False).capHeight()
 
 
+def printable(text: str) -> str:
+    """The text on one line, without characters that PDF and SVG cannot hold or that turn others round."""
+    return "".join(char if char.isprintable() else " " for char in text)
+
+
 def elided(text: str, em: float, widest: float, bold: bool = False) -> str:
     """The text cut to a width, with an ellipsis where something was cut."""
     if width(text, em, bold) <= widest:

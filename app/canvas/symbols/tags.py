@@ -8,7 +8,7 @@ from enum import Enum
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
-from app.canvas.symbols.lettering import draw_centred, elided, width
+from app.canvas.symbols.lettering import draw_centred, elided, printable, width
 from app.theme import Theme
 from model.grid import VECTORS, Heading
 
@@ -124,7 +124,7 @@ def _draw_head(
 
 
 def _shown(name: str, size: TagSize) -> str:
-    return elided(name, size.em, WIDEST_EMS * size.em, bold=True)
+    return elided(printable(name), size.em, WIDEST_EMS * size.em, bold=True)
 
 
 def _pentagon(rect: QRectF, pointing: Heading, point: float) -> tuple[list[QPointF], QRectF]:

@@ -1,0 +1,122 @@
+"""SVG and PNG pages, and what happens when a file cannot be written."""
+
+from __future__ import annotations
+
+import os
+import re
+import resource
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from xml.etree import ElementTree
+
+import pytest
+from PySide6.QtGui import QImage
+
+from app.export import export_sheet
+from model.files.writer import WriteError
+from model.grid import Cell, Heading
+from model.parts import Part
+from model.pieces import new_piece
+from model.plan import Arm, ArmEnd, Details, Plan, Route, plan_of
+from tests.app.export.sheets import example
+
+pytestmark = pytest.mark.usefixtures("qapp")
+
+SVG = "{http://www.w3.org/2000/svg}"
+SHAPES = {"path", "polyline", "polygon", "rect", "circle", "ellipse", "text"}
+TAGS = SHAPES | {"svg", "title", "desc", "defs", "g"}
+
+HOSTILE = (
+    "</text><script>x</script>",
+    "<b>&amp;\"'",
+    "]]><!--",
+    "&#0; &x;",
+    'stroke-dasharray="1,2"',
+    "<image href='file:///etc/passwd'>",
+    "日本 \u202eabc",
+    "\U0001f683 e\u0301",
+)
+
+
+def with_names(name: str) -> Plan:
+    """A straight track whose every word of a user is the name."""
+    pieces = [new_piece(Part.RAIL, Cell(0, 64, z), None) for z in range(4)]
+    arm = Arm(name, ArmEnd(Cell(0, 64, 3), Heading.NORTH), ArmEnd(Cell(0, 64, 0), Heading.NORTH))
+    return plan_of(pieces, Details(title=name, arms=(arm,), routes=(Route(name, name, name, name),)))
+
+
+@pytest.mark.parametrize("name", HOSTILE)
+def test_svg_parses_and_shows_hostile_names_as_text(name: str, tmp_path: Path) -> None:
+    written = export_sheet(with_names(name), tmp_path / "out.svg")
+    for file in written:
+        tree = ElementTree.fromstring(Path(file).read_bytes())
+        assert {element.tag.removeprefix(SVG) for element in tree.iter()} <= TAGS
+        shown = [element.text or "" for element in tree.iter(f"{SVG}text")]
+        printable = "".join(char if char.isprintable() else " " for char in name)
+        assert printable.replace(" ", "") in "".join(shown).replace(" ", "")
+
+
+def test_svg_pages_have_true_sizes_and_dashes(tmp_path: Path) -> None:
+    """Dashes of a switch's other curve are 0.10 and 0.07 of a cell of 8 mm; SVG counts in its own units."""
+    written = export_sheet(example("saltern-junction"), tmp_path / "out.svg")
+    assert [Path(file).name for file in written] == [f"out-{n:02}.svg" for n in range(1, 6)]
+    page = Path(written[2]).read_text("utf-8")
+    assert '<svg width="210mm" height="297mm"' in page
+    dashes = re.findall(r'stroke-dasharray="([\d.,]+)" stroke-dashoffset="0" stroke-width="0.35"', page)
+    assert dashes
+    for found in dashes:
+        assert [float(part) for part in found.split(",")] == pytest.approx([0.8, 0.56], abs=0.001)
+
+
+@pytest.mark.parametrize(("paper", "mm"), [("A4", (210, 297)), ("A3", (420, 297))])
+def test_png_pages_are_true_to_scale(paper: str, mm: tuple[int, int], tmp_path: Path) -> None:
+    written = export_sheet(example("beacon-wye"), tmp_path / "out.png", paper)
+    assert [Path(file).name for file in written] == [f"out-{n:02}.png" for n in range(1, 5)]
+    for file in written:
+        image = QImage(file)
+        per_mm = image.dotsPerMeterX() / 1000
+        assert (image.width() / per_mm, image.height() / per_mm) == pytest.approx(mm, abs=0.2)
+
+
+def test_unknown_ending_and_paper_are_refused(tmp_path: Path) -> None:
+    with pytest.raises(ValueError, match="must end in"):
+        export_sheet(example("beacon-wye"), tmp_path / "out.txt")
+    with pytest.raises(KeyError):
+        export_sheet(example("beacon-wye"), tmp_path / "out.pdf", "A5")
+    assert not list(tmp_path.iterdir())
+
+
+@pytest.fixture
+def full_disk() -> Iterator[None]:
+    """The system writes no file beyond 4 kB, and says so as on a full disk."""
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (4096, hard))
+    yield
+    resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+
+
+FIRST_FILES = [("pdf", "out.pdf"), ("svg", "out-01.svg"), ("png", "out-01.png")]
+
+
+@pytest.mark.parametrize(("ending", "name"), FIRST_FILES)
+def test_full_disk_is_told_and_the_old_file_stays(
+    ending: str, name: str, tmp_path: Path, full_disk: None
+) -> None:
+    old = tmp_path / name
+    old.write_bytes(b"the old sheet")
+    with pytest.raises(WriteError):
+        export_sheet(example("saltern-junction"), tmp_path / f"out.{ending}")
+    assert old.read_bytes() == b"the old sheet"
+    assert list(tmp_path.iterdir()) == [old]
+
+
+def test_command_line_needs_no_screen(tmp_path: Path) -> None:
+    plan = Path(__file__).parents[3] / "resources" / "examples" / "fen-ring.plan.json"
+    bare = {key: value for key, value in os.environ.items() if key not in ("DISPLAY", "WAYLAND_DISPLAY")}
+    bare.pop("QT_QPA_PLATFORM", None)
+    command = [sys.executable, "-m", "app", "sheet", str(plan), "-o", str(tmp_path / "fen.pdf")]
+    done = subprocess.run(command, env=bare, capture_output=True, text=True, timeout=60, check=False)
+    assert done.returncode == 0, done.stderr
+    assert (tmp_path / "fen.pdf").read_bytes().startswith(b"%PDF-")
