@@ -21,7 +21,7 @@ class CellDialog(QDialog):
         buttons, _ = answer_buttons(self, word)
         form = QFormLayout()
         for name, field in (("x", self.x_field), ("y", self.y_field), ("z", self.z_field)):
-            form.addRow(name, field)
+            form.addRow(label(name), field)
         column = QVBoxLayout(self)
         column.setSpacing(12)
         told = label(sentence)

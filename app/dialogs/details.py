@@ -34,7 +34,7 @@ class LinesDialog(QDialog):
         buttons, _ = answer_buttons(self, "Set")
         form = QFormLayout()
         for key, (name, _) in lines.items():
-            form.addRow(name, self.fields[key])
+            form.addRow(label(name), self.fields[key])
         column = QVBoxLayout(self)
         column.setSpacing(12)
         column.addWidget(label(sentence))

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QComboBox
+from PySide6.QtWidgets import QComboBox, QWidget
 
 from app import theme as themes
 
 
 class ChoiceBox(QComboBox):
     """The style sheet of the window takes the system's arrow away; this draws a plain one."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.view().setAccessibleName("Choices")
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import pairwise
 from typing import Final, TypeVar
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QHBoxLayout, QLayout, QVBoxLayout, QWidget
 
@@ -27,6 +29,7 @@ from app.panels.tray import NARROW, WIDE, Tray
 
 NARROW_TRAY_BELOW: Final = 1280
 FOLDED_STRIP_BELOW: Final = 1100
+
 Box = TypeVar("Box", QHBoxLayout, QVBoxLayout)
 
 
@@ -68,7 +71,8 @@ class Frame(QWidget):
         column.addLayout(self._middle(view), 1)
         column.addWidget(hairline())
         column.addWidget(panels.status)
-        self.fold_for(WIDE * 10)
+        self.fold_for(NARROW_TRAY_BELOW)
+        self._order_focus(view)
 
     def fold_for(self, width: int) -> None:
         """Fold what does not fit into a window of that width, in pixels."""
@@ -77,6 +81,18 @@ class Frame(QWidget):
         self._panels.in_hand.setFixedWidth(NARROW if narrow else WIDE)
         self._panels.orientations.set_folded(width < FOLDED_STRIP_BELOW)
         self.tools.set_words_shown(not narrow)
+
+    def _order_focus(self, view: PlanView) -> None:
+        """Tab goes as the eye does: tools, tray, levels, plan, orientations, then down the side panel."""
+        panels = self._panels
+        stops = [*focusable(self.tools), *focusable(panels.message), panels.tray, panels.levels, view]
+        stops += focusable(panels.orientations)
+        for tabs in (panels.side.upper_tabs, panels.side.lower_tabs):
+            stops.append(tabs.tabBar())
+            for number in range(tabs.count()):
+                stops += focusable(tabs.widget(number))
+        for before, after in pairwise(stops):
+            QWidget.setTabOrder(before, after)
 
     def _middle(self, view: PlanView) -> QLayout:
         panels = self._panels
@@ -103,3 +119,9 @@ def _bare(box: Box) -> Box:
     box.setContentsMargins(0, 0, 0, 0)
     box.setSpacing(0)
     return box
+
+
+def focusable(panel: QWidget) -> list[QWidget]:
+    """What Tab can reach in a panel, in the order in which it was put there; lists that pop up left out."""
+    inside = (w for w in panel.findChildren(QWidget) if w.window() is panel.window())
+    return [w for w in inside if w.focusPolicy() & Qt.FocusPolicy.TabFocus]

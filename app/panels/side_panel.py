@@ -32,6 +32,7 @@ class Tabs(QTabWidget):
 
     def __init__(self, name: str, panels: dict[str, QWidget], parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.setAccessibleName(name)
         bar = _TabBar(self)
         bar.setAccessibleName(name)
         bar.setExpanding(False)
