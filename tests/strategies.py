@@ -173,14 +173,23 @@ def _erase(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.erase(plan, draw(chosen(plan)))
 
 
+def _offset(draw: st.DrawFn, plan: Plan) -> tuple[int, int, int]:
+    """A few cells any way, or from one piece to another, so that moved pieces meet others."""
+    own = [piece.at for piece in plan.pieces]
+    if not own or draw(st.booleans()):
+        return draw(steps), draw(steps), draw(steps)
+    start, end = draw(st.sampled_from(own)), draw(st.sampled_from(own))
+    return end.x - start.x, end.y - start.y, end.z - start.z
+
+
 def _move(draw: st.DrawFn, plan: Plan) -> Change:
-    return edits.move(plan, draw(chosen(plan)), draw(steps), draw(steps), draw(steps))
+    return edits.move(plan, draw(chosen(plan)), *_offset(draw, plan))
 
 
 def _paste(draw: st.DrawFn, plan: Plan) -> Change:
     copied = edits.copy_pieces(plan, draw(chosen(plan)))
-    dx, dz = draw(steps), draw(steps)
-    return edits.paste(plan, [msgspec.structs.replace(p, at=p.at.moved(dx, 0, dz)) for p in copied])
+    offset = _offset(draw, plan)
+    return edits.paste(plan, [msgspec.structs.replace(p, at=p.at.moved(*offset)) for p in copied])
 
 
 def _set_piece(draw: st.DrawFn, plan: Plan) -> Change:
