@@ -17,7 +17,7 @@ from app.commands.binding import bind_document, bind_view
 from app.commands.bound import bind, fill_menus, keep_to
 from app.commands.exporting import ExportCommands
 from app.commands.files import FileCommands
-from app.commands.look import show_tool_icons, use_scheme, use_theme
+from app.commands.look import show_tool_icons, use_theme
 from app.commands.plan import PlanCommands
 from app.commands.running import add_preview_menus, add_recent_menu
 from app.commands.table import commands_of
@@ -29,6 +29,7 @@ from app.panels.menu_row import MenuRow
 from app.recovery import Recovery, recovery_folder
 from app.settings import Settings
 from app.start import StartScreen, example_paths
+from app.theme import Scheme
 from model.grid import Y_HIGHEST, Y_LOWEST, Turn
 
 SMALLEST: Final = QSize(1024, 640)
@@ -84,7 +85,7 @@ class MainWindow(QMainWindow):
     def use_scheme(self, name: str) -> None:
         """Follow the system, or keep to light or dark; remembered for the next start."""
         self.settings.theme = name
-        use_scheme(name)
+        themes.choose(Scheme(name))
         self.bound[f"theme_{name}"].setChecked(True)
         self._take_over_theme()
 

@@ -11,7 +11,6 @@ from PySide6.QtWidgets import QApplication
 from app import theme as themes
 from app.actions import TOOLS
 from app.icons import icon
-from app.theme import Scheme
 
 ICONS: Final = {"lay": "lay-track", "cart": "test-cart"}
 """Icons that are not called as their tool is."""
@@ -22,14 +21,11 @@ def use_theme() -> None:
     application = QApplication.instance()
     if isinstance(application, QApplication):
         of = themes.current()
-        application.setPalette(themes.window_palette(of))
-        application.setStyleSheet(themes.window_style(of))
-
-
-def use_scheme(name: str) -> None:
-    """Follow the system, or keep to light or dark."""
-    themes.choose(Scheme(name))
-    use_theme()
+        style = themes.window_style(of)
+        # Dressing every widget anew takes long; a second window in the same colours need not wait for it.
+        if style != application.styleSheet():
+            application.setPalette(themes.window_palette(of))
+            application.setStyleSheet(style)
 
 
 def show_tool_icons(actions: Mapping[str, QAction]) -> None:

@@ -54,7 +54,7 @@ class FindingsPanel(QWidget):
         self.empty = label("No findings: nothing stands in the way of building this plan.", "second")
         self._why = _sentence()
         self._do = _sentence()
-        self.fix_button = QPushButton(self)
+        self.fix_button = named(QPushButton(self), "Mend the finding")
         self.fix_button.setProperty("look", "main")
         self.aside_button = QPushButton("Set aside…", self)
         self._below = self._lay_out_below()
@@ -160,6 +160,7 @@ class FindingsPanel(QWidget):
         if isinstance(change, Change) and not change.is_empty:
             self._fix = change
             self.fix_button.setText(change.label)
+            self.fix_button.setAccessibleName(change.label)
             self.fix_button.setVisible(True)
 
     def _carry_out_fix(self) -> None:

@@ -89,8 +89,7 @@ class Frame(QWidget):
         stops += focusable(panels.orientations)
         for tabs in (panels.side.upper_tabs, panels.side.lower_tabs):
             stops.append(tabs.tabBar())
-            for number in range(tabs.count()):
-                stops += focusable(tabs.widget(number))
+            stops += [stop for panel in tabs.panels for stop in focusable(panel)]
         for before, after in pairwise(stops):
             QWidget.setTabOrder(before, after)
 

@@ -42,6 +42,7 @@ class Tabs(QTabWidget):
         self.setTabBar(bar)
         self.setDocumentMode(True)
         self._titles = list(panels)
+        self.panels = list(panels.values())
         for title, widget in panels.items():
             self.addTab(widget, title)
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
-from PySide6.QtCore import QSettings
+from PySide6.QtCore import QEvent, QSettings
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
@@ -48,6 +48,8 @@ def make_window(qtbot: QtBot, tmp_path: Path, settings: Settings) -> Iterator[Ma
         window.document.undo_stack.setClean()
         window.close()
         window.deleteLater()
+    # A window that is only marked for deletion would be dressed anew with each window after it.
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     QApplication.processEvents()
 
 

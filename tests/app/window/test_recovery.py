@@ -10,7 +10,6 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.mishap import LOG, MishapHook
@@ -132,9 +131,9 @@ def test_a_killed_run_is_offered_and_taken_up(
     assert window.document.is_dirty
     assert window.document.path == (path if is_saved else None)
     assert read_plan(path) == straight_plan(), "the plan's own file is untouched"
-    qtbot.waitUntil(window.recovery.copy.exists, timeout=2_000)
-    QApplication.processEvents()
-    assert window.recovery.left_over() == [], "the old copy goes once the new one is there"
+    # The old copy goes once the new one is there.
+    qtbot.waitUntil(lambda: window.recovery.left_over() == [], timeout=3_000)
+    assert window.recovery.copy.exists()
 
 
 def test_kept_for_later_is_offered_again(make_window: MakeWindow, tmp_path: Path) -> None:
