@@ -1,0 +1,105 @@
+"""Build sheet and materials, written from the window."""
+
+from __future__ import annotations
+
+import csv
+from collections import Counter
+from pathlib import Path
+
+import pypdf
+import pytest
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication, QFileDialog, QRadioButton
+from pytestqt.qtbot import QtBot
+
+from app.dialogs.build_sheet import BuildSheetDialog
+from app.window import MainWindow
+from model.files.plan_file import read_plan
+from tests.app.windows import example, settle
+
+A3_POINTS = (1190.55, 841.89)
+"""420 × 297 mm (ISO 216) at 72 points an inch."""
+
+
+@pytest.fixture
+def wye(window: MainWindow) -> MainWindow:
+    """A window with the smallest example."""
+    window.document.load(read_plan(example("beacon-wye")), None)
+    settle(window)
+    return window
+
+
+def answer_with(*words: str) -> None:
+    """Choose these in the dialog that comes next, and go on."""
+
+    def run() -> None:
+        dialog = QApplication.activeModalWidget()
+        assert isinstance(dialog, BuildSheetDialog)
+        for button in dialog.findChildren(QRadioButton):
+            if button.text() in words:
+                button.click()
+        dialog.accept()
+
+    QTimer.singleShot(0, run)
+
+
+def save_as(monkeypatch: pytest.MonkeyPatch, path: Path) -> None:
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_options: (str(path), ""))
+
+
+def test_the_build_sheet_is_written_on_the_paper_that_was_chosen(
+    wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    answer_with("A3", "PDF")
+    save_as(monkeypatch, tmp_path / "wye")
+    wye.bound["build_sheet"].trigger()
+    reader = pypdf.PdfReader(tmp_path / "wye.pdf")
+    assert len(reader.pages) >= 3, "a cover, a page a level, a control table"
+    box = reader.pages[0].mediabox
+    assert (float(box.width), float(box.height)) == pytest.approx(A3_POINTS, abs=1)
+    assert "Beacon Wye" in " ".join(reader.pages[0].extract_text().split())
+    assert "wye.pdf" in wye.panels.status.here.text()
+    assert not wye.document.is_dirty
+
+
+def test_choices_are_remembered(wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    answer_with("A3", "SVG")
+    save_as(monkeypatch, tmp_path / "wye.svg")
+    wye.bound["build_sheet"].trigger()
+    assert len(list(tmp_path.glob("wye-*.svg"))) >= 3
+    seen: list[object] = []
+
+    def look() -> None:
+        dialog = QApplication.activeModalWidget()
+        assert isinstance(dialog, BuildSheetDialog)
+        seen.append(dialog.choice)
+        dialog.reject()
+
+    QTimer.singleShot(0, look)
+    wye.bound["build_sheet"].trigger()
+    assert seen == [("A3", "SVG", False)]
+
+
+def test_the_materials_are_written_as_a_table(
+    wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    save_as(monkeypatch, tmp_path / "carry.csv")
+    wye.bound["materials_csv"].trigger()
+    with open(tmp_path / "carry.csv", encoding="utf-8", newline="") as stream:
+        rows = [*csv.reader(stream)]
+    assert rows[0] == ["part", "level", "pieces"]
+    counted = Counter((str(piece.part), str(piece.at.y)) for piece in wye.document.plan.pieces)
+    assert {(part, level): int(pieces) for part, level, pieces in rows[1:]} == counted
+
+
+def test_a_folder_that_is_not_there_is_told_of(
+    wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, qtbot: QtBot
+) -> None:
+    save_as(monkeypatch, tmp_path / "gone" / "carry.csv")
+    wye.bound["materials_csv"].trigger()
+    assert "not written" in wye.panels.message.text
+    answer_with("PDF")
+    save_as(monkeypatch, tmp_path / "gone" / "wye.pdf")
+    wye.bound["build_sheet"].trigger()
+    assert "build sheet was not written" in wye.panels.message.text
+    assert QApplication.overrideCursor() is None
