@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QRectF
+from PySide6.QtCore import QPointF, QRectF
 
 from app.canvas.symbols import draw_north
+from app.canvas.symbols.lettering import draw_centred, em_for
 from app.export.arm_tags import draw_tags, on_level, tag_spaces, tags_of
 from app.export.key import draw_key
 from app.export.match_lines import Numbers, draw_match_lines, overlaps
 from app.export.page import Job, Page
 from app.export.papers import Paper
-from app.export.pencil import HAIR, NARROW, RULER, Align, Pencil
+from app.export.pencil import HAIR, NARROW, RULER, Pencil
 from app.export.plan_picture import PiecePainter, Window, by_square, draw_grid, shown
 from app.export.scale import BAND, Tile, tiles
 from app.export.washes import KEY, draw_washes
@@ -46,10 +47,7 @@ def key_area(paper: Paper) -> QRectF:
 def level_pages(job: Job, level: LevelPage, first_number: int) -> list[Page]:
     """The pages of a level from sheet ``first_number`` on; parts without pieces are left out."""
     tags = on_level(tags_of(level.arms), level.level)
-    parts = tiles(level.bounds, tags, plan_area(job.paper))
-    if len(parts) > 1:
-        squares = by_square(level.pieces)
-        parts = [part for part in parts if shown(part.window, squares)]
+    parts = tiles(level.bounds, tags, plan_area(job.paper), by_square(level.pieces))
     numbers = {(part.column, part.row): first_number + index for index, part in enumerate(parts)}
     drawing = _Drawing(job, level, numbers)
     return [_page(drawing, part) for part in parts]
@@ -114,7 +112,7 @@ def _draw_bands(pencil: Pencil, window: Window, area: QRectF) -> None:
 
 def _figure(pencil: Pencil, x: float, y: float, value: int, room: float) -> None:
     text = str(value).replace("-", "\u2212")
-    pencil.text(x, y + RULER / 2, text, RULER, align=Align.MIDDLE, widest=room - 0.6)
+    draw_centred(pencil.painter, QPointF(x, y), text, em_for(RULER), pencil.theme.ink, widest=room - 0.6)
 
 
 def _divide(pencil: Pencil, area: QRectF, rect: QRectF) -> None:

@@ -9,9 +9,6 @@ import math
 from dataclasses import dataclass
 from enum import IntEnum
 
-WIDE_MM, WIDE_SMALL_MM = 0.7, 0.5
-"""Wide lines on paper, at 8 mm a cell and more and below."""
-
 
 class Detail(IntEnum):
     """How much is drawn, from one pixel a piece to everything."""
@@ -23,6 +20,12 @@ class Detail(IntEnum):
     STRENGTHS = 4
     ALL = 5
 
+
+WIDE_FROM_MM = ((8.0, 0.7), (4.0, 0.5), (2.0, 0.35))
+"""From how many mm a cell wide lines on paper have which width; plans are drawn at 5 mm and more."""
+WIDE_LEAST_MM = 0.25
+DETAIL_FROM_MM = ((2.5, Detail.ALL), (0.8, Detail.LINES))
+"""From how many mm a cell each detail is shown; only the picture on a cover is ever so small."""
 
 DETAIL_FROM = (
     (40, Detail.ALL),
@@ -103,6 +106,7 @@ def screen(c: float, ratio: float = 1.0) -> Size:
 
 
 def paper(mm: float) -> Size:
-    """A cell of ``mm`` on paper, measured in mm; everything is drawn."""
-    wide = WIDE_MM if mm >= 8 else WIDE_SMALL_MM
-    return Size(mm, wide, Detail.ALL, True, 0.175, snaps=False)
+    """A cell of ``mm`` on paper, measured in mm."""
+    wide = next((wide for least, wide in WIDE_FROM_MM if mm >= least), WIDE_LEAST_MM)
+    detail = next((detail for least, detail in DETAIL_FROM_MM if mm >= least), Detail.DOT)
+    return Size(mm, wide, detail, True, 0.175, snaps=False)

@@ -30,29 +30,42 @@ sizes = st.integers(1, 120)
 )
 def test_largest_scale_that_fits_is_taken(width_cells: int, depth: int, scale: float) -> None:
     """A4: 17 × 14 cells at 10 mm, then 8, 6 and 5 mm."""
-    parts = tiles(Bounds(0, 0, width_cells - 1, depth - 1), (), plan_area(PAPERS["A4"]))
+    corners = [(0, 0), (width_cells - 1, depth - 1)]
+    parts = tiles(Bounds(0, 0, width_cells - 1, depth - 1), (), plan_area(PAPERS["A4"]), corners)
     assert parts[0].window.cell == scale
-    assert (len(parts) == 1) is (width_cells <= 34)
+    assert len(parts) == (1 if width_cells <= 34 else 2)
 
 
 @given(sizes, sizes, st.sampled_from(["A4", "A3"]), st.integers(-50, 50))
 def test_pages_of_a_level_cover_it_with_one_cell_of_overlap(
     wide: int, deep: int, paper: str, west: int
 ) -> None:
-    parts = tiles(Bounds(west, 3, west + wide - 1, 3 + deep - 1), (), plan_area(PAPERS[paper]))
+    cells = {(x, z) for x in range(west, west + wide) for z in range(3, 3 + deep)}
+    parts = tiles(Bounds(west, 3, west + wide - 1, 3 + deep - 1), (), plan_area(PAPERS[paper]), cells)
     shown = {
         (x, z)
         for part in parts
         for x in range(part.window.west, part.window.west + part.window.columns)
         for z in range(part.window.north, part.window.north + part.window.rows)
     }
-    assert {(x, z) for x in range(west, west + wide) for z in range(3, 3 + deep)} <= shown
+    assert cells <= shown
     places = {(part.column, part.row): part.window for part in parts}
+    columns, rows = parts[0].window.columns, parts[0].window.rows
+    assert len(parts) == max(1, -(-(wide - 1) // (columns - 1))) * max(1, -(-(deep - 1) // (rows - 1)))
     for (column, row), window in places.items():
         if (column + 1, row) in places:
             assert places[column + 1, row].west == window.west + window.columns - 1
         if (column, row + 1) in places:
             assert places[column, row + 1].north == window.north + window.rows - 1
+
+
+def test_far_apart_pieces_take_a_page_each_and_no_more() -> None:
+    far = 9_999_999
+    corners = [(-far, -far), (far, far)]
+    parts = tiles(Bounds(-far, -far, far, far), (), plan_area(PAPERS["A4"]), corners)
+    assert len(parts) == 2
+    for (x, z), part in zip(corners, parts, strict=True):
+        assert part.window.holds(Cell(x, 64, z))
 
 
 def strips(heights: list[float]) -> tuple[Strip, ...]:

@@ -8,10 +8,14 @@ import resource
 import subprocess
 import sys
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from xml.etree import ElementTree
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from PySide6.QtGui import QImage
 
 from app.export import export_sheet
@@ -58,6 +62,20 @@ def test_svg_parses_and_shows_hostile_names_as_text(name: str, tmp_path: Path) -
         assert printable.replace(" ", "") in "".join(shown).replace(" ", "")
 
 
+NAMES = st.text(
+    st.characters(exclude_categories=["Cc", "Cs"], exclude_characters=",/"), min_size=1, max_size=80
+)
+
+
+@settings(max_examples=40, deadline=None)
+@given(NAMES)
+def test_svg_parses_for_any_name(name: str) -> None:
+    with TemporaryDirectory() as folder:
+        for file in export_sheet(with_names(name), Path(folder, "out.svg")):
+            tree = ElementTree.fromstring(Path(file).read_bytes())
+            assert {element.tag.removeprefix(SVG) for element in tree.iter()} <= TAGS
+
+
 def test_svg_pages_have_true_sizes_and_dashes(tmp_path: Path) -> None:
     """Dashes of a switch's other curve are 0.10 and 0.07 of a cell of 8 mm; SVG counts in its own units."""
     written = export_sheet(example("saltern-junction"), tmp_path / "out.svg")
@@ -88,28 +106,44 @@ def test_unknown_ending_and_paper_are_refused(tmp_path: Path) -> None:
     assert not list(tmp_path.iterdir())
 
 
-@pytest.fixture
-def full_disk() -> Iterator[None]:
-    """The system writes no file beyond 4 kB, and says so as on a full disk."""
+@contextmanager
+def full_disk(room: int) -> Iterator[None]:
+    """The system writes no file beyond ``room`` bytes, and says so as on a full disk."""
     soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
-    resource.setrlimit(resource.RLIMIT_FSIZE, (4096, hard))
-    yield
-    resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+    resource.setrlimit(resource.RLIMIT_FSIZE, (room, hard))
+    try:
+        yield
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
 
 
 FIRST_FILES = [("pdf", "out.pdf"), ("svg", "out-01.svg"), ("png", "out-01.png")]
 
 
+@pytest.mark.parametrize("eighth", range(8))
 @pytest.mark.parametrize(("ending", "name"), FIRST_FILES)
 def test_full_disk_is_told_and_the_old_file_stays(
-    ending: str, name: str, tmp_path: Path, full_disk: None
+    ending: str, name: str, eighth: int, tmp_path: Path
 ) -> None:
+    """At eight sizes of what is left on the disk."""
+    export_sheet(example("beacon-wye"), tmp_path / f"whole.{ending}")
+    whole = (tmp_path / name.replace("out", "whole")).stat().st_size
     old = tmp_path / name
     old.write_bytes(b"the old sheet")
-    with pytest.raises(WriteError):
-        export_sheet(example("saltern-junction"), tmp_path / f"out.{ending}")
+    before = set(tmp_path.iterdir())
+    with full_disk(whole * eighth // 8), pytest.raises(WriteError):
+        export_sheet(example("beacon-wye"), tmp_path / f"out.{ending}")
     assert old.read_bytes() == b"the old sheet"
-    assert list(tmp_path.iterdir()) == [old]
+    assert set(tmp_path.iterdir()) == before
+
+
+@pytest.mark.parametrize("ending", ["svg", "png"])
+def test_same_plan_gives_the_same_bytes(ending: str, tmp_path: Path) -> None:
+    """PDF is left out: it carries the time at which it was made."""
+    for name in ("one", "two"):
+        export_sheet(example("fen-ring"), tmp_path / f"{name}.{ending}")
+    for one in tmp_path.glob("one-*"):
+        assert one.read_bytes() == one.with_name(one.name.replace("one", "two")).read_bytes()
 
 
 def test_command_line_needs_no_screen(tmp_path: Path) -> None:
