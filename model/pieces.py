@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 import msgspec
 from immutables import Map
 
 from model.grid import Cell, Facing
-from model.parts import TRAITS, Mode, Part, Support
+from model.parts import STACK, TRAITS, Mode, Part, Support
 
 
 class Held(msgspec.Struct, frozen=True):
@@ -19,6 +19,18 @@ class Held(msgspec.Struct, frozen=True):
     count: int
     kept: tuple[tuple[str, str], ...] = ()
     """Keys that this version does not know, each with its JSON text."""
+
+
+WAYBILL: Final = "waybill:"
+"""How the item of a waybill begins; its name follows."""
+
+
+def slots_needed(holds: Iterable[Held]) -> int:
+    """The slots that some content takes: one an entry, and an entry over the stack size goes on in the next.
+
+    Common practice of the trade, written from memory, no published source.
+    """
+    return sum(-(-held.count // STACK) for held in holds)
 
 
 class Piece(msgspec.Struct, frozen=True, gc=False):

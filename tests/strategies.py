@@ -169,6 +169,10 @@ def _place(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.place(plan, draw(pieces()))
 
 
+def _place_all(draw: st.DrawFn, plan: Plan) -> Change:
+    return edits.place_all(plan, draw(st.lists(pieces(), max_size=4, unique_by=lambda piece: piece.at)))
+
+
 def _erase(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.erase(plan, draw(chosen(plan)))
 
@@ -268,7 +272,18 @@ def _set_sheet(draw: st.DrawFn, plan: Plan) -> Change:
 EDITS: Final[dict[str, Callable[[st.DrawFn, Plan], Change]]] = {
     edit.__name__[1:]: edit
     for edit in (
-        *(_lay_track, _place, _erase, _move, _paste, _set_piece, _turn_pieces, _turn_plan, _move_plan),
+        *(
+            _lay_track,
+            _place,
+            _place_all,
+            _erase,
+            _move,
+            _paste,
+            _set_piece,
+            _turn_pieces,
+            _turn_plan,
+            _move_plan,
+        ),
         *(_reorder, _add_blocks, _add_arm, _set_arm, _remove_arm, _set_route, _remove_route),
         *(_set_aside, _take_up, _set_title, _set_running_side, _set_sheet),
     )

@@ -7,7 +7,17 @@ its rank. An edit that a limit of plans forbids raises ``EditRefused`` with a me
 from model.edits.arms import add_arm, remove_arm, set_arm
 from model.edits.details import set_running_side, set_sheet, set_title
 from model.edits.names import name_problem
-from model.edits.pieces import add_blocks, copy_pieces, erase, move, paste, place, reorder, set_piece
+from model.edits.pieces import (
+    add_blocks,
+    copy_pieces,
+    erase,
+    move,
+    paste,
+    place,
+    place_all,
+    reorder,
+    set_piece,
+)
 from model.edits.refusals import EditRefused
 from model.edits.routes import remove_route, set_route
 from model.edits.track import lay_track
@@ -26,6 +36,7 @@ __all__ = [
     "name_problem",
     "paste",
     "place",
+    "place_all",
     "remove_arm",
     "remove_route",
     "reorder",

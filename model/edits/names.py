@@ -5,12 +5,11 @@ from __future__ import annotations
 import unicodedata
 from typing import Final
 
+from model.pieces import WAYBILL
 from model.plan import NAME_LIMIT, TEXT_LIMIT
 
 NOT_IN_NAMES: Final = ",/"
 """Commas separate names on the command line, slashes separate a junction from its arm."""
-WAYBILL: Final = "waybill:"
-"""What an item begins with that is a waybill; its name follows."""
 
 
 def name_problem(name: str) -> str | None:

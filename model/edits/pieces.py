@@ -55,6 +55,14 @@ def paste(plan: Plan, pieces: Sequence[Piece]) -> Change:
     return appended(plan, f"Paste {counted(len(pieces), 'piece')}", pieces)
 
 
+def place_all(plan: Plan, pieces: Sequence[Piece]) -> Change:
+    """The pieces of one drag, in their order, after all others; they replace what is there.
+
+    Raises EditRefused and ValueError as ``paste`` does.
+    """
+    return appended(plan, f"Place {counted(len(pieces), 'piece')}", pieces)
+
+
 def set_piece(plan: Plan, piece: Piece) -> Change:
     """Another piece in an occupied cell, which keeps the rank: turned, other delay, mode or content.
 

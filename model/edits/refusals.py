@@ -8,7 +8,7 @@ from model.edits.names import item_problem, name_problem, text_problem
 from model.edits.words import part_word
 from model.grid import XZ_LIMIT, Y_HIGHEST, Y_LOWEST, Cell
 from model.parts import DELAYS, STACK, TRAITS, Mode, Part
-from model.pieces import Piece
+from model.pieces import Piece, slots_needed
 from model.plan import ARM_LIMIT, PIECE_LIMIT, Arm
 
 
@@ -54,7 +54,7 @@ def _check_holds(piece: Piece) -> None:
         if held.count < 1:
             raise EditRefused(f"There cannot be {held.count} of an item.")
     slots = TRAITS[piece.part].slots
-    if sum(-(-held.count // STACK) for held in piece.holds) > slots:
+    if slots_needed(piece.holds) > slots:
         raise EditRefused(f"A {part_word(piece.part)} has {slots} slots of {STACK} items.")
 
 

@@ -12,13 +12,12 @@ from msgspec import UNSET, Meta, Struct, UnsetType, field
 from model.files.limits import CELL_LIMIT, ROUTE_LIMIT, WAIVER_LIMIT
 from model.grid import Cell, Facing
 from model.parts import STACK, TRAITS, Mode, Part
+from model.pieces import WAYBILL
 from model.plan import ARM_LIMIT, NAME_LIMIT, PIECE_LIMIT, TEXT_LIMIT, Side
 
 FORMAT: Final = "platelayer-plan"
 VERSION: Final = 1
 
-WAYBILL: Final = "waybill:"
-"""What an item begins with that is a waybill; its name follows."""
 NAME_PATTERN: Final = r"^(?![\s\S]*[,/\u0000-\u001f\u007f-\u009f])"
 """No comma, slash or control character anywhere."""
 ITEM_PATTERN: Final = (

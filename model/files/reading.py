@@ -11,10 +11,9 @@ from msgspec.structs import replace
 from model.files.decoding import KeptByPlace
 from model.files.document import ArmDoc, EndDoc, HeldDoc, PieceDoc, PlanDoc, RouteDoc, WaiverDoc
 from model.files.errors import PlaceError
-from model.files.slots import slots_needed
 from model.grid import Heading
 from model.parts import TRAITS, Part
-from model.pieces import Held, Piece, Pieces
+from model.pieces import Held, Piece, Pieces, slots_needed
 from model.plan import Arm, ArmEnd, Details, Plan, Route, SheetData, Waiver
 
 CONTAINERS: Final = tuple(part for part in Part if TRAITS[part].slots)
