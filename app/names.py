@@ -13,37 +13,21 @@ import msgspec
 from model.parts import Part
 
 
-class PartName(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """A part's name at the head of a row, and inside a sentence after a number above one."""
-
-    one: str
-    many: str
-
-
-class Names(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
-    """All names of the file."""
-
+class _Names(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     groups: dict[str, str]
-    parts: dict[Part, PartName]
+    parts: dict[Part, str]
 
 
 @cache
-def names() -> Names:
-    """The names as the file gives them."""
-    return msgspec.json.decode(files("resources").joinpath("parts.json").read_bytes(), type=Names)
+def _names() -> _Names:
+    return msgspec.json.decode(files("resources").joinpath("parts.json").read_bytes(), type=_Names)
 
 
 def part_name(part: Part) -> str:
     """``Plain rail``."""
-    return names().parts[part].one
-
-
-def counted(part: Part, pieces: int) -> str:
-    """``1 plain rail``, ``3 plain rails``."""
-    name = names().parts[part]
-    return f"{pieces} {name.one.lower() if pieces == 1 else name.many}"
+    return _names().parts[part]
 
 
 def group_name(group: str) -> str:
     """``Track``: the heading of a group of the parts tray."""
-    return names().groups[group]
+    return _names().groups[group]

@@ -85,11 +85,6 @@ def choose(scheme: Scheme) -> None:
     _Choice.scheme = scheme
 
 
-def chosen() -> Scheme:
-    """What was chosen last; at first the system's."""
-    return _Choice.scheme
-
-
 def current() -> Theme:
     """The theme of the window: what was chosen, else that of the system, else light."""
     if _Choice.scheme is not Scheme.SYSTEM:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from app.export.papers import Paper
-from app.export.pencil import FIELD_NAME, NARROW, RULER, SECTION, TEXT, TITLE, WIDE, Align, Pencil
+from app.export.pencil import FIELD_NAME, RULER, SECTION, TEXT, TITLE, WIDE, Align, Pencil
 from model.plan import SheetData
 
 CENTRING_MARK = 5.0
@@ -96,8 +96,3 @@ class _Fields:
         left, baseline = self._left + x + PADDING, self._top + y + 9.2
         high = 3.0 if bold else TEXT
         self._pencil.text(left, baseline, value or BLANK, high, bold=bold, widest=end - x - 2 * PADDING)
-
-
-def rule(pencil: Pencil, paper: Paper, y: float) -> None:
-    """A line across the frame."""
-    pencil.line(paper.frame.left(), y, paper.frame.right(), y, NARROW)

@@ -64,13 +64,6 @@ def draw_piece(painter: QPainter, x: float, y: float, c: float, look: Look, them
     _on_screen(painter, x, y, c, look, theme, Manner.OWN)
 
 
-def draw_dimmed(
-    painter: QPainter, x: float, y: float, c: float, look: Look, theme: Theme, manner: Manner
-) -> None:
-    """The symbol as a piece of the level below (``Manner.BELOW``) or above (``Manner.ABOVE``)."""
-    _on_screen(painter, x, y, c, look, theme, manner)
-
-
 def draw_ghost(
     painter: QPainter, x: float, y: float, c: float, look: Look, theme: Theme, *, blocked: bool = False
 ) -> None:

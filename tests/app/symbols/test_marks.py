@@ -26,7 +26,7 @@ from app.canvas.symbols import (
 )
 from app.canvas.symbols.ways import Lane
 from app.icons import TOOLS, icon
-from app.names import counted, group_name, part_name
+from app.names import group_name, part_name
 from app.theme import Theme, theme
 from model.grid import Cell, Heading
 from model.parts import TRAITS, Part
@@ -228,5 +228,3 @@ def test_everything_has_a_name_for_people() -> None:
         "Signals",
         "Items",
     }
-    assert counted(Part.RAIL, 1) == "1 plain rail"
-    assert counted(Part.RAIL, 3) == "3 plain rails"
