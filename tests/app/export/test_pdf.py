@@ -9,13 +9,14 @@ from io import BytesIO
 import numpy as np
 import pypdfium2
 import pytest
+from hypothesis import given, settings
 from pypdf import PdfReader
 
 from app.names import part_name
 from model.grid import Cell
 from model.parts import Part
 from model.pieces import new_piece
-from model.plan import EMPTY_PLAN, SheetData, plan_of
+from model.plan import EMPTY_PLAN, Plan, SheetData, plan_of
 from model.sheet import materials
 from model.sheet.order import order_numbers
 from tests.app.export.sheets import (
@@ -31,6 +32,7 @@ from tests.app.export.sheets import (
     with_title,
     yard,
 )
+from tests.strategies import plans
 
 pytestmark = pytest.mark.usefixtures("qapp")
 
@@ -141,6 +143,15 @@ def test_materials_on_the_cover_are_those_of_the_plan(name: str) -> None:
         row = f"{part_name(part)} {pieces} {pieces // 64} + {pieces % 64}"
         assert row in cover
         assert listed.of(part) == pieces
+
+
+@settings(max_examples=20, deadline=None)
+@given(plans(least_pieces=1))
+def test_random_plans_give_sheets_with_their_materials(plan: Plan) -> None:
+    """Counts over the plan, against the counts that a reader finds on the cover."""
+    cover = texts(pdf_bytes(plan))[0]
+    for part, pieces in Counter(piece.part for piece in plan.pieces).items():
+        assert f"{part_name(part)} {pieces} {pieces // 64} + {pieces % 64}" in cover
 
 
 @pytest.mark.parametrize("name", EXAMPLES)

@@ -67,12 +67,13 @@ TURNABLE = [
 """All that has a direction, but levers and buttons: these stand on a block or hang, and are no way round."""
 
 
-@pytest.mark.parametrize("turn", ALL_TURNS, ids=lambda turn: str(turn.number))
-@pytest.mark.parametrize("key", TURNABLE)
+TURNS = [(key, turn) for key in TURNABLE for turn in ALL_TURNS if not (turn.mirror and LOOKS[key].burnt)]
+"""The stroke through a burnt out torch rises to the same side in a mirrored plan."""
+
+
+@pytest.mark.parametrize(("key", "turn"), TURNS, ids=lambda value: str(getattr(value, "number", value)))
 def test_turned_piece_has_the_turned_picture(key: str, turn: Turn, monkeypatch: pytest.MonkeyPatch) -> None:
     """At 48 px, where every width is even; letters apart, which are never turned."""
-    if turn.mirror and LOOKS[key].burnt:
-        pytest.skip("the stroke through a burnt out torch always rises to the same side")
     monkeypatch.setattr("app.canvas.symbols.stage.draw_centred", lambda *_args, **_more: None)
     monkeypatch.setattr("app.canvas.symbols.signals._draw_mode", lambda *_args: None)
     look, of = LOOKS[key], theme("light")
