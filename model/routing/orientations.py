@@ -23,7 +23,12 @@ class Orientation(msgspec.Struct, frozen=True):
 
 
 def orientation(plan: Plan, turn: Turn, junction: Junction | None = None) -> Orientation:
-    """Works out one orientation; ``junction`` is the plan as it stands, where that is known already."""
+    """Works out one orientation; ``junction`` is the plan as it stands, where that is known already.
+
+    Where no route is wanted all is served however the plan lies, so it is not turned.
+    """
+    if not plan.routes:
+        return Orientation(turn, 0, True)
     if junction is None or turn != Turn():
         junction = Junction(turn_plan(plan, turn).applied(plan))
     serves = junction.control.serves
