@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from PySide6.QtCore import QRect
 from PySide6.QtGui import QPainter
 
+from app.canvas.below import is_seen_from_above
 from app.canvas.geometry import Area, Viewport
 from app.canvas.ground import paint_grid, paint_pieces
 from app.canvas.index import PieceIndex
@@ -116,8 +117,11 @@ class Scene:
         paint_grid(painter, tile.area, tile.scale, look.theme)
         if look.solo:
             return
-        for step, manner in ((-1, Manner.BELOW), (1, Manner.ABOVE)):
-            pieces = self.index.pieces_in(tile.area, tile.level + step)
+        plan = self.layout.plan
+        below = self.index.pieces_in(tile.area, tile.level - 1)
+        seen = (piece for piece in below if is_seen_from_above(plan.pieces, piece))
+        above = self.index.pieces_in(tile.area, tile.level + 1)
+        for pieces, manner in ((seen, Manner.BELOW), (above, Manner.ABOVE)):
             paint_pieces(painter, tile, pieces, self.looks.bare, look.theme, manner)
 
     def _paint_piece_tile(self, painter: QPainter, tile: Tile) -> None:

@@ -8,13 +8,14 @@ from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF
 
+from app.canvas.below import is_seen_from_above
 from app.canvas.symbols import Look, Manner, Stage, look_of, paint, paper
 from app.canvas.symbols.lettering import draw_centred, em_for, width
 from app.canvas.symbols.rails import draw_facing_mark
 from app.export.marks import arrow_place, number_place
 from app.export.pencil import HAIR, Pencil
 from model.grid import Cell, Heading
-from model.parts import CARRIERS, Part
+from model.parts import Part
 from model.pieces import Pieces
 from model.sheet.drawn import DrawnPiece, RailMarks
 from model.sheet.footprint import Bounds
@@ -115,12 +116,8 @@ class PiecePainter:
 
     def draw_below(self, window: Window, below: Iterable[DrawnPiece]) -> None:
         """The level below in grey; what carries a piece of this level is hidden under it."""
-        open_to_view = (
-            one
-            for one in below
-            if one.piece.part not in CARRIERS or one.piece.at.moved(dy=1) not in self._pieces
-        )
-        self.draw(window, open_to_view, Manner.BELOW)
+        seen = (one for one in below if is_seen_from_above(self._pieces, one.piece))
+        self.draw(window, seen, Manner.BELOW)
 
     def draw_marks(self, window: Window, pieces: Iterable[DrawnPiece]) -> None:
         """The numbers of placing, and the arrows of rails that must face as drawn."""
