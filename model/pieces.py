@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 from typing import Final, NamedTuple
 
 import msgspec
 from immutables import Map
 
 from model.grid import Cell, Facing
-from model.parts import STACK, TRAITS, Mode, Part, Support
+from model.parts import CARRIERS, STACK, TRAITS, Mode, Part, Support
 
 
 class Held(msgspec.Struct, frozen=True):
@@ -131,7 +131,7 @@ class Pieces:
             next_rank = max(next_rank, entry.rank + 1)
         return Pieces(cells.finish(), next_rank)
 
-    def __contains__(self, cell: Cell) -> bool:
+    def __contains__(self, cell: object) -> bool:
         return cell in self._by_cell
 
     def __iter__(self) -> Iterator[Piece]:
@@ -147,6 +147,11 @@ class Pieces:
 
     def __hash__(self) -> int:
         return hash(tuple(self))
+
+
+def is_seen_from_above(piece: Piece, filled: Container[Cell]) -> bool:
+    """Whether a piece shows under the next level: a part that carries what stands on it is hidden by it."""
+    return piece.part not in CARRIERS or piece.at.moved(dy=1) not in filled
 
 
 def _rank(placed: Placed) -> int:

@@ -8,7 +8,6 @@ from dataclasses import dataclass, field
 from PySide6.QtCore import QRect
 from PySide6.QtGui import QPainter
 
-from app.canvas.below import is_seen_from_above
 from app.canvas.geometry import Area, Viewport
 from app.canvas.ground import paint_grid, paint_pieces
 from app.canvas.index import PieceIndex
@@ -19,6 +18,7 @@ from app.canvas.tiles import Tile, TileCache, tiles_in
 from app.theme import Theme
 from model.grid import Cell, Heading
 from model.parts import Part
+from model.pieces import is_seen_from_above
 from model.plan import Change
 from model.routing.junction import Junction
 from model.track.layout import Layout
@@ -119,7 +119,7 @@ class Scene:
             return
         plan = self.layout.plan
         below = self.index.pieces_in(tile.area, tile.level - 1)
-        seen = (piece for piece in below if is_seen_from_above(plan.pieces, piece))
+        seen = (piece for piece in below if is_seen_from_above(piece, plan.pieces))
         above = self.index.pieces_in(tile.area, tile.level + 1)
         for pieces, manner in ((seen, Manner.BELOW), (above, Manner.ABOVE)):
             paint_pieces(painter, tile, pieces, self.looks.bare, look.theme, manner)

@@ -101,7 +101,7 @@ def _draw_picture(pencil: Pencil, job: Job, area: QRectF) -> None:
     for other in job.sheet.levels:
         rails = [one for one in other.pieces if one.piece.part in RAILS]
         if other.level == level.level - 1:
-            painter.draw_below(window, other.pieces)
+            painter.draw(window, level.below, Manner.BELOW)
         elif other.level != level.level:
             painter.draw(window, rails, Manner.BELOW if other.level < level.level else Manner.ABOVE)
     draw_washes(pencil, window, level.level, job.washes)

@@ -6,7 +6,7 @@ from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF
 
-from app.canvas.symbols import draw_north
+from app.canvas.symbols import Manner, draw_north
 from app.canvas.symbols.lettering import draw_centred, em_for
 from app.export.arm_tags import draw_tags, on_level, tag_spaces, tags_of
 from app.export.key import draw_key
@@ -81,7 +81,7 @@ def _draw(pencil: Pencil, drawing: _Drawing, part: Tile) -> None:
     for shared in overlaps(part, drawing.numbers):
         pencil.painter.fillRect(shared, pencil.theme.fill)
     draw_grid(pencil, window)
-    painter.draw_below(window, below)
+    painter.draw(window, below, Manner.BELOW)
     draw_washes(pencil, window, level.level, job.washes)
     painter.draw(window, own)
     painter.draw_marks(window, own)

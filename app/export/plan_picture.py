@@ -8,7 +8,6 @@ from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF
 
-from app.canvas.below import is_seen_from_above
 from app.canvas.symbols import Look, Manner, Stage, look_of, paint, paper
 from app.canvas.symbols.lettering import draw_centred, em_for, width
 from app.canvas.symbols.rails import draw_facing_mark
@@ -113,11 +112,6 @@ class PiecePainter:
         """The symbols of pieces that the window shows."""
         for one in pieces:
             paint(replace(self._stage(window, one.piece.at), manner=manner), self._look(one, manner))
-
-    def draw_below(self, window: Window, below: Iterable[DrawnPiece]) -> None:
-        """The level below in grey; what carries a piece of this level is hidden under it."""
-        seen = (one for one in below if is_seen_from_above(self._pieces, one.piece))
-        self.draw(window, seen, Manner.BELOW)
 
     def draw_marks(self, window: Window, pieces: Iterable[DrawnPiece]) -> None:
         """The numbers of placing, and the arrows of rails that must face as drawn."""

@@ -10,7 +10,7 @@ import msgspec
 
 from model.grid import Facing
 from model.parts import TRAITS, Mode, Part
-from model.pieces import Piece
+from model.pieces import Piece, is_seen_from_above
 from model.plan import Arm
 from model.sheet.drawn import DrawnPiece
 from model.sheet.footprint import Bounds, bounds_of
@@ -46,7 +46,7 @@ class LevelPage(msgspec.Struct, frozen=True):
     """``Level 64 — track and signals``."""
     pieces: tuple[DrawnPiece, ...]
     below: tuple[DrawnPiece, ...]
-    """The level one below, to be drawn in grey."""
+    """What is seen of the level one below, to be drawn in grey: what carries this level is hidden by it."""
     arms: tuple[Arm, ...]
     """Those with an end on this level."""
     bounds: Bounds
@@ -68,7 +68,9 @@ def level_pages(drawn: Iterable[DrawnPiece], arms: tuple[Arm, ...]) -> tuple[Lev
 
 
 def _page(level: int, levels: dict[int, list[DrawnPiece]], arms: tuple[Arm, ...]) -> LevelPage:
-    pieces, below = tuple(levels[level]), tuple(levels.get(level - 1, ()))
+    pieces = tuple(levels[level])
+    filled = frozenset(one.piece.at for one in pieces)
+    below = tuple(one for one in levels.get(level - 1, ()) if is_seen_from_above(one.piece, filled))
     here = {arm: [end.at for end in (arm.enter, arm.leave) if end and end.at.y == level] for arm in arms}
     ends = [cell for cells in here.values() for cell in cells]
     bounds = bounds_of([*(one.piece.at for one in pieces), *ends])

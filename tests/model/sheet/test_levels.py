@@ -123,12 +123,13 @@ def test_the_key_tells_kinds_apart_and_counts_each() -> None:
         (Part.COMPARATOR, 1),
     ]
     assert counts(high) == {Sign.FACING: 1}
-    assert high.notes == ("7 pieces.", "Grey lines: level 63, one below.")
+    assert high.notes == ("7 pieces.",), "what carries them is hidden, so nothing is grey"
 
 
 def test_a_level_below_zero_reads_with_the_true_minus() -> None:
-    low, high = sheet_of(plan_of([Piece(Part.LAMP, Cell(0, y, 0)) for y in (-2, -1)])).levels
+    low, high = sheet_of(plan_of([Piece(Part.LAMP, Cell(x, -2 + x, 0)) for x in (0, 1)])).levels
     assert low.title == "Level −2 — signals"
+    assert [one.piece.at for one in high.below] == [Cell(0, -2, 0)]
     assert high.notes[-1] == "Grey lines: level −2, one below."
 
 
