@@ -7,7 +7,7 @@ from collections import Counter
 from hypothesis import given, settings
 
 from model.grid import Cell, Facing, Heading
-from model.parts import Mode, Part
+from model.parts import TRAITS, Mode, Part
 from model.pieces import Piece
 from model.plan import Plan, plan_of
 from model.routing.junction import Junction
@@ -44,7 +44,10 @@ def test_every_piece_stands_on_the_page_of_its_level(plan: Plan) -> None:
     for page in pages:
         assert all(one.piece.at.y == page.level for one in page.pieces)
         assert {one.piece.at for one in page.below} == {
-            piece.at for piece in plan.pieces if piece.at.y == page.level - 1
+            piece.at
+            for piece in plan.pieces
+            if piece.at.y == page.level - 1
+            and not (TRAITS[piece.part].carries and piece.at.moved(dy=1) in plan.pieces)
         }
         bounds = page.bounds
         assert all(
@@ -100,7 +103,7 @@ def test_carts_run_straight_across_a_curve() -> None:
 
 
 def test_the_key_tells_kinds_apart_and_counts_each() -> None:
-    base = [Piece(Part.SOLID_BLOCK, Cell(x, 63, 0)) for x in range(8)]
+    base = [Piece(Part.SOLID_BLOCK, Cell(x, 63, 0)) for x in (0, 1, 2, 3, 4, 5, 7)]
     above = [
         Piece(Part.TORCH, Cell(0, 64, 0), Facing.UP),
         Piece(Part.TORCH, Cell(1, 64, 0), Facing.EAST),
