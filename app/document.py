@@ -14,18 +14,21 @@ from app.undo import ApplyChange
 from model.edits import EditRefused
 from model.files.plan_file import plan_bytes
 from model.files.writer import write_bytes
-from model.plan import EMPTY_PLAN, Change, Plan
+from model.plan import EMPTY_PLAN, Change, Plan, Waiver
 from model.routing.junction import Junction
 from model.routing.orientations import Orientation, each_orientation
-from model.rules import Finding, find_all
+from model.rules import Finding, find_all, stale_waivers
 from model.track.layout import Layout
 
 Wish = ParamSpec("Wish")
+Stamp = tuple[int, int, int]
+"""Time of change in ns, length in bytes, and the number of the file on its disk."""
 
 
 class _Judged(NamedTuple):
     junction: Junction
     findings: list[Finding]
+    stale_waivers: tuple[Waiver, ...]
 
 
 class _Turned(NamedTuple):
@@ -56,10 +59,13 @@ class Document(QObject):
         super().__init__(parent)
         self.layout = Layout(EMPTY_PLAN)
         self.path: Path | None = None
+        self._stamp: Stamp | None = None
         self.undo_stack = QUndoStack(self)
         self.junction: Junction | None = None
         self.junction_is_old = True
         self.findings: list[Finding] = []
+        self.stale_waivers: tuple[Waiver, ...] = ()
+        """Those that set no finding aside any more."""
         self.orientations: tuple[Orientation, ...] = ()
         self.orientations_are_old = True
         self._worker = Newest(self)
@@ -108,10 +114,11 @@ class Document(QObject):
     def load(self, plan: Plan, path: Path | None) -> None:
         """Open a plan that is the same as its file."""
         self.layout = Layout(plan)
-        self.path = path
+        self._belong_to(path)
         self.undo_stack.clear()
         self.junction = None
         self.findings = []
+        self.stale_waivers = ()
         self.orientations = ()
         self.reset.emit()
         self.details_changed.emit()
@@ -125,9 +132,13 @@ class Document(QObject):
     def save(self, path: Path) -> None:
         """Write the plan. Raises WriteError; the plan then still counts as changed."""
         write_bytes(path, plan_bytes(self.plan))
-        self.path = path
+        self._belong_to(path)
         self.undo_stack.setClean()
         self.details_changed.emit()
+
+    def is_changed_outside(self, path: Path) -> bool:
+        """Whether the plan's own file is another one than was read or written last."""
+        return path == self.path and self._stamp is not None and stamp_of(path) not in (None, self._stamp)
 
     def take(self, change: Change) -> None:
         """Make a change the newest state (the undo command calls this)."""
@@ -147,9 +158,9 @@ class Document(QObject):
         """Wait until the background has worked out the plan; the results arrive with the next events."""
         self._worker.finish()
 
-    def close(self) -> None:
-        """End the background work."""
-        self._worker.stop()
+    def _belong_to(self, path: Path | None) -> None:
+        self.path = path
+        self._stamp = None if path is None else stamp_of(path)
 
     def _work_out(self) -> None:
         self.junction_is_old = True
@@ -161,7 +172,7 @@ class Document(QObject):
 
     def _settle(self, result: object) -> None:
         if isinstance(result, _Judged):
-            self.junction, self.findings = result
+            self.junction, self.findings, self.stale_waivers = result
             self.junction_is_old = False
             self.junction_updated.emit()
         elif isinstance(result, _Turned):
@@ -177,6 +188,15 @@ class Document(QObject):
         self.dirty_changed.emit(not is_clean)
 
 
+def stamp_of(path: Path) -> Stamp | None:
+    """What tells one state of a file from another; ``None`` where there is no file."""
+    try:
+        stat = path.stat()
+    except OSError:
+        return None
+    return stat.st_mtime_ns, stat.st_size, stat.st_ino
+
+
 def _work(plan: Plan) -> Iterator[object]:
     """All that is worked out of a plan, in steps between which it may be dropped.
 
@@ -186,7 +206,8 @@ def _work(plan: Plan) -> Iterator[object]:
     for step in (lambda: junction.control, lambda: junction.switches, lambda: junction.routes):
         step()
         yield None
-    yield _Judged(junction, find_all(junction))
+    findings = find_all(junction)
+    yield _Judged(junction, findings, stale_waivers(junction, findings))
     turned: list[Orientation] = []
     for orientation in each_orientation(junction):
         turned.append(orientation)

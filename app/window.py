@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import sys
-from importlib.metadata import version
 from pathlib import Path
 from typing import Final
 
@@ -12,6 +11,7 @@ from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplicat
 from PySide6.QtWidgets import QApplication, QMainWindow, QMessageBox
 
 from app import theme as themes
+from app.background import Newest
 from app.canvas.view import PlanView
 from app.commands.binding import bind_document, bind_view
 from app.commands.bound import bind, fill_menus, keep_to
@@ -49,7 +49,8 @@ class MainWindow(QMainWindow):
         self.panels = Panels(self.document, self.view)
         self.side = self.panels.side
         tell = self.panels.message.say
-        self.files = FileCommands(self, self.document, self.recovery, self.settings, tell)
+        finish = self.panels.routes.table.finish_edit
+        self.files = FileCommands(self, self.document, self.recovery, self.settings, tell, finish)
         self.exports = ExportCommands(self, self.document, self.settings, tell, self.panels.status.say)
         self.plan_commands = PlanCommands(self, self.document, lambda: self.view.cursor, self.view.go_to)
         self.bound = bind(self, commands_of(self))
@@ -117,6 +118,9 @@ class MainWindow(QMainWindow):
 
     def show_about(self) -> None:
         """The version, and what the program is for."""
+        # Looking up the version takes long and is seldom asked for.
+        from importlib.metadata import version
+
         box = QMessageBox(self)
         box.setTextFormat(Qt.TextFormat.PlainText)
         box.setWindowTitle("About Platelayer")
@@ -138,7 +142,8 @@ class MainWindow(QMainWindow):
             return
         self.settings.geometry = self.saveGeometry()
         self.recovery.close()
-        self.document.close()
+        for worker in self.findChildren(Newest):
+            worker.stop()
         event.accept()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:

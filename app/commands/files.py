@@ -30,12 +30,14 @@ class FileCommands:
         recovery: Recovery,
         settings: Settings,
         tell: Callable[[str], None],
+        finish_edit: Callable[[], None],
     ) -> None:
         self._parent = parent
         self._document = document
         self._recovery = recovery
         self._settings = settings
         self._tell = tell
+        self._finish_edit = finish_edit
 
     def new(self) -> None:
         """An empty plan, when the present one may go."""
@@ -95,10 +97,12 @@ class FileCommands:
 
     def save(self) -> bool:
         """Write to the plan's own file; ask for one where it has none. Whether it is written."""
+        self._finish_edit()
         return self.save_as() if self._document.path is None else self._write(self._document.path)
 
     def save_as(self) -> bool:
         """Ask for a file and write to it. Whether it is written."""
+        self._finish_edit()
         folder = (
             self._document.path.parent if self._document.path else Path(self._settings.choice("folder", ""))
         )
@@ -111,6 +115,7 @@ class FileCommands:
 
     def may_leave(self) -> bool:
         """Whether the present plan may go: it is saved, or its changes are given up."""
+        self._finish_edit()
         if not self._document.is_dirty:
             return True
         answer = ask_to_save(self._parent, self._document.name)
@@ -119,6 +124,10 @@ class FileCommands:
         return answer == QMessageBox.StandardButton.Discard
 
     def _write(self, path: Path) -> bool:
+        if self._document.is_changed_outside(path):
+            answer = ask_to_overwrite(self._parent, path)
+            if answer != QMessageBox.StandardButton.Yes:
+                return answer == QMessageBox.StandardButton.Save and self.save_as()
         try:
             self._document.save(path)
         except WriteError as error:
@@ -130,6 +139,23 @@ class FileCommands:
         self._settings.add_recent(path)
         self._settings.choose("folder", str(path.absolute().parent))
         return True
+
+
+def ask_to_overwrite(parent: QWidget, path: Path) -> int:
+    """Yes: write over it; Save: to another file; Cancel."""
+    box = QMessageBox(parent)
+    box.setWindowTitle("Changed outside")
+    box.setTextFormat(Qt.TextFormat.PlainText)
+    box.setText(f"{path.name} was changed by something else since it was opened.")
+    box.setInformativeText("Writing over it loses that change.")
+    buttons = QMessageBox.StandardButton
+    box.setStandardButtons(buttons.Save | buttons.Yes | buttons.Cancel)
+    box.button(buttons.Save).setText("Save as…")
+    box.button(buttons.Yes).setText("Write over it")
+    box.button(buttons.Cancel).setText("Cancel")
+    box.setDefaultButton(buttons.Save)
+    box.setEscapeButton(buttons.Cancel)
+    return box.exec()
 
 
 def ask_to_save(parent: QWidget, name: str) -> int:

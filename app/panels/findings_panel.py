@@ -22,9 +22,11 @@ from app.panels.findings_delegate import ROW, FindingsDelegate
 from app.panels.findings_model import FINDING_ROLE, FindingsModel
 from app.panels.look import label, named, panel
 from app.panels.rows import FRAME
+from app.panels.words import counted
 from model.edits import set_aside, take_up
+from model.edits.changes import detailed
 from model.grid import Cell
-from model.plan import Change
+from model.plan import Change, Plan, Waiver
 from model.routing.junction import Junction
 from model.rules import RULES, Finding, fix, waiver_for
 
@@ -58,11 +60,16 @@ class FindingsPanel(QWidget):
         self.fix_button.setProperty("look", "main")
         self.aside_button = QPushButton("Set aside…", self)
         self._below = self._lay_out_below()
+        self.stale = label("", "second")
+        self.drop_button = QPushButton("Drop", self)
+        self.drop_button.setAccessibleName("Drop the waivers without a finding")
+        self._stale_row = self._lay_out_stale()
         self._lay_out()
         self.list.selectionModel().selectionChanged.connect(self._choose)
         self.list.clicked.connect(lambda index: self.chosen.emit(index.data(FINDING_ROLE)))
         self.fix_button.clicked.connect(self._carry_out_fix)
         self.aside_button.clicked.connect(self._set_aside_or_take_up)
+        self.drop_button.clicked.connect(lambda: document.edit(drop_waivers, document.stale_waivers))
         document.junction_updated.connect(self.take_over)
         document.reset.connect(self.list.clearSelection)
         self.take_over()
@@ -82,9 +89,16 @@ class FindingsPanel(QWidget):
         self.model.show(document.findings, names)
         self.count_changed.emit(sum(not finding.waived for finding in document.findings))
         self._fit_list(len(document.findings))
+        self._show_stale()
         self.empty.setText(self._words_for_nothing())
-        self._stack.setCurrentIndex(0 if document.findings else 1)
+        self._stack.setCurrentIndex(0 if document.findings or document.stale_waivers else 1)
         self._show_chosen()
+
+    def _show_stale(self) -> None:
+        stale = self._document.stale_waivers
+        self.stale.setText(f"{counted(len(stale), 'finding')} set aside no longer found")
+        self.stale.setToolTip("\n".join(f"{waiver.rule}: {waiver.reason}" for waiver in stale))
+        self._stale_row.setVisible(bool(stale) and not self._document.junction_is_old)
 
     def _fit_list(self, rows: int) -> None:
         """No taller than its rows, so that Why and Do stand right below them, and never less than two."""
@@ -105,6 +119,7 @@ class FindingsPanel(QWidget):
         column.setSpacing(0)
         column.addWidget(self.list, 1)
         column.addWidget(self._below)
+        column.addWidget(self._stale_row)
         column.addStretch(0)
         bare = QWidget()
         column = QVBoxLayout(bare)
@@ -115,6 +130,14 @@ class FindingsPanel(QWidget):
         self._stack = QStackedLayout(self)
         self._stack.addWidget(listed)
         self._stack.addWidget(bare)
+
+    def _lay_out_stale(self) -> QWidget:
+        made = QWidget()
+        row = QHBoxLayout(made)
+        row.setContentsMargins(14, 8, 14, 8)
+        row.addWidget(self.stale, 1)
+        row.addWidget(self.drop_button)
+        return made
 
     def _lay_out_below(self) -> QWidget:
         below = QWidget()
@@ -177,6 +200,12 @@ class FindingsPanel(QWidget):
         reason = ask_reason(self, RULES[finding.rule].title)
         if reason is not None:
             self._document.edit(set_aside, waiver_for(finding, reason))
+
+
+def drop_waivers(plan: Plan, stale: tuple[Waiver, ...]) -> Change:
+    """The plan without these waivers, as one step."""
+    kept = tuple(waiver for waiver in plan.details.waivers if waiver not in stale)
+    return detailed(plan, f"Drop {counted(len(stale), 'waiver')}", plan.details.replace(waivers=kept))
 
 
 def _sentence() -> QLabel:

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
+from app.icons import icon
 from app.panels.look import label, named, panel
+
+MARKER: Final = 24
 
 
 class MessageBar(QWidget):
@@ -15,6 +20,7 @@ class MessageBar(QWidget):
         super().__init__(parent)
         panel(self)
         self.setAccessibleName("Message")
+        self._marker = label()
         self._text = label()
         self._text.setWordWrap(True)
         self._text.setTextInteractionFlags(
@@ -26,7 +32,7 @@ class MessageBar(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 8, 14, 8)
         row.setSpacing(12)
-        row.addWidget(label("Not done", "strong"))
+        row.addWidget(self._marker)
         row.addWidget(self._text, 1)
         row.addWidget(self.close_button)
         self.hide()
@@ -38,5 +44,6 @@ class MessageBar(QWidget):
 
     def say(self, text: str) -> None:
         """Show a message, in place of an earlier one."""
+        self._marker.setPixmap(icon("error").pixmap(MARKER, MARKER))
         self._text.setText(text)
         self.show()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QAbstractItemModel, QRect, QSize, Qt
+from PySide6.QtCore import QAbstractItemModel, QModelIndex, QRect, QSize, Qt
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QHeaderView, QStyledItemDelegate, QStyleOptionViewItem, QTableView, QWidget
 
@@ -44,6 +44,11 @@ class Table(QTableView):
     def fit_rows(self) -> None:
         """Be no taller than the rows, so that what follows the table stands right below them."""
         self.setMaximumHeight(HEADER + ROW * max(1, self.model().rowCount()) + 2 * FRAME)
+
+    def finish_edit(self) -> None:
+        """Take over what is being typed in a cell."""
+        if self.state() == QTableView.State.EditingState:
+            self.setCurrentIndex(QModelIndex())
 
     def set_widths(self, widths: tuple[int, ...]) -> None:
         """Fixed widths in pixels; 0 shares out the rest."""

@@ -45,6 +45,8 @@ def make_window(qtbot: QtBot, tmp_path: Path, settings: Settings) -> Iterator[Ma
 
     yield make
     for window in opened:
+        # Whatever is typed or changed by now would make the window ask, and nobody would answer.
+        window.panels.routes.table.finish_edit()
         window.document.undo_stack.setClean()
         window.close()
         window.deleteLater()

@@ -17,7 +17,7 @@ from model.files.plan_file import read_plan
 from model.grid import Cell
 from model.parts import Part
 from model.pieces import new_piece
-from model.plan import Plan, plan_of
+from model.plan import Plan, Waiver, plan_of
 from model.rules import RULES, Finding
 from tests.app.windows import example, settle, straight_plan
 
@@ -120,6 +120,22 @@ def test_set_aside_with_a_reason_survives_saving_and_can_be_taken_up(
     qtbot.mouseClick(panel.aside_button, Qt.MouseButton.LeftButton)
     settle(floating)
     assert not panel.model.finding(row_of(floating, "unsupported")).waived
+
+
+def test_a_waiver_without_a_finding_is_listed_and_dropped(window: MainWindow, qtbot: QtBot) -> None:
+    stale = Waiver("unsupported", (Cell(7, 7, 7),), (), "gone in spring")
+    straight = straight_plan()
+    window.document.load(Plan(straight.pieces, straight.details.replace(waivers=(stale,))), None)
+    settle(window)
+    panel = window.panels.findings
+    assert panel.stale.isVisible()
+    assert "gone in spring" in panel.stale.toolTip()
+    qtbot.mouseClick(panel.drop_button, Qt.MouseButton.LeftButton)
+    assert window.document.plan == straight
+    settle(window)
+    assert not panel.stale.isVisible()
+    window.bound["undo"].trigger()
+    assert window.document.plan.details.waivers == (stale,)
 
 
 def test_new_findings_leave_the_chosen_row_and_the_scroll_alone(floating: MainWindow, qtbot: QtBot) -> None:

@@ -126,6 +126,19 @@ def test_news_from_the_background_leaves_what_is_being_typed(routed: MainWindow,
     assert line.text() == "Salt"
 
 
+def test_saving_and_closing_take_over_what_is_being_typed(
+    routed: MainWindow, qtbot: QtBot, tmp_path: Path
+) -> None:
+    path = tmp_path / "typed.plan.json"
+    routed.document.save(path)
+    qtbot.keyClicks(begin_edit(routed, qtbot, 0, WAYBILL), "Salt")
+    routed.bound["save"].trigger()
+    assert read_plan(path).routes[0].waybill == "Salt"
+    qtbot.keyClicks(begin_edit(routed, qtbot, 0, WAYBILL), "Fish")
+    routed.panels.routes.table.finish_edit()
+    assert routed.document.is_dirty
+
+
 def test_a_route_that_is_not_reached_is_marked(window: MainWindow) -> None:
     plan = straight_plan()
     wrong = plan.details.replace(routes=(Route("Quay", "Quay"),))

@@ -16,6 +16,7 @@ from model.edits import lay_track
 from model.files.plan_file import plan_bytes, read_plan
 from model.files.writer import write_bytes
 from model.grid import Cell
+from model.plan import EMPTY_PLAN
 from tests.app.conftest import MakeWindow
 from tests.app.windows import settle, straight_plan
 
@@ -145,6 +146,30 @@ def test_a_file_that_cannot_be_written_leaves_the_plan_unsaved(
     window.bound["save"].trigger()
     assert window.document.is_dirty
     assert "not saved" in window.panels.message.text
+
+
+@pytest.mark.parametrize(
+    ("button", "kept", "saved"),
+    [("Write over it", False, True), ("Cancel", True, False), ("Save as…", True, True)],
+)
+def test_a_file_changed_outside_is_not_written_over_unasked(
+    window: MainWindow,
+    plan_file: Path,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    button: str,
+    kept: bool,
+    saved: bool,
+) -> None:
+    window.files.open_path(plan_file)
+    lay(window)
+    outside = plan_bytes(EMPTY_PLAN)
+    write_bytes(plan_file, outside)
+    choose_file(monkeypatch, "getSaveFileName", tmp_path / "other.plan.json")
+    answer(button)
+    window.bound["save"].trigger()
+    assert (plan_file.read_bytes() == outside) is kept
+    assert window.document.is_dirty is not saved
 
 
 def test_recent_plans_come_newest_first_with_what_was_found(
