@@ -20,12 +20,14 @@ from app import theme as themes
 from app.canvas.symbols import draw_marker
 from app.document import Document
 from app.panels.choice_box import ChoiceBox
+from app.panels.crossing_words import crossing_sentence
 from app.panels.findings_model import Index
 from app.panels.look import font, label, named, panel
 from app.panels.routes_model import CALLED, FROM, IDLE, REACHED_ROLE, TIPS, WAYBILL, RoutesModel, next_route
 from app.panels.rows import paint_text
 from app.panels.tables import CellDelegate, Table
 from model.plan import NAME_LIMIT
+from model.routing.control import WantedRoute
 from model.rules import Severity
 
 MARK: Final = 14
@@ -54,6 +56,8 @@ class RoutesPanel(QWidget):
         )
         self.hint = label("", "second")
         self.hint.setWordWrap(True)
+        self.crossing = label("", "second")
+        self.crossing.setWordWrap(True)
         self.add_button = QPushButton("Add route", self)
         self.remove_button = named(QPushButton("Remove", self), "Remove the chosen route")
         self._lay_out()
@@ -63,6 +67,7 @@ class RoutesPanel(QWidget):
         self.model.modelReset.connect(self._offer)
         document.details_changed.connect(self._offer)
         document.reset.connect(self._offer)
+        document.junction_updated.connect(self._tell_crossing)
         self._offer()
 
     def _lay_out(self) -> None:
@@ -72,13 +77,15 @@ class RoutesPanel(QWidget):
         below.addWidget(self.add_button)
         below.addWidget(self.remove_button)
         below.addStretch(1)
-        self.hint.setContentsMargins(14, 0, 14, 12)
+        self.hint.setContentsMargins(14, 0, 14, 8)
+        self.crossing.setContentsMargins(14, 0, 14, 12)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.table, 1)
         column.addLayout(below)
         column.addWidget(self.hint)
+        column.addWidget(self.crossing)
         column.addStretch(0)
 
     def _offer(self, *_: object) -> None:
@@ -93,6 +100,24 @@ class RoutesPanel(QWidget):
             self.hint.setText("Add a route for each arm by which carts come in.")
         else:
             self.hint.setText("Double-click or F2 edits a cell; the waybill may be any name.")
+        self._tell_crossing()
+
+    def _tell_crossing(self) -> None:
+        """Which routes the chosen one crosses: the called one when its cell is chosen, else the idle one."""
+        route, junction = self._chosen(), self._document.junction
+        if route is None or junction is None or self._document.junction_is_old:
+            self.crossing.clear()
+        else:
+            self.crossing.setText(crossing_sentence(junction, route))
+
+    def _chosen(self) -> WantedRoute | None:
+        index = self.table.currentIndex()
+        if not index.isValid():
+            return None
+        route = self.model.routes[index.row()]
+        if index.column() in (CALLED, WAYBILL):
+            return None if route.called is None else WantedRoute(route.start, True, route.called)
+        return WantedRoute(route.start, False, route.idle)
 
     def _add(self) -> None:
         if self.model.add():

@@ -5,7 +5,6 @@ from __future__ import annotations
 from itertools import combinations
 
 import msgspec
-import networkx as nx
 
 from model.grid import Cell
 from model.routing.control import WantedRoute
@@ -25,22 +24,35 @@ class Crossing(msgspec.Struct, frozen=True):
 
 def crossing_pairs(junction: Junction) -> tuple[Crossing, ...]:
     """The pairs of wanted routes that pass a common cell, each way taken in its own setting."""
-    crossings: list[Crossing] = []
-    for (first, one), (second, other) in combinations(junction.ways.items(), 2):
-        passed = frozenset(other.path)
-        cells = tuple(dict.fromkeys(cell for cell in one.path if cell in passed))
-        if cells:
-            crossings.append(Crossing(first, second, cells, _contested(junction, first, second, cells)))
-    return tuple(crossings)
+    pairs = combinations(junction.ways, 2)
+    return tuple(found for pair in pairs if (found := _crossing(junction, *pair)) is not None)
+
+
+def crossings_of(junction: Junction, route: WantedRoute) -> tuple[Crossing, ...]:
+    """The crossings of one wanted route with the others, itself the first of each."""
+    if route not in junction.ways:
+        return ()
+    others = (other for other in junction.ways if other != route)
+    return tuple(found for other in others if (found := _crossing(junction, route, other)) is not None)
 
 
 def runnable_together(junction: Junction) -> tuple[frozenset[WantedRoute], ...]:
     """The largest sets of wanted routes of which no two cross."""
+    import networkx as nx  # slow to import, and asked for by few
+
     free: nx.Graph[WantedRoute] = nx.Graph()
     free.add_nodes_from(junction.ways)
     free.add_edges_from(combinations(junction.ways, 2))
     free.remove_edges_from((crossing.first, crossing.second) for crossing in crossing_pairs(junction))
     return tuple(sorted(map(frozenset, nx.find_cliques(free)), key=sorted))
+
+
+def _crossing(junction: Junction, first: WantedRoute, second: WantedRoute) -> Crossing | None:
+    passed = frozenset(junction.ways[second].path)
+    cells = tuple(dict.fromkeys(cell for cell in junction.ways[first].path if cell in passed))
+    if not cells:
+        return None
+    return Crossing(first, second, cells, _contested(junction, first, second, cells))
 
 
 def _contested(
