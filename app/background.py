@@ -8,11 +8,13 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Callable, Iterator
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from PySide6.QtCore import QObject, Qt, Signal
 
 Job = Callable[[], Iterator[object]]
+IDLE_SECONDS: Final = 0.5
+"""A thread without work ends after this, so that none keeps the program from ending."""
 
 
 class _Asked(NamedTuple):
@@ -32,46 +34,54 @@ class Newest(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._lock = threading.Lock()
+        self._news = threading.Condition()
         self._waiting: _Asked | None = None
         self._thread: threading.Thread | None = None
+        self._is_busy = False
         self._number = 0
         self._reached.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
         self._broke.connect(self._report, Qt.ConnectionType.QueuedConnection)
 
     def ask(self, job: Job) -> None:
         """Run the job soon, in place of any asked before."""
-        with self._lock:
+        with self._news:
             self._number += 1
             self._waiting = _Asked(self._number, job)
+            self._news.notify_all()
             if self._thread is None:
                 self._thread = threading.Thread(target=self._run, name="newest")
                 self._thread.start()
 
     def stop(self) -> None:
         """Drop every job, and wait for the step that is running."""
-        with self._lock:
+        with self._news:
             self._number += 1
             self._waiting = None
-            thread = self._thread
-        if thread is not None:
-            thread.join()
+            self._news.wait_for(lambda: not self._is_busy)
 
     def finish(self) -> None:
         """Wait until the newest job has run to its end."""
-        thread = self._thread
-        if thread is not None:
-            thread.join()
+        with self._news:
+            self._news.wait_for(lambda: self._waiting is None and not self._is_busy)
 
     def _run(self) -> None:
         while (asked := self._next()) is not None:
             self._run_job(asked)
+            with self._news:
+                self._is_busy = False
+                self._news.notify_all()
 
     def _next(self) -> _Asked | None:
-        with self._lock:
-            asked, self._waiting = self._waiting, None
-            if asked is None:
+        """The newest job; ``None`` when none has come for a while, and the thread may end.
+
+        Starting a thread makes the window wait, so one goes on from edit to edit.
+        """
+        with self._news:
+            if not self._news.wait_for(lambda: self._waiting is not None, IDLE_SECONDS):
                 self._thread = None
+                return None
+            asked, self._waiting = self._waiting, None
+            self._is_busy = True
             return asked
 
     def _run_job(self, asked: _Asked) -> None:

@@ -14,7 +14,7 @@ from app.undo import ApplyChange
 from model.edits import EditRefused
 from model.files.plan_file import plan_bytes
 from model.files.writer import write_bytes
-from model.plan import EMPTY_PLAN, Change, Plan, Waiver
+from model.plan import EMPTY_PLAN, Change, Details, Plan, Waiver
 from model.routing.junction import Junction
 from model.routing.orientations import Orientation, each_orientation
 from model.rules import Finding, find_all, stale_waivers
@@ -54,6 +54,8 @@ class Document(QObject):
     """Why a wish was not carried out, for the status bar."""
     acted_at = Signal(object)
     """The cells where an undo or redo acted."""
+    acted_on = Signal(object)
+    """The names of the plan's details that an undo or redo changed, where it changed no piece."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -150,9 +152,11 @@ class Document(QObject):
         self._work_out()
 
     def show_where(self, change: Change) -> None:
-        """Tell where an undo or redo acted."""
+        """Tell where an undo or redo acted: on the plan, or else among what stands beside it."""
         if change.cells:
             self.acted_at.emit(change.cells)
+        elif change.before is not None and change.after is not None:
+            self.acted_on.emit(changed_fields(change.before, change.after))
 
     def wait(self) -> None:
         """Wait until the background has worked out the plan; the results arrive with the next events."""
@@ -186,6 +190,12 @@ class Document(QObject):
 
     def _tell_dirty(self, is_clean: bool) -> None:
         self.dirty_changed.emit(not is_clean)
+
+
+def changed_fields(before: Details, after: Details) -> frozenset[str]:
+    """The details that differ, by name."""
+    names = before.__struct_fields__
+    return frozenset(name for name in names if getattr(before, name) != getattr(after, name))
 
 
 def stamp_of(path: Path) -> Stamp | None:

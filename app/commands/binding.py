@@ -48,6 +48,7 @@ def bind_document(window: MainWindow) -> None:
     document, panels, stack = window.document, window.panels, window.document.undo_stack
     document.refused.connect(panels.status.say)
     document.acted_at.connect(window.view.show_cells)
+    document.acted_on.connect(lambda names: _show_acted_on(window, names))
     document.junction_updated.connect(lambda: _show_junction(window))
     document.details_changed.connect(lambda: _show_details(window))
     document.dirty_changed.connect(lambda _dirty: _show_dirty(window))
@@ -115,6 +116,14 @@ def _describe_recent(window: MainWindow, path: Path) -> None:
     window.settings.describe_recent(
         path, document.plan.details.title, gravest.value if gravest else "", count
     )
+
+
+def _show_acted_on(window: MainWindow, names: frozenset[str]) -> None:
+    """Bring the list to the front in which an undo or redo shows."""
+    if "routes" in names:
+        window.side.lower_tabs.bring_forward("Routes")
+    if "waivers" in names:
+        window.side.upper_tabs.bring_forward("Findings")
 
 
 def _show_details(window: MainWindow) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from PySide6.QtCore import QItemSelection, Qt, Signal
+from PySide6.QtCore import QItemSelection, Qt, QTimer, Signal
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
@@ -66,6 +66,7 @@ class FindingsPanel(QWidget):
         self._stale_row = self._lay_out_stale()
         self._lay_out()
         self.list.selectionModel().selectionChanged.connect(self._choose)
+        # A click on the row that is chosen already goes there once more.
         self.list.clicked.connect(lambda index: self.chosen.emit(index.data(FINDING_ROLE)))
         self.fix_button.clicked.connect(self._carry_out_fix)
         self.aside_button.clicked.connect(self._set_aside_or_take_up)
@@ -163,6 +164,8 @@ class FindingsPanel(QWidget):
         self._show_chosen()
         if self.finding is not None:
             self.chosen.emit(self.finding)
+            # What is said below takes room from the list; the row itself must stay in sight.
+            QTimer.singleShot(0, self.list, lambda: self.list.scrollTo(self.list.currentIndex()))
 
     def _show_chosen(self) -> None:
         finding = self.finding

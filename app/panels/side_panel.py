@@ -50,9 +50,13 @@ class Tabs(QTabWidget):
         """Put a figure behind a tab's title."""
         self.setTabText(self._titles.index(title), f"{title}  {count}")
 
+    def bring_forward(self, title: str) -> None:
+        """Bring a panel to the front; the focus stays where it is."""
+        self.setCurrentIndex(self._titles.index(title))
+
     def show_panel(self, title: str) -> None:
         """Bring a panel to the front and put the focus into it."""
-        self.setCurrentIndex(self._titles.index(title))
+        self.bring_forward(title)
         widget = self.currentWidget()
         inner = next(
             (w for w in widget.findChildren(QWidget) if w.focusPolicy() & Qt.FocusPolicy.TabFocus), widget

@@ -146,6 +146,7 @@ def test_new_findings_leave_the_chosen_row_and_the_scroll_alone(floating: MainWi
     row = row_of(floating, "unsupported") + 12
     click_row(floating, qtbot, row)
     chosen = panel.finding
+    QApplication.processEvents()
     scroll = panel.list.verticalScrollBar().value()
     assert scroll > 0
     floating.document.edit(place, new_piece(Part.RAIL, Cell(900, 64, 900)))

@@ -66,8 +66,10 @@ def test_each_edit_in_place_is_one_undo_step_and_is_saved(
     assert routed.document.plan.routes == (Route("Quay", "Fen", "Quay", "Salt"),)
     assert routed.document.undo_stack.count() == 2
 
+    routed.bound["show_switches"].trigger()
     routed.bound["undo"].trigger()
     assert routed.document.plan.routes == (Route("Quay", "Fen", "Quay"),)
+    assert routed.panels.routes.isVisible(), "undo shows where it acted"
     routed.bound["redo"].trigger()
     path = tmp_path / "routed.plan.json"
     routed.document.save(path)
