@@ -52,6 +52,12 @@ class Newest(QObject):
                 self._thread = threading.Thread(target=self._run, name="newest")
                 self._thread.start()
 
+    def drop(self) -> None:
+        """Drop every job without waiting: what runs ends at its next step."""
+        with self._news:
+            self._number += 1
+            self._waiting = None
+
     def stop(self) -> None:
         """Drop every job, and wait for the step that is running."""
         with self._news:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Concatenate, NamedTuple, ParamSpec
+from typing import Concatenate, Final, NamedTuple, ParamSpec
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QUndoStack
 
 from app.background import Newest
@@ -21,6 +21,10 @@ from model.rules import Finding, find_all, stale_waivers
 from model.track.layout import Layout
 
 Wish = ParamSpec("Wish")
+BEGIN_AFTER_MS: Final = 20
+"""From an edit until the background begins: the picture comes first, and would have to wait for it."""
+OLD_AFTER_MS: Final = 150
+"""From an edit until what is not worked out anew by then is shown as old."""
 Stamp = tuple[int, int, int]
 """Time of change in ns, length in bytes, and the number of the file on its disk."""
 
@@ -70,6 +74,10 @@ class Document(QObject):
         """Those that set no finding aside any more."""
         self.orientations: tuple[Orientation, ...] = ()
         self.orientations_are_old = True
+        self._old_for_long = QTimer(self, singleShot=True, interval=OLD_AFTER_MS)
+        self._old_for_long.timeout.connect(self._tell_worked_out)
+        self._begin = QTimer(self, singleShot=True, interval=BEGIN_AFTER_MS)
+        self._begin.timeout.connect(self._begin_work)
         self._worker = Newest(self)
         self._worker.yielded.connect(self._settle)
         self._worker.failed.connect(self._give_up)
@@ -125,6 +133,7 @@ class Document(QObject):
         self.reset.emit()
         self.details_changed.emit()
         self._work_out()
+        self._tell_worked_out()
 
     def take_up(self, plan: Plan, path: Path | None) -> None:
         """Open a plan left over from last time: it differs from its file."""
@@ -160,7 +169,14 @@ class Document(QObject):
 
     def wait(self) -> None:
         """Wait until the background has worked out the plan; the results arrive with the next events."""
+        if self._begin.isActive():
+            self._begin_work()
         self._worker.finish()
+
+    def close(self) -> None:
+        """Begin nothing more in the background."""
+        self._begin.stop()
+        self._old_for_long.stop()
 
     def _belong_to(self, path: Path | None) -> None:
         self.path = path
@@ -169,10 +185,19 @@ class Document(QObject):
     def _work_out(self) -> None:
         self.junction_is_old = True
         self.orientations_are_old = True
-        self.junction_updated.emit()
-        self.orientations_updated.emit()
+        # What is there again in a moment need not be greyed: the picture of the edit comes first.
+        self._old_for_long.start()
+        self._worker.drop()
+        self._begin.start()
+
+    def _begin_work(self) -> None:
+        self._begin.stop()
         plan = self.plan
         self._worker.ask(lambda: _work(plan))
+
+    def _tell_worked_out(self) -> None:
+        self.junction_updated.emit()
+        self.orientations_updated.emit()
 
     def _settle(self, result: object) -> None:
         if isinstance(result, _Judged):
@@ -182,6 +207,7 @@ class Document(QObject):
         elif isinstance(result, _Turned):
             self.orientations = result.orientations
             self.orientations_are_old = False
+            self._old_for_long.stop()
             self.orientations_updated.emit()
 
     def _give_up(self, error: object) -> None:

@@ -34,7 +34,7 @@ from model.grid import Y_HIGHEST, Y_LOWEST, Turn
 
 SMALLEST: Final = QSize(1024, 640)
 FIRST_SIZE: Final = QSize(1440, 900)
-SWITCH_SECONDS: Final = 0.0005
+SWITCH_SECONDS: Final = 0.0001
 
 
 class MainWindow(QMainWindow):
@@ -142,6 +142,7 @@ class MainWindow(QMainWindow):
             return
         self.settings.geometry = self.saveGeometry()
         self.recovery.close()
+        self.document.close()
         for worker in self.findChildren(Newest):
             worker.stop()
         event.accept()

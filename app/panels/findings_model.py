@@ -28,6 +28,8 @@ class FindingsModel(QAbstractListModel):
 
     def show(self, findings: list[Finding], switch_names: dict[Cell, str]) -> None:
         """Take over new findings; ``switch_names`` names the cells that are switches."""
+        if findings == self._findings and switch_names == self._names:
+            return
         self._names = switch_names
         kept = {finding.key for finding in findings}
         self._remove_all_but(kept)

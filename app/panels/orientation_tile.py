@@ -44,19 +44,25 @@ class OrientationTile(QAbstractButton):
         self._is_old = True
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setFixedHeight(HEIGHT)
-        self.show_orientation(None, self._path, is_old=True)
+        self._say()
 
     def show_orientation(
         self, orientation: Orientation | None, path: QPainterPath | None, is_old: bool
     ) -> None:
         """Show what was worked out, old results grey; without a path the small plan stays as it is."""
-        self._orientation, self._is_old = orientation, is_old
-        if path is not None:
+        if path is not None and path != self._path:
             self._path = path
+            self.update()
+        if (orientation, is_old) == (self._orientation, self._is_old):
+            return
+        self._orientation, self._is_old = orientation, is_old
+        self._say()
+        self.update()
+
+    def _say(self) -> None:
         said = self._sentence()
         self.setAccessibleName(said)
         self.setToolTip(said)
-        self.update()
 
     def _sentence(self) -> str:
         name = f"Orientation {self.turn.number}{', mirrored' if self.turn.mirror else ''}"

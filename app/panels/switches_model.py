@@ -45,16 +45,18 @@ class SwitchesModel(QAbstractTableModel):
         super().__init__(parent)
         self._switches: tuple[Switch, ...] = ()
 
-    def show(self, switches: tuple[Switch, ...]) -> None:
-        """Take over new switches; the choice stays where the same cells are switches."""
+    def show(self, switches: tuple[Switch, ...]) -> bool:
+        """Take over new switches; the choice stays where the same cells are switches. Whether they are new."""
+        if switches == self._switches:
+            return False
         if [switch.at for switch in switches] == [switch.at for switch in self._switches]:
             self._switches = switches
-            if switches:
-                self.dataChanged.emit(self.index(0, 0), self.index(len(switches) - 1, CALLED_BY))
-            return
-        self.beginResetModel()
-        self._switches = switches
-        self.endResetModel()
+            self.dataChanged.emit(self.index(0, 0), self.index(len(switches) - 1, CALLED_BY))
+        else:
+            self.beginResetModel()
+            self._switches = switches
+            self.endResetModel()
+        return True
 
     def row_of(self, cell: Cell) -> int | None:
         """The row of the switch in a cell, or ``None``."""

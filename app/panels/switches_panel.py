@@ -45,6 +45,7 @@ class SwitchesPanel(QWidget):
         self.model = SwitchesModel(self)
         self.table = Table("Switches", self.model, self)
         self.table.setItemDelegate(_SwitchDelegate(self.table))
+        self.table.hide()
         self.summary = label("", "second")
         self.summary.setWordWrap(True)
         self.summary.setContentsMargins(14, 8, 14, 12)
@@ -70,7 +71,8 @@ class SwitchesPanel(QWidget):
         self.summary.setText(f"{said} Being worked out anew…" if self._document.junction_is_old else said)
 
     def _show(self, switches: tuple[Switch, ...]) -> None:
-        self.model.show(switches)
+        if not self.model.show(switches):
+            return
         metrics = QFontMetrics(font(11))
         widest = max((metrics.horizontalAdvance(str(switch.at)) for switch in switches), default=0)
         self.table.set_widths((44, min(max(widest + 12, 68), WIDEST_CELL), 44, 60, 46, 0))

@@ -161,6 +161,8 @@ def test_results_of_an_older_plan_are_marked_as_old(ring: MainWindow) -> None:
     assert not ring.document.junction_is_old
     ring.document.edit(turn_plan, Turn(1))
     assert ring.document.junction_is_old
+    # As when the background takes longer than a moment.
+    ring.document.junction_updated.emit()
     assert "worked out anew" in ring.panels.switches.summary.text()
     settle(ring)
     assert not ring.document.junction_is_old
