@@ -234,7 +234,8 @@ def _kind(plan: Plan | None) -> str:
 
 def _wide_button(text: str, keys: str, look: str) -> QPushButton:
     button = named(QPushButton(), text)
-    button.setFixedHeight(36)
+    # The window's style sheet sets the height of buttons, and only a style sheet can overrule it.
+    button.setStyleSheet("min-height: 34px;")
     if look:
         button.setProperty("look", look)
     row = QHBoxLayout(button)

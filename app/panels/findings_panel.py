@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from PySide6.QtCore import QItemSelection, Qt, QTimer, Signal
 from PySide6.QtWidgets import (
@@ -22,6 +23,7 @@ from app.panels.findings_delegate import ROW, FindingsDelegate
 from app.panels.findings_model import FINDING_ROLE, FindingsModel
 from app.panels.look import label, named, panel
 from app.panels.rows import FRAME
+from app.panels.side_panel import WIDTH
 from app.panels.words import counted
 from model.edits import set_aside, take_up
 from model.edits.changes import detailed
@@ -29,6 +31,9 @@ from model.grid import Cell
 from model.plan import Change, Plan, Waiver
 from model.routing.junction import Junction
 from model.rules import RULES, Finding, fix, waiver_for
+
+SENTENCE_WIDTH: Final = WIDTH - 2 * 14 - 32 - 8
+"""Of Why and Do, in pixels: the panel without its margins, the words before them and the gap."""
 
 
 class FindingsPanel(QWidget):
@@ -177,6 +182,9 @@ class FindingsPanel(QWidget):
         rule = RULES[finding.rule]
         self._why.setText(f"{finding.message} {rule.why}")
         self._do.setText(rule.remedy)
+        for sentence in (self._why, self._do):
+            # A layout in a splitter makes no room for wrapped lines by itself.
+            sentence.setMinimumHeight(sentence.heightForWidth(SENTENCE_WIDTH))
         self.aside_button.setText("Take up again" if finding.waived else "Set aside…")
         junction = self._document.junction
         if junction is not None and not self._document.junction_is_old:

@@ -46,7 +46,7 @@ class SwitchesModel(QAbstractTableModel):
         self._switches: tuple[Switch, ...] = ()
 
     def show(self, switches: tuple[Switch, ...]) -> bool:
-        """Take over new switches; the choice stays where the same cells are switches. Whether they are new."""
+        """Take over switches, the choice staying where the same cells are switches; whether they are new."""
         if switches == self._switches:
             return False
         if [switch.at for switch in switches] == [switch.at for switch in self._switches]:
