@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cached_property
+from itertools import chain
 
 import msgspec
 
@@ -13,7 +14,7 @@ from model.routing.cheapest import IDLE
 from model.routing.choice import Choice, Costs
 from model.routing.clusters import Cluster, clusters_that_bear_on
 from model.routing.influence import influence
-from model.routing.paths import Path, PathFinder, cells_on_some_way
+from model.routing.paths import Path, PathFinder, Stages, cells_on_some_way
 from model.routing.search import Demand, Found, Search
 from model.track.carts import exits_of
 from model.track.layout import Layout
@@ -59,7 +60,7 @@ class Control:
             self._arms.setdefault(arm.name, arm)
         self._exits = exits_of(plan.arms)
         self._clusters = self._find_clusters([pack(cell) for cell in switches])
-        self._paths = {route: self._paths_of(route) for route in self._wanted}
+        self._stages = {route: self._stages_of(route) for route in self._wanted}
         found = self._stable_search.serve_all(self._demands(self._wanted))
         self.serves = found is not None
         """Whether every wanted route arrives in its own setting, in whatever order the power changes."""
@@ -104,12 +105,14 @@ class Control:
     def _can_be_entered(self, arm: Arm) -> bool:
         return arm.enter is not None and self._layout.shape(arm.enter.at) is not None
 
-    def _paths_of(self, route: WantedRoute) -> list[Path]:
+    def _stages_of(self, route: WantedRoute) -> Stages:
         arm = self._arms.get(route.start)
         if arm is None or arm.enter is None or not self._can_be_entered(arm):
-            return []
-        paths = self._finder.paths(arm.enter.at, arm.enter.heading)
-        return [path for path in paths if path.arm == route.goal]
+            return [[]]
+        return self._finder.stages(arm.enter.at, arm.enter.heading, route.goal)
+
+    def _paths_of(self, route: WantedRoute) -> Iterator[Path]:
+        return chain.from_iterable(self._stages[route])
 
     @cached_property
     def _finder(self) -> PathFinder:
@@ -119,7 +122,7 @@ class Control:
         return [
             Demand(
                 self._readers.index(route.start) if route.called else IDLE,
-                tuple(path.box for path in self._paths[route]),
+                tuple(tuple(path.box for path in stage) for stage in self._stages[route]),
             )
             for route in routes
         ]
@@ -143,7 +146,7 @@ class Control:
     def _meet(self, first: WantedRoute, second: WantedRoute) -> bool:
         """Whether the ways of two routes have to do with a common cluster."""
         one, other = (
-            {index for path in self._paths[route] for index in path.box} for route in (first, second)
+            {index for path in self._paths_of(route) for index in path.box} for route in (first, second)
         )
         return not one.isdisjoint(other)
 
@@ -160,7 +163,7 @@ class Control:
         """Names the switches that the routes need to lie differently; else all switches that they pass."""
         needs: dict[int, set[frozenset[Shape]]] = {}
         for route in routes:
-            for path in self._paths[route]:
+            for path in self._paths_of(route):
                 for key, shapes in path.shapes.items():
                     needs.setdefault(key, set()).add(shapes)
         passed = [key for cluster in self._clusters for key in cluster.switches if key in needs]

@@ -1,13 +1,13 @@
 """The search for the choice that serves the wanted routes with the least wiring.
 
-Along each wanted route the possible ways are listed, each with the states that it asks of the clusters it
-passes. Then one way is taken for each route, by branch and bound: a way more can only make the wiring
-dearer, and clusters do not bear on one another, so the bound is a sum over clusters.
+Along each wanted route the possible ways are listed stage by stage, each with the states that it asks of
+the clusters it passes. Then one way is taken for each stage of each route, by branch and bound: a way more
+can only make the wiring dearer, and clusters do not bear on one another, so the bound is a sum over clusters.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from model.routing.cheapest import CheapestWiring, ClusterChoice
@@ -17,10 +17,15 @@ from model.routing.paths import Box
 
 
 class Demand(NamedTuple):
-    """A wanted route: in which setting it runs, and the ways that would serve it."""
+    """A wanted route: in which setting it runs, and stage by stage the ways that would serve it."""
 
     setting: int
-    boxes: tuple[Box, ...]
+    stages: tuple[tuple[Box, ...], ...]
+
+    @property
+    def ways(self) -> int:
+        """Of all stages together."""
+        return sum(map(len, self.stages))
 
 
 class Found(NamedTuple):
@@ -28,6 +33,15 @@ class Found(NamedTuple):
 
     cost: int
     clusters: tuple[ClusterChoice, ...]
+
+
+class _Step(NamedTuple):
+    """One stage of a demand."""
+
+    setting: int
+    boxes: tuple[Box, ...]
+    after_route: int | None
+    """The step after the demand, where this is its first: there the search goes on when it is left out."""
 
 
 class _Node(NamedTuple):
@@ -51,7 +65,8 @@ class Search:
 
     def serve_all(self, demands: Sequence[Demand]) -> Found | None:
         """The cheapest choice by which every demand is served; ``None`` where there is none."""
-        return self._run(demands, may_leave_out=False)
+        stages = [Demand(demand.setting, (boxes,)) for demand in demands for boxes in demand.stages]
+        return self._run(stages, may_leave_out=False)
 
     def serve_most(self, demands: Sequence[Demand]) -> Found:
         """The cheapest of the choices by which most demands are served."""
@@ -74,24 +89,26 @@ class Search:
 
     def _best_of_group(self, demands: Sequence[Demand], *, may_leave_out: bool) -> _Node | None:
         """Depth first; leaves a branch as soon as it costs what the best so far costs."""
-        fewest_ways_first = sorted(demands, key=lambda demand: len(demand.boxes))
+        steps = list(_steps(sorted(demands, key=lambda demand: demand.ways)))
         best: _Node | None = None
         waiting = [(0, _Node({}, {}, 0))]
         while waiting:
             depth, node = waiting.pop()
             if best is not None and self._cost(node) >= self._cost(best):
                 continue
-            if depth == len(demands):
+            if depth == len(steps):
                 best = node
                 continue
-            demand = fewest_ways_first[depth]
+            step = steps[depth]
             nodes = [
-                n for box in demand.boxes if (n := self._narrowed(node, demand.setting, box)) is not None
+                (depth + 1, n)
+                for box in step.boxes
+                if (n := self._narrowed(node, step.setting, box)) is not None
             ]
-            if may_leave_out:
-                nodes.append(node._replace(left_out=node.left_out + 1))
-            nodes.sort(key=self._cost, reverse=True)
-            waiting += [(depth + 1, following) for following in nodes]
+            if may_leave_out and step.after_route is not None:
+                nodes.append((step.after_route, node._replace(left_out=node.left_out + 1)))
+            nodes.sort(key=lambda entry: self._cost(entry[1]), reverse=True)
+            waiting += nodes
         return best
 
     def _cost(self, node: _Node) -> int:
@@ -110,11 +127,21 @@ class Search:
         return _Node(allowed, chosen, node.left_out)
 
 
+def _steps(demands: Iterable[Demand]) -> Iterator[_Step]:
+    """The stages of the demands one after another; a demand can be left out as a whole only."""
+    index = 0
+    for demand in demands:
+        after = index + len(demand.stages)
+        for number, boxes in enumerate(demand.stages):
+            yield _Step(demand.setting, boxes, None if number else after)
+        index = after
+
+
 def _independent(demands: Sequence[Demand]) -> list[list[Demand]]:
     """The demands in groups, so that no two groups have to do with the same cluster."""
     groups: list[tuple[set[int], list[Demand]]] = []
     for demand in demands:
-        clusters = {index for box in demand.boxes for index in box}
+        clusters = {index for boxes in demand.stages for box in boxes for index in box}
         touching = [group for group in groups if not group[0].isdisjoint(clusters)]
         merged = [demand for group in touching for demand in group[1]]
         groups = [group for group in groups if group not in touching]

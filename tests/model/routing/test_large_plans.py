@@ -1,0 +1,67 @@
+"""Plans with many ways and long ones: what is worked out must not grow faster than the plan."""
+
+from __future__ import annotations
+
+from time import process_time
+
+import pytest
+
+from model.routing.junction import Junction
+from model.track.layout import Layout
+from tests.oracle.adapter import plan_from
+from tests.oracle.carts import ArmSpec
+from tests.oracle.choice import Drawn, RouteSpec, best_choice
+from tests.oracle.shapes import Place, Rail
+
+LOOP = 10
+"""Cells from one passing loop to the next."""
+MANY = 30
+
+
+def passing_loops(loops: int) -> tuple[list[Rail], list[ArmSpec], list[RouteSpec]]:
+    """A single track with passing loops to its south, run through both ways; laid loops first, from the east."""
+    length = loops * LOOP
+    track = [((x, 64, 0), "east") for x in range(length)]
+    for west in range(2, length, LOOP):
+        east = west + 6
+        track += [((west, 64, 1), "south"), ((west, 64, 2), "south")]
+        track += [((x, 64, 2), "east") for x in range(west + 1, east)]
+        track += [((east, 64, 2), "north"), ((east, 64, 1), "north")]
+    first, last = (0, 64, 0), (length - 1, 64, 0)
+    arms = [
+        ArmSpec("Quay", (first, "east"), (first, "west")),
+        ArmSpec("Fen", (last, "west"), (last, "east")),
+    ]
+    routes = [RouteSpec("Quay", "Fen", None), RouteSpec("Fen", "Quay", None)]
+    return [("rail", at, facing) for at, facing in reversed(track)], arms, routes
+
+
+@pytest.mark.timeout(60)
+def test_many_loops_one_behind_another_are_wired_as_each_alone() -> None:
+    # Through each loop lead two ways, so 2^30 through all of them.
+    alone = best_choice(Drawn(*passing_loops(1)))
+    assert alone.serves
+    assert alone.idle, "a loop that needs no wiring would prove little"
+    junction = Junction(plan_from(*passing_loops(MANY)))
+    assert junction.control.serves
+    assert len(junction.switches) == 2 * MANY
+    assert set(map(tuple, junction.choice.idle)) == shifted(alone.idle)
+    assert all(route.idle_reached for route in junction.routes)
+
+
+def shifted(cells: frozenset[Place]) -> set[Place]:
+    """The cells of the first loop, in all loops."""
+    return {(x + LOOP * loop, y, z) for x, y, z in cells for loop in range(MANY)}
+
+
+@pytest.mark.timeout(120)
+def test_a_long_track_takes_less_to_route_than_to_lay() -> None:
+    length = 60_000
+    rails = [("rail", (x, 64, 0), "east") for x in range(length)]
+    arms = [ArmSpec("Quay", ((0, 64, 0), "east"), None), ArmSpec("Fen", None, ((length - 1, 64, 0), "east"))]
+    plan = plan_from(rails, arms, [RouteSpec("Quay", "Fen", "Fen")])
+    start = process_time()
+    layout = Layout(plan)
+    laid = process_time()
+    assert Junction(plan, layout).control.serves
+    assert process_time() - laid < 2 * (laid - start)
