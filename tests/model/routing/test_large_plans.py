@@ -19,7 +19,7 @@ MANY = 30
 
 
 def passing_loops(loops: int) -> tuple[list[Rail], list[ArmSpec], list[RouteSpec]]:
-    """A single track with passing loops to its south, run through both ways; laid loops first, from the east."""
+    """A single track with passing loops to its south, run both ways; laid from the east, the loops first."""
     length = loops * LOOP
     track = [((x, 64, 0), "east") for x in range(length)]
     for west in range(2, length, LOOP):
