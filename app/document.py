@@ -174,9 +174,10 @@ class Document(QObject):
         self._worker.finish()
 
     def close(self) -> None:
-        """Begin nothing more in the background."""
+        """End the background work; to be called before the document goes away."""
         self._begin.stop()
         self._old_for_long.stop()
+        self._worker.stop()
 
     def _belong_to(self, path: Path | None) -> None:
         self.path = path

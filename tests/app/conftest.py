@@ -30,7 +30,7 @@ def settings(tmp_path: Path) -> Settings:
 
 
 @pytest.fixture
-def make_window(qtbot: QtBot, tmp_path: Path, settings: Settings) -> Iterator[MakeWindow]:
+def make_window(qapp: QApplication, qtbot: QtBot, tmp_path: Path, settings: Settings) -> Iterator[MakeWindow]:
     """Opens windows that share settings and the folder of recovery copies, one after another."""
     from app.window import MainWindow
 
@@ -53,6 +53,8 @@ def make_window(qtbot: QtBot, tmp_path: Path, settings: Settings) -> Iterator[Ma
     # A window that is only marked for deletion would be dressed anew with each window after it.
     QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     QApplication.processEvents()
+    # The next test finds the application undressed, as it was.
+    qapp.setStyleSheet("")
 
 
 @pytest.fixture
