@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,9 +12,6 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.settings import Settings
-
-# Tests need no screen; a developer who wants to watch names another platform.
-os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 if TYPE_CHECKING:
     from app.window import MainWindow

@@ -15,7 +15,8 @@ from app.canvas.geometry import (
 )
 from model.grid import XZ_LIMIT, Cell
 
-pixels = st.floats(0, 4000)
+pixels = st.integers(0, 32_000).map(lambda eighths: eighths / 8)
+"""Positions as screens report them: no finer than an eighth of a pixel."""
 origins = st.integers(-1_000_000, 1_000_000)
 steps = st.sampled_from(ZOOM_STEPS)
 views = st.builds(Viewport, steps, origins, origins)
