@@ -15,5 +15,5 @@ settings.register_profile("long", derandomize=False)
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    """A push draws the same examples every time, so that it fails for what was pushed; long runs draw anew."""
+    """A push draws the same examples every time, so it fails for what was pushed; long runs draw anew."""
     settings.load_profile("long" if config.getoption("markexpr") == "slow" else "push")

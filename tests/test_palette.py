@@ -7,7 +7,6 @@ severity 1.0 for linear RGB; CIE 1976 L*a*b* with the D65 white.
 
 from __future__ import annotations
 
-import os
 from itertools import combinations
 
 import numpy as np
@@ -17,8 +16,6 @@ from PySide6.QtGui import QColor
 
 from app import theme as themes
 from app.theme import Scheme, Theme, theme, window_palette, window_style
-
-os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")  # colours need no screen
 
 Vector = npt.NDArray[np.float64]
 
