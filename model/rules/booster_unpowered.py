@@ -10,6 +10,7 @@ from model.parts import SIGNAL_PARTS, TRAITS, Part
 from model.pieces import Piece, Pieces, rests_on
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
+from model.signals.dust import links
 from model.track.around import linked_rails
 
 REACH: Final = 8
@@ -66,10 +67,10 @@ def _may_be_powered(pieces: Pieces, block: Piece) -> bool:
     if not TRAITS[block.part].solid:
         return False
     around = (pieces.get(cell) for cell in block.at.six_beside())
-    return any(piece is not None and _gives_to(piece, block.at) for piece in around)
+    return any(piece is not None and _gives_to(pieces, piece, block.at) for piece in around)
 
 
-def _gives_to(piece: Piece, block: Cell) -> bool:
+def _gives_to(pieces: Pieces, piece: Piece, block: Cell) -> bool:
     """Whether a part beside a solid block stands on it, hangs from it, or may power it."""
     match piece.part:
         case Part.REPEATER | Part.COMPARATOR:
@@ -77,7 +78,8 @@ def _gives_to(piece: Piece, block: Cell) -> bool:
         case Part.TORCH:
             return block in (rests_on(piece), piece.at.beside(Facing.UP))
         case Part.DUST:
-            return block != piece.at.beside(Facing.UP)
+            points_into = (piece.at.step(side) for side in links(pieces, piece.at))
+            return block == rests_on(piece) or block in points_into
         case _:
             return piece.part in SIGNAL_PARTS and rests_on(piece) == block
 
