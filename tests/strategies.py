@@ -269,6 +269,12 @@ def _set_sheet(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.set_sheet(plan, draw(sheets))
 
 
+def _start_route_at(draw: st.DrawFn, plan: Plan) -> Change:
+    old = draw(st.sampled_from(plan.routes)).start
+    free = names.filter(lambda name: all(route.start != name for route in plan.routes))
+    return edits.start_route_at(plan, old, draw(free))
+
+
 EDITS: Final[dict[str, Callable[[st.DrawFn, Plan], Change]]] = {
     edit.__name__[1:]: edit
     for edit in (
@@ -284,7 +290,7 @@ EDITS: Final[dict[str, Callable[[st.DrawFn, Plan], Change]]] = {
             _turn_plan,
             _move_plan,
         ),
-        *(_reorder, _add_blocks, _add_arm, _set_arm, _remove_arm, _set_route, _remove_route),
+        *(_reorder, _add_blocks, _add_arm, _set_arm, _remove_arm, _set_route, _start_route_at, _remove_route),
         *(_set_aside, _take_up, _set_title, _set_running_side, _set_sheet),
     )
 }
@@ -295,6 +301,7 @@ NEEDED: Final[dict[str, Callable[[Plan], Sequence[object] | int]]] = {
     "set_arm": lambda plan: plan.arms,
     "remove_arm": lambda plan: plan.arms,
     "remove_route": lambda plan: plan.routes,
+    "start_route_at": lambda plan: plan.routes,
     "take_up": lambda plan: plan.details.waivers,
 }
 """What a plan must have some of for an edit of that kind."""

@@ -10,9 +10,10 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from app import theme as themes
 from app.canvas.symbols import draw_marker
-from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE, Index
+from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE
 from app.panels.look import font
 from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
+from app.panels.table_model import Index
 
 ROW: Final = 48
 MARKER_MIDDLE: Final = 26 - FRAME

@@ -4,18 +4,17 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtCore import QAbstractListModel, QObject, Qt
 
+from app.panels.table_model import ROOT, Index
 from app.panels.words import listed
 from model.grid import Cell
 from model.rules import RULES, Finding
 from model.rules.rule import Key
 
-Index = QModelIndex | QPersistentModelIndex
 FINDING_ROLE: Final = Qt.ItemDataRole.UserRole
 PLACE_ROLE: Final = Qt.ItemDataRole.UserRole + 1
 SECOND_ROLE: Final = Qt.ItemDataRole.UserRole + 2
-ROOT: Final = QModelIndex()
 
 
 class FindingsModel(QAbstractListModel):

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final, NamedTuple
 
-from PySide6.QtCore import QAbstractTableModel, QObject, QRect, Qt
+from PySide6.QtCore import QObject, QRect, Qt
 from PySide6.QtGui import QPainter, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -16,9 +16,9 @@ from app.document import Document
 from app.icons import rest_look
 from app.names import part_name
 from app.panels.choice_box import ChoiceBox
-from app.panels.findings_model import ROOT, Index
 from app.panels.look import font, label, named, panel
 from app.panels.rows import paint_text
+from app.panels.table_model import Index, TableModel
 from app.panels.tables import CellDelegate, Table
 from app.panels.words import counted, number
 from model.parts import Part
@@ -41,12 +41,19 @@ class Carried(NamedTuple):
     pieces: int
 
 
-class MaterialsModel(QAbstractTableModel):
+class MaterialsModel(TableModel):
     """A row a part."""
+
+    titles = TITLES
+    tips = TIPS
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._rows: list[Carried] = []
+
+    def rows(self) -> Sequence[Carried]:
+        """What stands in the table, a row each."""
+        return self._rows
 
     def show(self, found: Materials, level: int | None) -> None:
         """Take over what is carried for a level, or for all."""
@@ -59,22 +66,6 @@ class MaterialsModel(QAbstractTableModel):
     def pieces(self) -> int:
         """All that is carried."""
         return sum(row.pieces for row in self._rows)
-
-    def rowCount(self, parent: Index = ROOT) -> int:
-        return 0 if parent.isValid() else len(self._rows)
-
-    def columnCount(self, parent: Index = ROOT) -> int:
-        return 0 if parent.isValid() else len(TITLES)
-
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> object:
-        if orientation == Qt.Orientation.Horizontal:
-            if role == Qt.ItemDataRole.DisplayRole:
-                return TITLES[section]
-            if role == Qt.ItemDataRole.ToolTipRole:
-                return TIPS[section]
-        return None
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         row = self._rows[index.row()]

@@ -18,10 +18,10 @@ from PySide6.QtWidgets import (
 
 from app import theme as themes
 from app.document import Document
-from app.panels.findings_model import Index
 from app.panels.look import font, label, named, panel
 from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
 from app.panels.switches_model import reader_sentence
+from app.panels.table_model import Index
 from model.routing.junction import Junction
 
 ROW: Final = 48

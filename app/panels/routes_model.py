@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from msgspec import structs
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtCore import QObject, Qt
 
 from app.document import Document
-from model.edits import EditRefused, remove_route, set_route
-from model.edits.changes import detailed
-from model.plan import Change, Plan, Route
+from app.panels.table_model import Index, TableModel
+from model.edits import remove_route, set_route, start_route_at
+from model.plan import Plan, Route
 from model.routing.junction import RouteResult
 
-Index = QModelIndex | QPersistentModelIndex
-ROOT: Final = QModelIndex()
 FROM, IDLE, CALLED, WAYBILL = range(4)
 TITLES: Final = ("from", "idle", "called", "waybill")
 FIELDS: Final = ("start", "idle", "called", "waybill")
@@ -28,8 +27,11 @@ REACHED_ROLE: Final = Qt.ItemDataRole.UserRole
 """Whether the wanted arm is reached; ``None`` where that is not known or not asked."""
 
 
-class RoutesModel(QAbstractTableModel):
+class RoutesModel(TableModel):
     """A row a wanted route: from, idle, called, waybill."""
+
+    titles = TITLES
+    tips = TIPS
 
     def __init__(self, document: Document, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -37,6 +39,10 @@ class RoutesModel(QAbstractTableModel):
         self._routes = document.plan.routes
         document.details_changed.connect(self._take_over)
         document.junction_updated.connect(self._tell_reached)
+
+    def rows(self) -> Sequence[Route]:
+        """What stands in the table, a row each."""
+        return self._routes
 
     @property
     def routes(self) -> tuple[Route, ...]:
@@ -80,22 +86,6 @@ class RoutesModel(QAbstractTableModel):
             return None
         return result.idle_reached if index.column() == IDLE else result.called_reached
 
-    def rowCount(self, parent: Index = ROOT) -> int:
-        return 0 if parent.isValid() else len(self._routes)
-
-    def columnCount(self, parent: Index = ROOT) -> int:
-        return 0 if parent.isValid() else len(TITLES)
-
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> object:
-        if orientation == Qt.Orientation.Horizontal:
-            if role == Qt.ItemDataRole.DisplayRole:
-                return TITLES[section]
-            if role == Qt.ItemDataRole.ToolTipRole:
-                return TIPS[section]
-        return None
-
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         value = getattr(self._routes[index.row()], FIELDS[index.column()])
         if role == Qt.ItemDataRole.DisplayRole:
@@ -121,19 +111,9 @@ class RoutesModel(QAbstractTableModel):
         word = str(value).strip() or (None if index.column() in (CALLED, WAYBILL) else "")
         if role != Qt.ItemDataRole.EditRole or word == "" or getattr(route, field) == word:
             return False
-        return self._document.edit(change_route, index.row(), field, word)
-
-
-def change_route(plan: Plan, row: int, field: str, word: str | None) -> Change:
-    """One field of a route set anew. Raises EditRefused where another route comes from that arm already."""
-    route = plan.routes[row]
-    if field != "start":
-        return set_route(plan, structs.replace(route, **{field: word}))
-    if any(other.start == word for other in plan.routes):
-        raise EditRefused(f"A route from {word} stands in the table already; one route an arm.")
-    moved = structs.replace(route, start=word)
-    routes = tuple(moved if other is route else other for other in plan.routes)
-    return detailed(plan, f"Start a route at {word}", plan.details.replace(routes=routes))
+        if field == "start" and word is not None:
+            return self._document.edit(start_route_at, route.start, word)
+        return self._document.edit(set_route, structs.replace(route, **{field: word}))
 
 
 def next_route(plan: Plan) -> Route | None:

@@ -21,10 +21,10 @@ from app.canvas.symbols import draw_marker
 from app.document import Document
 from app.panels.choice_box import ChoiceBox
 from app.panels.crossing_words import crossing_sentence
-from app.panels.findings_model import Index
 from app.panels.look import font, label, named, panel
 from app.panels.routes_model import CALLED, FROM, IDLE, REACHED_ROLE, TIPS, WAYBILL, RoutesModel, next_route
 from app.panels.rows import paint_text
+from app.panels.table_model import Index
 from app.panels.tables import CellDelegate, Table
 from model.plan import NAME_LIMIT
 from model.routing.control import WantedRoute

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import QAbstractTableModel, QObject, Qt
+from PySide6.QtCore import QObject, Qt
 
-from app.panels.findings_model import ROOT, Index
+from app.panels.table_model import Index, TableModel
 from app.panels.words import listed
 from model.grid import Cell
 from model.routing.junction import Switch
@@ -38,12 +39,19 @@ def called_words(switch: Switch) -> str:
     return ", ".join(switch.called_by) if switch.called_by else "never"
 
 
-class SwitchesModel(QAbstractTableModel):
+class SwitchesModel(TableModel):
     """A row a switch, in file order."""
+
+    titles = TITLES
+    tips = TIPS
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._switches: tuple[Switch, ...] = ()
+
+    def rows(self) -> Sequence[Switch]:
+        """What stands in the table, a row each."""
+        return self._switches
 
     def show(self, switches: tuple[Switch, ...]) -> bool:
         """Take over switches, the choice staying where the same cells are switches; whether they are new."""
@@ -61,22 +69,6 @@ class SwitchesModel(QAbstractTableModel):
     def row_of(self, cell: Cell) -> int | None:
         """The row of the switch in a cell, or ``None``."""
         return next((row for row, switch in enumerate(self._switches) if switch.at == cell), None)
-
-    def rowCount(self, parent: Index = ROOT) -> int:
-        return 0 if parent.isValid() else len(self._switches)
-
-    def columnCount(self, parent: Index = ROOT) -> int:
-        return 0 if parent.isValid() else len(TITLES)
-
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> object:
-        if orientation == Qt.Orientation.Horizontal:
-            if role == Qt.ItemDataRole.DisplayRole:
-                return TITLES[section]
-            if role == Qt.ItemDataRole.ToolTipRole:
-                return TIPS[section]
-        return None
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         switch = self._switches[index.row()]

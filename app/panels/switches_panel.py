@@ -10,7 +10,6 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app import theme as themes
 from app.document import Document
-from app.panels.findings_model import Index
 from app.panels.look import font, label, panel
 from app.panels.rows import paint_text
 from app.panels.switches_model import (
@@ -24,6 +23,7 @@ from app.panels.switches_model import (
     summary,
 )
 from app.panels.symbols import paint_shape
+from app.panels.table_model import Index
 from app.panels.tables import CellDelegate, Table
 from app.theme import Theme
 from model.grid import Cell

@@ -9,9 +9,9 @@ from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QHeaderView, QStyledItemDelegate, QStyleOptionViewItem, QTableView, QWidget
 
 from app import theme as themes
-from app.panels.findings_model import Index
 from app.panels.look import font
 from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
+from app.panels.table_model import Index
 
 ROW: Final = 32
 HEADER: Final = 28

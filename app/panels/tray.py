@@ -18,9 +18,9 @@ from app import theme as themes
 from app.canvas.symbols import draw_piece
 from app.icons import rest_look
 from app.names import group_name, part_name
-from app.panels.findings_model import Index
 from app.panels.look import font
 from app.panels.rows import is_chosen, is_under_pointer, paint_text, rect_of
+from app.panels.table_model import Index
 from model.parts import TRAITS, Part
 
 ROW: Final = 30

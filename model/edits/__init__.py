@@ -19,7 +19,7 @@ from model.edits.pieces import (
     set_piece,
 )
 from model.edits.refusals import EditRefused
-from model.edits.routes import remove_route, set_route
+from model.edits.routes import remove_route, set_route, start_route_at
 from model.edits.track import lay_track
 from model.edits.turning import move_plan, turn_pieces, turn_plan
 from model.edits.waivers import set_aside, take_up
@@ -47,6 +47,7 @@ __all__ = [
     "set_running_side",
     "set_sheet",
     "set_title",
+    "start_route_at",
     "take_up",
     "turn_pieces",
     "turn_plan",

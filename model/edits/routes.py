@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import msgspec
+
 from model.edits.changes import detailed
-from model.edits.refusals import check_name, check_routes
+from model.edits.refusals import EditRefused, check_name, check_routes
 from model.plan import Change, Plan, Route
 
 
@@ -20,6 +22,23 @@ def set_route(plan: Plan, route: Route) -> Change:
     routes[at : at + 1] = [route]
     check_routes(len(routes))
     return detailed(plan, f"Set route from {route.start}", plan.details.replace(routes=tuple(routes)))
+
+
+def start_route_at(plan: Plan, start: str, new_start: str) -> Change:
+    """The wanted route from the arm ``start`` comes from another arm, and stays in its place.
+
+    Raises KeyError when there is none, EditRefused where another route comes from ``new_start`` already.
+    """
+    check_name(new_start)
+    if all(route.start != start for route in plan.routes):
+        raise KeyError(start)
+    if any(route.start == new_start for route in plan.routes):
+        raise EditRefused(f"A route from {new_start} stands in the table already; one route an arm.")
+    routes = tuple(
+        msgspec.structs.replace(route, start=new_start) if route.start == start else route
+        for route in plan.routes
+    )
+    return detailed(plan, f"Start a route at {new_start}", plan.details.replace(routes=routes))
 
 
 def remove_route(plan: Plan, start: str) -> Change:
