@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QAbstractItemModel, QRect, Qt, Signal
-from PySide6.QtGui import QPainter
+from PySide6.QtCore import QAbstractItemModel, QEvent, QObject, QRect, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QPainter
 from PySide6.QtWidgets import (
     QComboBox,
     QHBoxLayout,
@@ -192,6 +192,19 @@ class _RouteDelegate(CellDelegate):
             names.insert(0, present)
         return [NO_CHOICE, *names] if index.column() == CALLED else names
 
-    def _end(self, box: QComboBox) -> None:
-        self.commitData.emit(box)
-        self.closeEditor.emit(box)
+    def eventFilter(self, editor: QObject, event: QEvent) -> bool:
+        # Left to itself the delegate commits a turn of the event loop later, when the row may be gone.
+        if isinstance(editor, QWidget) and isinstance(event, QKeyEvent) and _ends_edit(event):
+            self._end(editor)
+            return True
+        return super().eventFilter(editor, event)
+
+    def _end(self, box: QWidget) -> None:
+        # The table hides an editor whose row went, yet its list of choices may still be open.
+        if box.isVisible():
+            self.commitData.emit(box)
+            self.closeEditor.emit(box)
+
+
+def _ends_edit(event: QKeyEvent) -> bool:
+    return event.type() == QEvent.Type.KeyPress and event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
