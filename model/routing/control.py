@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from functools import cached_property
-from itertools import chain
 
 import msgspec
 
@@ -14,7 +13,7 @@ from model.routing.cheapest import IDLE
 from model.routing.choice import Choice, Costs
 from model.routing.clusters import Cluster, clusters_that_bear_on
 from model.routing.influence import influence
-from model.routing.paths import Path, PathFinder, Stages, cells_on_some_way
+from model.routing.paths import OUT_OF_REACH, PathFinder, Stage, cells_on_some_way
 from model.routing.search import Demand, Found, Search
 from model.track.carts import exits_of
 from model.track.layout import Layout
@@ -105,14 +104,19 @@ class Control:
     def _can_be_entered(self, arm: Arm) -> bool:
         return arm.enter is not None and self._layout.shape(arm.enter.at) is not None
 
-    def _stages_of(self, route: WantedRoute) -> Stages:
+    def _stages_of(self, route: WantedRoute) -> tuple[Stage, ...]:
         arm = self._arms.get(route.start)
         if arm is None or arm.enter is None or not self._can_be_entered(arm):
-            return [[]]
+            return (OUT_OF_REACH,)
         return self._finder.stages(arm.enter.at, arm.enter.heading, route.goal)
 
-    def _paths_of(self, route: WantedRoute) -> Iterator[Path]:
-        return chain.from_iterable(self._stages[route])
+    def _shapes_needed(self, route: WantedRoute) -> dict[int, frozenset[Shape]]:
+        """The shapes in which the rails on the ways of a route may lie, by packed cell."""
+        needed: dict[int, frozenset[Shape]] = {}
+        for stage in self._stages[route]:
+            for (key, _), moves in stage.moves.items():
+                needed[key] = needed.get(key, frozenset()).union(*(move.shapes for move in moves))
+        return needed
 
     @cached_property
     def _finder(self) -> PathFinder:
@@ -120,10 +124,7 @@ class Control:
 
     def _demands(self, routes: Iterable[WantedRoute]) -> list[Demand]:
         return [
-            Demand(
-                self._readers.index(route.start) if route.called else IDLE,
-                tuple(tuple(path.box for path in stage) for stage in self._stages[route]),
-            )
+            Demand(self._readers.index(route.start) if route.called else IDLE, self._stages[route])
             for route in routes
         ]
 
@@ -146,7 +147,7 @@ class Control:
     def _meet(self, first: WantedRoute, second: WantedRoute) -> bool:
         """Whether the ways of two routes have to do with a common cluster."""
         one, other = (
-            {index for path in self._paths_of(route) for index in path.box} for route in (first, second)
+            {index for stage in self._stages[route] for index in stage.clusters} for route in (first, second)
         )
         return not one.isdisjoint(other)
 
@@ -163,9 +164,8 @@ class Control:
         """Names the switches that the routes need to lie differently; else all switches that they pass."""
         needs: dict[int, set[frozenset[Shape]]] = {}
         for route in routes:
-            for path in self._paths_of(route):
-                for key, shapes in path.shapes.items():
-                    needs.setdefault(key, set()).add(shapes)
+            for key, shapes in self._shapes_needed(route).items():
+                needs.setdefault(key, set()).add(shapes)
         passed = [key for cluster in self._clusters for key in cluster.switches if key in needs]
         contested = [key for key in passed if not frozenset.intersection(*needs[key])]
         return Conflict(routes, tuple(unpack(key) for key in contested or passed))

@@ -1,7 +1,7 @@
-"""All ways that a cart can take over rails of several shapes, and what each way asks of the clusters.
+"""All ways that a cart can take over rails of several shapes, and what each move asks of the clusters.
 
-Where all ways to an arm run through one stand they are listed stage by stage: ways multiply with each stage,
-stages only add up.
+Where all ways to an arm run through one state they are cut there: ways multiply with each stage, stages only
+add up.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from collections import deque
 from collections.abc import Container, Iterable, Iterator, Sequence
 from functools import reduce
 from operator import or_
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from model.grid import Cell, Heading
 from model.routing.clusters import Cluster
@@ -20,36 +20,41 @@ from model.track.layout import Layout
 from model.track.rails import STEP, pack
 from model.track.shapes import End, Shape
 
-Box = dict[int, int]
-"""What a way asks: for the index of a cluster, the states that serve, as a mask. Others may lie anyhow."""
-
-
 State = tuple[int, Heading]
 """The packed cell and the heading of a cart; it goes on alike however it came there."""
 Goal = State | str
 """Where a stage ends: at a state, or at an arm by which the cart leaves."""
 
 
-class Path(NamedTuple):
-    """One way to a goal: what it asks of the clusters, and how the rails of several shapes may lie on it."""
+class Move(NamedTuple):
+    """One way to go on from a rail of several shapes."""
 
-    box: Box
-    shapes: dict[int, frozenset[Shape]]
+    cluster: int
+    states: int
+    """The states of the cluster in which the rail leads there, as a mask."""
+    shapes: frozenset[Shape]
+    """The same as shapes of the rail."""
+    following: Goal
+
+
+class Stage(NamedTuple):
+    """A part of the ways to an arm: from a state that all of them pass to the next such state, or the arm."""
+
+    start: Goal
+    goal: Goal
+    moves: dict[State, tuple[Move, ...]]
+    """By state, the moves that may lead to the goal; where the start has none the goal is out of reach."""
+
+    @property
+    def clusters(self) -> set[int]:
+        """The clusters that some way passes."""
+        return {move.cluster for moves in self.moves.values() for move in moves}
 
 
 Before = dict[Goal, set[Goal]]
 """By state or arm: the states from which a cart can come there."""
-Stages = list[list[Path]]
-"""The ways to an arm: one of each stage must be free. A stage without a way: the arm is out of reach."""
-
-
-class _Stand(NamedTuple):
-    """A cart on its way, on a rail of several shapes or on the first rail of all."""
-
-    state: State
-    box: Box
-    shapes: dict[int, frozenset[Shape]]
-    seen: frozenset[State]
+OUT_OF_REACH: Final = Stage("", "-", {})
+"""A stage that no cart can pass."""
 
 
 class PathFinder:
@@ -64,19 +69,29 @@ class PathFinder:
             for cell in cluster.cells
         }
         self._runs: dict[tuple[int, End], Goal | None] = {}
+        self._known_moves: dict[State, tuple[Move, ...]] = {}
 
-    def stages(self, start: Cell, heading: Heading, arm: str) -> Stages:
-        """The ways from a cell to an arm, in each stage each with different states of the clusters."""
-        first = (pack(start), heading)
-        way, before = self._look_for(first, arm)
-        starts = [first, *(state for state in self._passed_by_all(way) if state not in (first, arm))]
+    def stages(self, start: Cell, heading: Heading, arm: str) -> tuple[Stage, ...]:
+        """The ways from a cell to an arm; none are needed where every cart comes there."""
+        first = self._first(pack(start), heading)
+        if first == arm:
+            return ()
+        way, before = ([], {}) if first is None else self._look_for(first, arm)
+        if not way:
+            return (OUT_OF_REACH,)
+        starts = list(self._passed_by_all(way))
         goals: list[Goal] = [*starts[1:], arm]
-        return [
-            self._paths(state, goal, _all_before([goal], before, stop=state))
-            for state, goal in zip(starts, goals, strict=True)
-        ]
+        return tuple(
+            Stage(start, goal, self._moves(start, goal, _all_before([goal], before, stop=start)))
+            for start, goal in zip(starts, goals, strict=True)
+        )
 
-    def _look_for(self, start: State, arm: str) -> tuple[list[Goal], Before]:
+    def _first(self, key: int, heading: Heading) -> Goal | None:
+        if key in self._masks:
+            return key, heading
+        return self._run(key, WAY_OUT[self._layout.rails[key]][heading])
+
+    def _look_for(self, start: Goal, arm: str) -> tuple[list[Goal], Before]:
         """The states of a shortest way and the arm, or nothing; and from where each state can be come to."""
         before: Before = {}
         earlier: dict[Goal, Goal | None] = {start: None}
@@ -114,17 +129,38 @@ class PathFinder:
 
     def _following(self, here: Goal, arm: Goal) -> Iterator[Goal]:
         """What a cart may come to next; of the arms only the one that is looked for."""
-        if isinstance(here, str):
-            return
-        key, heading = here
-        for end in {WAY_OUT[shape][heading] for shape in self._shapes(key)}:
-            following = self._run(key, end)
-            if following is not None and (following == arm or not isinstance(following, str)):
-                yield following
+        for move in self._moves_from(here):
+            if move.following == arm or not isinstance(move.following, str):
+                yield move.following
 
-    def _shapes(self, key: int) -> Iterable[Shape]:
-        masks = self._masks.get(key)
-        return (self._layout.rails[key],) if masks is None else masks[1]
+    def _moves(self, start: Goal, goal: Goal, leading: set[Goal]) -> dict[State, tuple[Move, ...]]:
+        """The moves from a start over states that lead to the goal, by state."""
+        moves: dict[State, tuple[Move, ...]] = {}
+        waiting = [start]
+        while waiting:
+            here = waiting.pop()
+            if here == goal or here in moves or isinstance(here, str):
+                continue
+            moves[here] = tuple(move for move in self._moves_from(here) if move.following in leading)
+            waiting.extend(move.following for move in moves[here])
+        return moves
+
+    def _moves_from(self, here: Goal) -> tuple[Move, ...]:
+        """How a cart can leave a rail of several shapes, shapes that lead the same way taken together."""
+        if isinstance(here, str):
+            return ()
+        if here not in self._known_moves:
+            key, heading = here
+            index, masks = self._masks[key]
+            leading: dict[End, list[Shape]] = {}
+            for shape in masks:
+                leading.setdefault(WAY_OUT[shape][heading], []).append(shape)
+            self._known_moves[here] = tuple(
+                Move(index, reduce(or_, (masks[shape] for shape in shapes)), frozenset(shapes), following)
+                for end, shapes in leading.items()
+                if (following := self._run(key, end)) is not None
+            )
+        return self._known_moves[here]
 
     def _run(self, key: int, end: End) -> Goal | None:
         """The next rail of several shapes, or the arm, that a cart comes to; ``None`` where to neither."""
@@ -144,38 +180,6 @@ class PathFinder:
                 return following, end.heading
             key, end = following, WAY_OUT[self._layout.rails[following]][end.heading]
         return None
-
-    def _paths(self, start: State, goal: Goal, leading: set[Goal]) -> list[Path]:
-        """The ways from a state to a goal over states that lead there."""
-        found: list[Path] = []
-        waiting = [_Stand(start, {}, {}, frozenset())]
-        while waiting:
-            stand = waiting.pop()
-            for branch, end in self._branches(stand._replace(seen=stand.seen | {stand.state})):
-                following = self._run(stand.state[0], end)
-                if following == goal:
-                    found.append(Path(branch.box, branch.shapes))
-                elif following in leading and following not in branch.seen and not isinstance(following, str):
-                    waiting.append(branch._replace(state=following))
-        return found
-
-    def _branches(self, stand: _Stand) -> Iterable[tuple[_Stand, End]]:
-        """The ends by which the cart can leave, each with all shapes that lead there."""
-        key, heading = stand.state
-        if key not in self._masks:
-            yield stand, WAY_OUT[self._layout.rails[key]][heading]
-            return
-        index, masks = self._masks[key]
-        leading: dict[End, list[Shape]] = {}
-        for shape in masks:
-            leading.setdefault(WAY_OUT[shape][heading], []).append(shape)
-        for end, shapes in leading.items():
-            mask = reduce(or_, (masks[shape] for shape in shapes))
-            allowed = stand.box.get(index, mask) & mask
-            if allowed:
-                lie = stand.shapes.get(key, frozenset(shapes)) & frozenset(shapes)
-                box = {**stand.box, index: allowed}
-                yield stand._replace(box=box, shapes={**stand.shapes, key: lie}), end
 
 
 def cells_on_some_way(

@@ -1,8 +1,8 @@
 """The search for the choice that serves the wanted routes with the least wiring.
 
-Along each wanted route the possible ways are listed stage by stage, each with the states that it asks of
-the clusters it passes. Then one way is taken for each stage of each route, by branch and bound: a way more
-can only make the wiring dearer, and clusters do not bear on one another, so the bound is a sum over clusters.
+Each wanted route is followed move by move, stage by stage, the way that costs least first. By branch and
+bound: a move more can only make the wiring dearer, and clusters do not bear on one another, so the bound is a
+sum over clusters.
 """
 
 from __future__ import annotations
@@ -10,22 +10,24 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
+from immutables import Map
+
 from model.routing.cheapest import CheapestWiring, ClusterChoice
 from model.routing.choice import Costs
 from model.routing.clusters import Cluster
-from model.routing.paths import Box
+from model.routing.paths import Goal, Move, Stage
 
 
 class Demand(NamedTuple):
-    """A wanted route: in which setting it runs, and stage by stage the ways that would serve it."""
+    """A wanted route: in which setting it runs, and the ways that would serve it, stage by stage."""
 
     setting: int
-    stages: tuple[tuple[Box, ...], ...]
+    stages: tuple[Stage, ...]
 
     @property
-    def ways(self) -> int:
-        """Of all stages together."""
-        return sum(map(len, self.stages))
+    def size(self) -> int:
+        """The moves of all stages together."""
+        return sum(len(moves) for stage in self.stages for moves in stage.moves.values())
 
 
 class Found(NamedTuple):
@@ -39,25 +41,31 @@ class _Step(NamedTuple):
     """One stage of a demand."""
 
     setting: int
-    boxes: tuple[Box, ...]
+    stage: Stage
     after_route: int | None
     """The step after the demand, where this is its first: there the search goes on when it is left out."""
 
 
-class _Node(NamedTuple):
-    """Where the search stands: what is allowed of each cluster, its cheapest wiring, routes left out."""
+class _Wiring(NamedTuple):
+    """What is allowed of each cluster, its cheapest wiring, and the cost with that of routes left out."""
 
-    allowed: dict[int, dict[int, int]]
-    chosen: dict[int, ClusterChoice]
-    left_out: int
+    allowed: Map[int, Map[int, int]]
+    chosen: Map[int, ClusterChoice]
+    cost: int
 
-    @property
-    def wiring_cost(self) -> int:
-        return sum(choice.cost for choice in self.chosen.values())
+
+class _Stand(NamedTuple):
+    """Where the search stands: at a state on the way of a step."""
+
+    wiring: _Wiring
+    step: int
+    at: Goal | None
+    """``None`` at the start of the step."""
+    seen: frozenset[Goal] = frozenset()
 
 
 class Search:
-    """Takes one way for each demand, so that the wiring costs the least."""
+    """Finds ways for the demands so that the wiring costs the least."""
 
     def __init__(self, clusters: Sequence[Cluster], costs: Costs, readers: int, *, stable: bool) -> None:
         self._costs = costs
@@ -65,7 +73,7 @@ class Search:
 
     def serve_all(self, demands: Sequence[Demand]) -> Found | None:
         """The cheapest choice by which every demand is served; ``None`` where there is none."""
-        stages = [Demand(demand.setting, (boxes,)) for demand in demands for boxes in demand.stages]
+        stages = [Demand(demand.setting, (stage,)) for demand in demands for stage in demand.stages]
         return self._run(stages, may_leave_out=False)
 
     def serve_most(self, demands: Sequence[Demand]) -> Found:
@@ -76,55 +84,73 @@ class Search:
 
     def _run(self, demands: Sequence[Demand], *, may_leave_out: bool) -> Found | None:
         chosen: dict[int, ClusterChoice] = {}
-        left_out = 0
+        cost = 0
         for group in _independent(demands):
             best = self._best_of_group(group, may_leave_out=may_leave_out)
             if best is None:
                 return None
-            chosen |= best.chosen
-            left_out += best.left_out
-        clusters = tuple(chosen.get(i, c.unwired) for i, c in enumerate(self._cheapest))
-        cost = sum(choice.cost for choice in clusters) + left_out * self._costs.not_reached
-        return Found(cost, clusters)
+            chosen.update(best.chosen)
+            cost += best.cost
+        return Found(cost, tuple(chosen.get(i, c.unwired) for i, c in enumerate(self._cheapest)))
 
-    def _best_of_group(self, demands: Sequence[Demand], *, may_leave_out: bool) -> _Node | None:
+    def _best_of_group(self, demands: Sequence[Demand], *, may_leave_out: bool) -> _Wiring | None:
         """Depth first; leaves a branch as soon as it costs what the best so far costs."""
-        steps = list(_steps(sorted(demands, key=lambda demand: demand.ways)))
-        best: _Node | None = None
-        waiting = [(0, _Node({}, {}, 0))]
+        steps = list(_steps(sorted(demands, key=lambda demand: demand.size)))
+        best: _Wiring | None = None
+        waiting = [_Stand(_Wiring(Map(), Map(), 0), 0, None)]
         while waiting:
-            depth, node = waiting.pop()
-            if best is not None and self._cost(node) >= self._cost(best):
+            stand = waiting.pop()
+            if best is not None and stand.wiring.cost >= best.cost:
                 continue
-            if depth == len(steps):
-                best = node
+            if stand.step == len(steps):
+                best = stand.wiring
                 continue
-            step = steps[depth]
-            nodes = [
-                (depth + 1, n)
-                for box in step.boxes
-                if (n := self._narrowed(node, step.setting, box)) is not None
-            ]
-            if may_leave_out and step.after_route is not None:
-                nodes.append((step.after_route, node._replace(left_out=node.left_out + 1)))
-            nodes.sort(key=lambda entry: self._cost(entry[1]), reverse=True)
-            waiting += nodes
+            step = steps[stand.step]
+            stands = list(self._following(stand, step))
+            if may_leave_out and stand.at is None and step.after_route is not None:
+                dearer = stand.wiring._replace(cost=stand.wiring.cost + self._costs.not_reached)
+                stands.append(_Stand(dearer, step.after_route, None))
+            stands.sort(key=_cost, reverse=True)
+            waiting += stands
         return best
 
-    def _cost(self, node: _Node) -> int:
-        return node.left_out * self._costs.not_reached + node.wiring_cost
+    def _following(self, stand: _Stand, step: _Step) -> Iterator[_Stand]:
+        """The stands one move further; at the goal the next step begins."""
+        at = step.stage.start if stand.at is None else stand.at
+        if isinstance(at, str):
+            return
+        seen = stand.seen | {at}
+        for move in step.stage.moves.get(at, ()):
+            if move.following in seen:
+                continue
+            wiring = self._narrowed(stand.wiring, step.setting, move)
+            if wiring is None:
+                continue
+            if move.following == step.stage.goal:
+                yield _Stand(wiring, stand.step + 1, None)
+            else:
+                yield _Stand(wiring, stand.step, move.following, seen)
 
-    def _narrowed(self, node: _Node, setting: int, box: Box) -> _Node | None:
-        """The node when a way is taken as well; ``None`` where that cannot be."""
-        allowed, chosen = dict(node.allowed), dict(node.chosen)
-        for index, mask in box.items():
-            states = allowed.get(index, {})
-            allowed[index] = {**states, setting: states.get(setting, mask) & mask}
-            best = self._cheapest[index].best(allowed[index])
-            if best is None:
-                return None
-            chosen[index] = best
-        return _Node(allowed, chosen, node.left_out)
+    def _narrowed(self, wiring: _Wiring, setting: int, move: Move) -> _Wiring | None:
+        """The wiring when a move is taken as well; ``None`` where that cannot be."""
+        allowed = wiring.allowed.get(move.cluster, _ANY)
+        narrowed = allowed.set(setting, allowed.get(setting, move.states) & move.states)
+        best = self._cheapest[move.cluster].best(narrowed)
+        if best is None:
+            return None
+        before = wiring.chosen.get(move.cluster)
+        return _Wiring(
+            wiring.allowed.set(move.cluster, narrowed),
+            wiring.chosen.set(move.cluster, best),
+            wiring.cost + best.cost - (0 if before is None else before.cost),
+        )
+
+
+_ANY: Map[int, int] = Map()
+
+
+def _cost(stand: _Stand) -> int:
+    return stand.wiring.cost
 
 
 def _steps(demands: Iterable[Demand]) -> Iterator[_Step]:
@@ -132,8 +158,8 @@ def _steps(demands: Iterable[Demand]) -> Iterator[_Step]:
     index = 0
     for demand in demands:
         after = index + len(demand.stages)
-        for number, boxes in enumerate(demand.stages):
-            yield _Step(demand.setting, boxes, None if number else after)
+        for number, stage in enumerate(demand.stages):
+            yield _Step(demand.setting, stage, None if number else after)
         index = after
 
 
@@ -141,7 +167,7 @@ def _independent(demands: Sequence[Demand]) -> list[list[Demand]]:
     """The demands in groups, so that no two groups have to do with the same cluster."""
     groups: list[tuple[set[int], list[Demand]]] = []
     for demand in demands:
-        clusters = {index for boxes in demand.stages for box in boxes for index in box}
+        clusters = {index for stage in demand.stages for index in stage.clusters}
         touching = [group for group in groups if not group[0].isdisjoint(clusters)]
         merged = [demand for group in touching for demand in group[1]]
         groups = [group for group in groups if group not in touching]

@@ -54,6 +54,33 @@ def shifted(cells: frozenset[Place]) -> set[Place]:
     return {(x + LOOP * loop, y, z) for x, y, z in cells for loop in range(MANY)}
 
 
+def crossovers(count: int) -> tuple[list[Rail], list[ArmSpec], list[RouteSpec]]:
+    """Two tracks side by side, both run to the east, with crossovers between them."""
+    length = count * 8 + 4
+    track = [((x, 64, z), "east") for z in (0, 3) for x in range(length)]
+    track += [((3 + 8 * i, 64, z), "south") for i in range(count) for z in (1, 2)]
+    arms = [
+        ArmSpec("Quay", ((0, 64, 0), "east"), None),
+        ArmSpec("Mill", ((0, 64, 3), "east"), None),
+        ArmSpec("Fen", None, ((length - 1, 64, 0), "east")),
+        ArmSpec("Orchard", None, ((length - 1, 64, 3), "east")),
+    ]
+    routes = [RouteSpec("Quay", "Fen", "Orchard"), RouteSpec("Mill", "Orchard", "Fen")]
+    return [("rail", at, facing) for at, facing in track], arms, routes
+
+
+@pytest.mark.timeout(60)
+def test_more_crossovers_than_needed_do_not_multiply_the_work() -> None:
+    # Through n crossovers lead 2^(n-1) ways between two arms; one crossover is enough for each reader.
+    few = best_choice(Drawn(*crossovers(1)))
+    junction = Junction(plan_from(*crossovers(12)))
+    assert junction.control.serves == few.serves
+    assert len(junction.choice.idle) == len(few.idle)
+    assert {arm: len(cells) for arm, cells in junction.choice.thrown.items()} == {
+        arm: len(cells) for arm, cells in few.thrown.items()
+    }
+
+
 @pytest.mark.timeout(120)
 def test_a_long_track_takes_less_to_route_than_to_lay() -> None:
     length = 60_000
