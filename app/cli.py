@@ -40,9 +40,13 @@ class Program(click.Group):
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
         """A file alone opens the editor; what is neither a file nor a subcommand is wrong use."""
-        if len(args) == 1 and args[0] not in SUBCOMMANDS and os.path.exists(args[0]):
-            return "edit", _edit, args
-        return super().resolve_command(ctx, args)
+        if args[0] in SUBCOMMANDS or args[0].startswith("-"):
+            return super().resolve_command(ctx, args)
+        if not os.path.exists(args[0]):
+            raise click.UsageError(f"'{args[0]}' is neither a subcommand nor a file.", ctx)
+        if len(args) > 1:
+            raise click.UsageError(f"The editor opens one file; '{args[1]}' is one too many.", ctx)
+        return "edit", _edit, args
 
 
 @click.group(

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import Final
 
+from msgspec.structs import replace
 from PySide6.QtCore import QRectF
 
 from app.canvas.symbols import Manner, Stage, draw_marker, paint, paper
@@ -18,6 +19,7 @@ from app.export.plan_picture import PiecePainter, Window, draw_grid, window_abou
 from app.export.washes import KEY, draw_washes
 from app.icons import rest_look
 from app.names import part_name
+from model.edits.words import counted
 from model.parts import RAILS
 from model.sheet.cautions import Caution
 from model.sheet.footprint import Bounds
@@ -161,20 +163,37 @@ def _draw_materials(pencil: Pencil, parts: tuple[Material, ...], area: QRectF) -
 
 
 def _draw_cautions(pencil: Pencil, cautions: tuple[Caution, ...], area: QRectF) -> None:
-    """All cautions where they have room, else the gravest and how many more there are."""
     left, top, bottom = area.left() + 4, area.top() + 12, area.bottom() - 2
     pencil.text(left, area.top() + 8, "Cautions", SECTION, bold=True)
-    layouts = [_Caution(caution, area.right() - left - 3) for caution in cautions]
-    shown = layouts
-    while sum(layout.height for layout in shown) > bottom - top:
-        kept = len(shown) - (1 if shown is layouts else 2)
-        rest = len(layouts) - kept
-        more = Caution("note", f"And {rest} more.", "The list of findings has them all.")
-        shown = [*layouts[:kept], _Caution(more, area.right() - left - 3)]
-    gap = min(4.0, (bottom - top - sum(layout.height for layout in shown)) / max(1, len(shown)))
+    shown = _fitting(cautions, area.right() - left - 3, bottom - top)
+    gap = min(4.0, (bottom - top - _height(shown)) / max(1, len(shown)))
     for layout in shown:
         layout.draw(pencil, left, top)
         top += layout.height + gap
+
+
+def _fitting(cautions: tuple[Caution, ...], width: float, room: float) -> list[_Caution]:
+    """All cautions where they have room, else as many errors fewer as it takes: instructions always stand.
+
+    Where instructions alone have too little room they keep to their titles.
+    """
+    errors = [caution for caution in cautions if caution.severity == "error"]
+    others = [_Caution(caution, width) for caution in cautions if caution.severity != "error"]
+    if _height(others) > room:
+        others = [_Caution(replace(caution, text=""), width) for caution in cautions[len(errors) :]]
+    for left_out in range(len(errors) + 1):
+        kept = errors[: len(errors) - left_out]
+        if left_out:
+            title = f"And {counted(left_out, 'error')} more."
+            kept.append(Caution("error", title, "The findings list them."))
+        shown = [*(_Caution(caution, width) for caution in kept), *others]
+        if _height(shown) <= room:
+            return shown
+    return others
+
+
+def _height(layouts: Iterable[_Caution]) -> float:
+    return sum(layout.height for layout in layouts)
 
 
 class _Caution:

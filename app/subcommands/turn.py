@@ -14,12 +14,12 @@ from model.grid import Turn
 
 @click.command("turn")
 @click.argument("file")
-@click.option("--quarter", type=click.IntRange(0, 3), required=True, help="Quarters clockwise.")
+@click.option("--quarter", type=int, required=True, help="Quarters clockwise, seen from above.")
 @click.option("--mirror", is_flag=True, help="Mirror first, x to -x.")
 @click.option("-o", "--output", metavar="OUT.plan.json", required=True, help="The file to write.")
 def command(file: str, quarter: int, mirror: bool, output: str) -> int:
     """Turn a junction about x = z = 0, seen from above; the order of placing stays."""
     plan = read_plan(file)
-    write_bytes(output, plan_bytes(turn_plan(plan, Turn(quarter, mirror)).applied(plan)))
+    write_bytes(output, plan_bytes(turn_plan(plan, Turn(quarter % 4, mirror)).applied(plan)))
     say(f"wrote {click.format_filename(output)}")
     return DONE

@@ -15,7 +15,7 @@ class PlaceError(Exception):
 class PlanFileError(Exception):
     """A plan file that cannot be read: which file, the place in it, and what was expected there.
 
-    ``place`` is a path such as ``pieces[3].at``, a line and a column, or ``top level``.
+    ``place`` is a path such as ``pieces[3].at``, a line and a column, ``top level``, or ``the file itself``.
     """
 
     def __init__(self, file: str, place: str, expected: str) -> None:

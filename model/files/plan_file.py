@@ -27,7 +27,7 @@ def read_plan(path: str | os.PathLike[str]) -> Plan:
             data = stream.read(FILE_LIMIT + 1)  # a pipe does not tell its size; one byte over is enough
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
-        raise PlanFileError(name, "", f"a file that can be read ({reason})") from error
+        raise PlanFileError(name, "the file itself", f"a file that can be read ({reason})") from error
     return parse_plan(data, name)
 
 

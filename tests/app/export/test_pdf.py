@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from io import BytesIO
+from pathlib import Path
 
 import numpy as np
 import pypdfium2
@@ -12,11 +13,14 @@ import pytest
 from hypothesis import given, settings
 from pypdf import PdfReader
 
+from app.export import export_sheet
 from app.names import part_name
-from model.grid import Cell
+from model.grid import Cell, Heading
 from model.parts import Part
 from model.pieces import new_piece
-from model.plan import EMPTY_PLAN, Plan, SheetData, plan_of
+from model.plan import EMPTY_PLAN, Arm, ArmEnd, Plan, Route, SheetData, plan_of
+from model.routing.junction import Junction
+from model.rules import find_all
 from model.sheet import materials
 from model.sheet.order import order_numbers
 from tests.app.export.sheets import (
@@ -264,3 +268,19 @@ def test_all_parts_can_be_drawn_and_are_named() -> None:
         assert f"{part_name(part)} 1 0 + 1" in cover
         assert part_name(part) in level
     assert "Level \u22123" in level
+
+
+def test_a_cover_with_many_errors_leaves_out_errors_and_no_instruction(tmp_path: Path) -> None:
+    plan = example("fen-ring")
+    nowhere = ArmEnd(Cell(40, 64, 40), Heading.NORTH)
+    arms = (*plan.arms, *(Arm(name, nowhere, nowhere) for name in ("Quay", "Mill", "Mill")))
+    routes = (*plan.routes[:2], Route("Orchard", "Saltern", "Tithe Barn"), Route("Mill", "Orchard"))
+    rails = [piece for piece in plan.pieces if piece.part is not Part.SOLID_BLOCK]
+    broken = plan_of(rails, plan.details.replace(arms=arms, routes=routes))
+    findings = find_all(Junction(broken))
+    kinds = {finding.rule for finding in findings if finding.severity == "error"}
+    assert len(kinds) >= 5, "fewer would have room"
+    export_sheet(broken, tmp_path / "out.pdf")
+    cover = texts((tmp_path / "out.pdf").read_bytes())[0]
+    for instruction in ("A test cart before the first", "from memory", "in order", "orientation only"):
+        assert instruction in " ".join(cover.split()), instruction
