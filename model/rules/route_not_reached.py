@@ -9,6 +9,7 @@ from model.routing.control import WantedRoute
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import arm_names, cart_name, ending
+from model.track.carts import Outcome
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -39,7 +40,18 @@ def _message(junction: Junction, route: WantedRoute) -> str:
     way = junction.ways.get(route)
     if way is None:
         return f"{cart_name(route)} cannot come in, so it does not reach {route.goal}."
-    return f"{cart_name(route)} {ending(way)} instead of leaving by {route.goal}."
+    told = f"{cart_name(route)} {ending(way)} instead of leaving by {route.goal}."
+    if _reached_at_rest(junction, route):
+        return f"{told} It would get there if the switches lay as they rest, not as built."
+    return told
+
+
+def _reached_at_rest(junction: Junction, route: WantedRoute) -> bool:
+    """Whether the cart would get there once every switch was powered and released."""
+    arm = junction.plan.details.arm(route.start)
+    assert arm is not None
+    way = junction.way_of(arm, frozenset(), frozenset(junction.switch_states))
+    return way.outcome is Outcome.ARM and way.arm == route.goal
 
 
 def _place(junction: Junction, route: WantedRoute) -> tuple[Cell, ...]:
