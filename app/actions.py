@@ -153,7 +153,8 @@ ACTIONS: Final = (
     UserAction("theme_dark", "View/Theme", "Dark", "Light lines on dark paper.", is_choice=True),
     UserAction("find_action", "Help", "Find an action…", "Type a word and choose what to do.", ("Ctrl+K",)),
     UserAction("shortcuts", "Help", "Keys", "All keys on one page.", ("F1",)),
-    UserAction("about", "Help", "About Platelayer", "The version, and what it is for."),
+    UserAction("cautions", "Help", "Before you build…", "What to know and to try before you place a block."),
+    UserAction("about", "Help", "About Platelayer", "The version, and what it is for.", opens_group=True),
 )
 
 TOOLS: Final = {

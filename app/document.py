@@ -163,7 +163,10 @@ class Document(QObject):
     def show_where(self, change: Change) -> None:
         """Tell where an undo or redo acted: on the plan, or else among what stands beside it."""
         if change.cells:
-            self.acted_at.emit(change.cells)
+            pieces = self.plan.pieces
+            # A move empties cells far away; what the user looks for is where the pieces are now.
+            filled = frozenset(cell for cell in change.cells if cell in pieces)
+            self.acted_at.emit(filled or change.cells)
         elif change.before is not None and change.after is not None:
             self.acted_on.emit(changed_fields(change.before, change.after))
 

@@ -6,9 +6,9 @@ import sys
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QMimeData, QSize, Qt, QTimer
+from PySide6.QtCore import QMimeData, QSize, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QResizeEvent
-from PySide6.QtWidgets import QApplication, QMainWindow, QMessageBox
+from PySide6.QtWidgets import QApplication, QMainWindow
 
 from app import theme as themes
 from app.background import Newest
@@ -21,6 +21,7 @@ from app.commands.look import show_tool_icons, use_theme
 from app.commands.plan import PlanCommands
 from app.commands.running import add_preview_menus, add_recent_menu
 from app.commands.table import commands_of
+from app.dialogs.about import AboutDialog, CautionsDialog
 from app.dialogs.keys import ActionFinder, KeysDialog
 from app.document import Document
 from app.mishap import MishapHook
@@ -57,6 +58,8 @@ class MainWindow(QMainWindow):
         self.menu_row = MenuRow()
         self.menus = fill_menus(self.menu_row.bar, self.bound)
         add_recent_menu(self.menus["File"], self.bound["start"], self.settings, self.files.open_path)
+        # Who looks for help finds the examples there, too.
+        self.menus["Help"].insertAction(self.bound["cautions"], self.bound["start"])
         add_preview_menus(self.menus["Preview"], self.document, self.view.preview_reader, self.view.run_cart)
         self.frame = Frame(self.panels, self.view, self.bound)
         self.setMenuWidget(self.menu_row)
@@ -116,17 +119,13 @@ class MainWindow(QMainWindow):
         """All keys on one page."""
         KeysDialog(self).exec()
 
+    def show_cautions(self) -> None:
+        """What a builder must know of the rules that the plan is worked out by."""
+        CautionsDialog(self).exec()
+
     def show_about(self) -> None:
         """The version, and what the program is for."""
-        # Looking up the version takes long and is seldom asked for.
-        from importlib.metadata import version
-
-        box = QMessageBox(self)
-        box.setTextFormat(Qt.TextFormat.PlainText)
-        box.setWindowTitle("About Platelayer")
-        box.setText(f"Platelayer {version('platelayer')}")
-        box.setInformativeText("Plan a rail junction before you place a block.")
-        box.exec()
+        AboutDialog(self).exec()
 
     def _watch_system(self) -> None:
         QGuiApplication.styleHints().colorSchemeChanged.connect(lambda _scheme: self._take_over_theme())

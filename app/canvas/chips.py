@@ -51,14 +51,18 @@ def draw_preview_chip(painter: QPainter, x: float, y: float, text: str, widest: 
     draw_text(painter, line + 9, baseline, END_WORDS, SMALL, theme.ink2)
 
 
-def draw_label(painter: QPainter, at: QPointF, towards: Heading, text: str, theme: Theme) -> None:
-    """A short text that begins at a point and lies in a heading from it, on a patch of paper."""
+def label_box(at: QPointF, towards: Heading, text: str) -> QRectF:
+    """The room of a short text that begins at a point and lies in a heading from it."""
     wide, high = width(text, SMALL) + 8, SMALL + 6.0
     dx, dz = VECTORS[towards]
     middle = at + QPointF(dx * wide / 2, dz * high / 2)
-    box = QRectF(middle.x() - wide / 2, middle.y() - high / 2, wide, high)
+    return QRectF(middle.x() - wide / 2, middle.y() - high / 2, wide, high)
+
+
+def draw_label(painter: QPainter, box: QRectF, text: str, theme: Theme) -> None:
+    """A short text in its room, on a patch of paper."""
     painter.fillRect(box, theme.paper)
-    draw_text(painter, box.left() + 4, middle.y() + capital(SMALL) / 2, text, SMALL, theme.ink)
+    draw_text(painter, box.left() + 4, box.center().y() + capital(SMALL) / 2, text, SMALL, theme.ink)
 
 
 def draw_empty_hint(painter: QPainter, x: float, y: float, level: int, theme: Theme) -> None:

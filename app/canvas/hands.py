@@ -87,6 +87,7 @@ class Hands:
         elif _is_left(event) and at.x() >= LEFT and at.y() >= TOP and not self._is_pressing:
             self._point(at)
             self._is_pressing = True
+            self.host.say("")
             self.tool.press(self._event(event))
 
     def move(self, event: QMouseEvent) -> None:
@@ -164,6 +165,7 @@ class Hands:
             self.tool.release(event)
             self._put_away_paste()
             return
+        self.host.say("")
         self.tool.press(event)
         if not self.tool.drags_by_key:
             self.tool.release(event)

@@ -97,8 +97,9 @@ def _paint_plan(painter: QPainter, shown: Shown) -> None:
     paint_chevrons(ground, shown.ways)
     if shown.cart is not None:
         paint_cart(ground, shown.cart, shown.cart_distance)
-    paint_tags(painter, shown_tags(shown.arms, level, view), view.scale, shown.theme)
-    paint_reasons(ground, shown.ways)
+    tags = shown_tags(shown.arms, level, view)
+    paint_tags(painter, tags, view.scale, shown.theme)
+    paint_reasons(ground, shown.ways, [tag.rect for tag in tags])
 
 
 def _paint_marks(painter: QPainter, shown: Shown) -> None:

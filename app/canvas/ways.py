@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter
 
-from app.canvas.chips import draw_label, draw_panel
+from app.canvas.chips import draw_label, draw_panel, label_box
 from app.canvas.geometry import Viewport
 from app.canvas.preview import Run, headings_of
 from app.canvas.symbols import (
@@ -76,15 +76,23 @@ def paint_chevrons(ground: Ground, ways: list[ShownWay]) -> None:
         draw_chevrons(ground, way.steps, way.kind)
 
 
-def paint_reasons(ground: Ground, ways: list[ShownWay]) -> None:
-    """Beside the end of a way that ends off an arm, the reason."""
+def paint_reasons(ground: Ground, ways: list[ShownWay], tags: Sequence[QRectF] = ()) -> None:
+    """The reason at the end of a way that ends off an arm: before it, or beside it where a tag lies."""
     for way in ways:
         last = way.steps[-1]
         if way.run.way.outcome is Outcome.ARM or last.cell.y != ground.level:
             continue
-        dx, dz = VECTORS[last.leave]
-        at = ground.point(last.cell, 0.62 * dx, 0.62 * dz)
-        draw_label(ground.painter, at, last.leave, way.run.reason, ground.theme)
+        box = reason_box(ground, last, way.run.reason, tags)
+        draw_label(ground.painter, box, way.run.reason, ground.theme)
+
+
+def reason_box(ground: Ground, last: WayStep, reason: str, tags: Sequence[QRectF]) -> QRectF:
+    """Where a reason stands, clear of the tags where one of the three sides is."""
+    boxes = []
+    for towards in (last.leave, last.leave.clockwise, last.leave.clockwise.opposite):
+        dx, dz = VECTORS[towards]
+        boxes.append(label_box(ground.point(last.cell, 0.62 * dx, 0.62 * dz), towards, reason))
+    return next((box for box in boxes if not any(box.intersects(tag) for tag in tags)), boxes[0])
 
 
 def paint_key(painter: QPainter, bottom_left: QPointF, ways: list[ShownWay], theme: Theme) -> None:

@@ -11,6 +11,7 @@ from PySide6.QtGui import QAction
 from app.actions import TOOLS
 from app.panels.here import here_words
 from app.panels.words import cell_words
+from app.tools.lay import LayTool
 from model.grid import Cell, Turn
 from model.parts import RAILS, Part
 from model.plan import Side
@@ -29,6 +30,7 @@ def bind_view(window: MainWindow) -> None:
     panels.levels.level_chosen.connect(window.go_to_level)
     view.tool_changed.connect(lambda tool: window.bound[TOOLS[tool]].setChecked(True))
     window.bound[TOOLS["select"]].setChecked(True)
+    view.tool_changed.connect(lambda _tool: _show_hand(window))
     view.hand_changed.connect(lambda: _show_hand(window))
     panels.tray.part_chosen.connect(lambda part: _take_in_hand(window, part))
     view.selection_changed.connect(lambda: _show_selection(window))
@@ -52,7 +54,7 @@ def bind_document(window: MainWindow) -> None:
     document.junction_updated.connect(lambda: _show_junction(window))
     document.details_changed.connect(lambda: _show_details(window))
     document.dirty_changed.connect(lambda _dirty: _show_dirty(window))
-    document.changed.connect(lambda *_: _show_here(window))
+    document.changed.connect(lambda *_: _forget_message(window))
     document.reset.connect(lambda: _show_reset(window))
     window.recovery.written.connect(panels.status.tell_copied)
     window.recovery.failed.connect(panels.status.tell_copy_failed)
@@ -74,8 +76,13 @@ def _name_step(action: QAction, word: str, step: str) -> None:
 
 
 def _show_hand(window: MainWindow) -> None:
-    window.panels.in_hand.show_hand(window.view.hand)
-    window.panels.tray.show_part(window.view.hand.part)
+    view, panels = window.view, window.panels
+    if view.tool == LayTool.name:
+        panels.in_hand.show_track(view.hand)
+        panels.tray.show_part(view.hand.as_track().part)
+    else:
+        panels.in_hand.show_hand(view.hand)
+        panels.tray.show_part(view.hand.part)
 
 
 def _take_in_hand(window: MainWindow, part: Part) -> None:
@@ -94,6 +101,12 @@ def _show_selection(window: MainWindow) -> None:
 def _show_here(window: MainWindow) -> None:
     cell = window.view.cursor
     window.panels.status.show_here(cell_words(cell), here_words(window.document, cell))
+
+
+def _forget_message(window: MainWindow) -> None:
+    """What was said of an earlier edit or gesture is not true of the new plan."""
+    _show_here(window)
+    window.panels.status.say("")
 
 
 def _show_junction(window: MainWindow) -> None:
@@ -140,7 +153,10 @@ def _show_title(window: MainWindow) -> None:
 
 def _show_dirty(window: MainWindow) -> None:
     _show_title(window)
-    if not window.document.is_dirty:
+    if window.document.is_dirty or window.document.path is None:
+        # The first copy is still to be written, or all was taken back in a plan that has no file.
+        window.panels.status.tell_unchanged()
+    else:
         window.panels.status.tell_saved()
 
 

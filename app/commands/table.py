@@ -38,6 +38,7 @@ def _file_commands(window: MainWindow) -> dict[str, Command]:
         "close": window.close,
         "find_action": window.find_action,
         "shortcuts": window.show_keys,
+        "cautions": window.show_cautions,
         "about": window.show_about,
     }
 

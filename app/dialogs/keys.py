@@ -68,7 +68,9 @@ class KeysDialog(QDialog):
         for keys, words in rows:
             row = grid.rowCount()
             grid.addWidget(label(keys, "key"), row, 0, Qt.AlignmentFlag.AlignLeft)
-            grid.addWidget(label(words), row, 1)
+            told = label(words)
+            told.setWordWrap(True)
+            grid.addWidget(told, row, 1)
 
 
 class ActionFinder(QDialog):

@@ -38,6 +38,11 @@ def hand_lines(hand: Hand) -> list[str]:
     return [*lines, keys or "a click places it"]
 
 
+def track_lines(hand: Hand) -> list[str]:
+    """How the rail lies that Lay track lays: a drag faces it, and a click takes the facing in hand."""
+    return ["a drag gives the facing", f"a click faces {hand.facing}", "R turns"]
+
+
 class InHand(QWidget):
     """Shows the hand; it is set with the keys and the tray."""
 
@@ -48,9 +53,17 @@ class InHand(QWidget):
         self.show_hand(hand)
 
     def show_hand(self, hand: Hand) -> None:
-        """Show another hand."""
-        self._hand = hand
-        said = ", ".join([part_name(hand.part), *hand_lines(hand)])
+        """Show what Place places."""
+        self._show(hand, hand_lines(hand))
+
+    def show_track(self, hand: Hand) -> None:
+        """Show what Lay track lays."""
+        track = hand.as_track()
+        self._show(track, track_lines(track))
+
+    def _show(self, hand: Hand, lines: list[str]) -> None:
+        self._hand, self._lines = hand, lines
+        said = ", ".join([part_name(hand.part), *lines])
         self.setAccessibleName(f"In hand: {said}")
         self.setToolTip(f"In hand: {said}")
         self.update()
@@ -74,7 +87,7 @@ class InHand(QWidget):
         paint_piece(painter, symbol, piece, theme)
         line = QRect(82, 22, self.width() - 90, 19)
         paint_text(painter, line, part_name(self._hand.part), font(13, True), theme.ink)
-        for text in hand_lines(self._hand):
+        for text in self._lines:
             line = line.translated(0, 18)
             paint_text(painter, line, text, font(11), theme.ink2)
 

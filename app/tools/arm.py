@@ -106,9 +106,22 @@ class ArmTool(Tool):
             change = _change(self.host.plan, self.state, name.strip(), ends)
         except EditRefused as refused:
             return str(refused)
+        words = self._moved(name.strip(), ends)
         self.cancel()
         self.host.commit(change)
+        self.host.say(words)
         return None
+
+    def _moved(self, name: str, ends: Ends) -> str:
+        """What is said of a name that is given again: an arm has one in and one out, so they move here."""
+        assert isinstance(self.state, Naming)
+        known = self.host.plan.details.arm(name)
+        if self.state.old is not None or known is None:
+            return ""
+        came = known.enter.at if known.enter and Ends.IN in ends else None
+        left = known.leave.at if known.leave and Ends.OUT in ends else None
+        places = sorted({cell for cell in (came, left) if cell not in (None, self.state.end.cell)})
+        return f"{name} was at {' and '.join(map(str, places))}; it is here now." if places else ""
 
     def _found(self, trail: Path) -> tuple[TrackEnd, Ends] | None:
         layout = self.host.layout

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from model.grid import Cell, Facing
-from model.parts import DELAYS, LEVEL, TRAITS, Mode, Part
+from model.parts import DELAYS, LEVEL, RAILS, TRAITS, Mode, Part
 from model.pieces import Piece
 
 
@@ -23,6 +23,10 @@ class Hand:
         traits = TRAITS[part]
         stays = traits.first_facing in LEVEL and self.facing in traits.facings
         return replace(self, part=part, facing=self.facing if stays else traits.first_facing)
+
+    def as_track(self) -> Hand:
+        """What Lay track lays: the rail in hand, or plain rail when no rail is in hand."""
+        return self if self.part in RAILS else self.holding(Part.RAIL)
 
     def turned(self) -> Hand:
         """The next facing that the part can have."""

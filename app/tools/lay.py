@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from app.tools.events import Key, Modifiers
 from app.tools.host import Ghost
 from app.tools.paths import Path
 from app.tools.stroke import StrokeTool
 from model.edits import lay_track
-from model.parts import RAILS, Part
+from model.parts import RAILS
 from model.plan import Change
 
 
@@ -24,8 +25,15 @@ class LayTool(StrokeTool):
         in_the_way = frozenset(c for c in path if c in pieces and pieces.part_at(c) not in RAILS)
         self.host.show_ghost(Ghost(self.change(path), in_the_way))
 
+    def key(self, key: Key, modifiers: Modifiers) -> bool:
+        """R turns the rail that a click lays; a drag turns its rails itself."""
+        if modifiers or key is not Key.TURN:
+            return False
+        self.host.take_in_hand(self.host.hand.as_track().turned())
+        self.show()
+        return True
+
     def edit(self, path: Path) -> Change:
         """The rail in hand along the path, or plain rails when no rail is in hand."""
-        hand = self.host.hand
-        track = hand if hand.part in RAILS else hand.holding(Part.RAIL)
+        track = self.host.hand.as_track()
         return lay_track(self.host.plan, path, track.part, track.facing)

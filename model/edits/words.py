@@ -9,8 +9,8 @@ from model.pieces import Placed
 
 
 def part_word(part: Part) -> str:
-    """A part in running text: ``booster rail``."""
-    return part.value.replace("-", " ")
+    """A part in running text: ``booster rail``, ``auto-crafter``."""
+    return part.value if part is Part.AUTO_CRAFTER else part.value.replace("-", " ")
 
 
 def counted(number: int, word: str) -> str:

@@ -5,13 +5,15 @@ from __future__ import annotations
 import math
 
 import pytest
+from PySide6.QtGui import QImage, QPainter
 from PySide6.QtWidgets import QApplication, QProxyStyle, QStyle, QStyleHintReturn, QStyleOption, QWidget
 from pytestqt.qtbot import QtBot
 
+from app.canvas.arms import shown_tags
 from app.canvas.motion import SPEED
 from app.canvas.preview import Run, headings_of
 from app.canvas.view import PlanView
-from app.canvas.ways import length_of, pose
+from app.canvas.ways import ground_for, length_of, pose, reason_box, shown_ways
 from app.document import Document
 from model.edits import erase, place
 from model.grid import VECTORS, Cell, Heading
@@ -125,6 +127,8 @@ class StillStyle(QProxyStyle):
 
 def test_with_reduced_motion_the_cart_is_at_its_end_at_once(shown_wye: PlanView) -> None:
     style = StillStyle()
+    # A widget does not keep its style alive by itself, and uses it to the end.
+    style.setParent(shown_wye)
     shown_wye.setStyle(style)
     shown_wye.run_cart("Mill", False)
     run = shown_wye.motion.run
@@ -132,6 +136,23 @@ def test_with_reduced_motion_the_cart_is_at_its_end_at_once(shown_wye: PlanView)
     assert shown_wye.motion.distance == length_of(run)
     shown_wye.go_to(Cell(30, LEVEL, 0))
     assert shown_wye.navigator.drawn == shown_wye.navigator.view
+
+
+def test_a_reason_stands_clear_of_the_tag_at_the_end(shown_wye: PlanView) -> None:
+    shown_wye.previews.send_cart(Cell(0, LEVEL, 1), Heading.SOUTH, True)
+    view = shown_wye.navigator.view
+    last = shown_ways(shown_wye.previews.shown.runs, lambda _: True)[-1].steps[-1]
+    tags = [tag.rect for tag in shown_tags(shown_wye.document.plan.arms, LEVEL, view)]
+    image = QImage(shown_wye.size(), QImage.Format.Format_RGB32)
+    painter = QPainter(image)
+    ground = ground_for(painter, view, shown_wye.theme, LEVEL)
+    before, beside = (
+        reason_box(ground, last, "leaves the track", ()),
+        reason_box(ground, last, "leaves the track", tags),
+    )
+    painter.end()
+    assert any(before.intersects(tag) for tag in tags), "the tag lies where the cart runs off"
+    assert not any(beside.intersects(tag) for tag in tags)
 
 
 @pytest.mark.parametrize("enter", Heading)

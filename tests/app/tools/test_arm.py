@@ -98,3 +98,25 @@ def test_a_drag_across_the_side_of_a_track_makes_nothing(junction: Desk) -> None
     junction.use("arm").press(1, -2).drag_to(1, 2).release()
     assert junction.question is None
     assert "No end of a track" in junction.said[-1]
+
+
+def test_a_name_given_at_another_end_moves_the_arm_and_says_from_where(junction: Desk) -> None:
+    junction.use("arm").press(2, 0).drag_to(3, 0).release()
+    assert junction.question is not None
+    junction.question.answer("Fen", Ends.OUT)
+    assert "it is here now" not in " ".join(junction.said)
+    other = junction.use("arm")
+    other.press(0, 0).drag_to(-1, 0).release()
+    assert junction.question is not None
+    junction.question.answer("Fen", Ends.OUT)
+    assert junction.said[-1] == f"Fen was at {EAST_END}; it is here now."
+
+
+def test_the_second_end_of_an_arm_moves_nothing(junction: Desk) -> None:
+    junction.use("arm").press(2, 0).drag_to(3, 0).release()
+    assert junction.question is not None
+    junction.question.answer("Fen", Ends.OUT)
+    junction.use("arm").press(3, 0).drag_to(2, 0).release()
+    assert junction.question is not None
+    junction.question.answer("Fen", Ends.IN)
+    assert "it is here now" not in " ".join(junction.said)

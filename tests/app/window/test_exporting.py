@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 import csv
+import resource
+import signal
 from collections import Counter
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pypdf
 import pytest
 from PySide6.QtCore import QTimer
+from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QApplication, QFileDialog, QRadioButton
 from pytestqt.qtbot import QtBot
 
@@ -103,3 +108,60 @@ def test_a_folder_that_is_not_there_is_told_of(
     wye.bound["build_sheet"].trigger()
     assert "build sheet was not written" in wye.panels.message.text
     assert QApplication.overrideCursor() is None
+
+
+A4_PIXELS = (round(210 / 25.4 * 200), round(297 / 25.4 * 200))
+"""210 × 297 mm (ISO 216) at 200 dots an inch."""
+
+
+@contextmanager
+def room_for(size: int) -> Iterator[None]:
+    """Files can grow to so many bytes and no further, as on a full disk."""
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    before = signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (size, hard))
+    try:
+        yield
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+        signal.signal(signal.SIGXFSZ, before)
+
+
+def test_a_picture_a_page_is_written(
+    wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    answer_with("A4", "PNG")
+    save_as(monkeypatch, tmp_path / "wye.png")
+    wye.bound["build_sheet"].trigger()
+    pictures = [QImage(str(path)) for path in sorted(tmp_path.glob("wye-*.png"))]
+    assert len(pictures) >= 3, "a cover, a page a level, a control table"
+    for picture in pictures:
+        assert (picture.width(), picture.height()) == A4_PIXELS
+        greys = {
+            QImage.pixel(picture, x, y) & 0xFF for x in range(0, picture.width(), 7) for y in (400, 1200)
+        }
+        assert len(greys) > 1, "something is drawn"
+    assert not (tmp_path / "wye.png").exists()
+    assert "wye-01.png" in wye.panels.status.here.text()
+
+
+@pytest.mark.parametrize("format_", ["PDF", "SVG", "PNG"])
+def test_on_a_full_disk_old_sheets_stay_and_one_message_says_why(
+    wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, format_: str
+) -> None:
+    ending = format_.lower()
+    old = [tmp_path / f"wye.{ending}", tmp_path / f"wye-01.{ending}", tmp_path / f"wye-02.{ending}"]
+    for path in old:
+        path.write_bytes(b"old")
+    said: list[str] = []
+    monkeypatch.setattr(wye.exports, "_tell", said.append)
+    answer_with("A4", format_)
+    save_as(monkeypatch, old[0])
+    with room_for(64):
+        wye.bound["build_sheet"].trigger()
+    assert len(said) == 1
+    assert "build sheet was not written" in said[0]
+    assert str(tmp_path) in said[0]
+    assert [path.read_bytes() for path in old] == [b"old"] * 3
+    assert sorted(tmp_path.glob("*wye*")) == sorted(old)
+    assert not list(tmp_path.glob(".*.tmp")), "nothing half-written is left"

@@ -1,0 +1,84 @@
+"""What the program is for, and what to know before a block is placed."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
+
+from app.panels.look import label
+from model.sheet.cautions import FROM_MEMORY, ONE_ORIENTATION, TEST_FIRST
+
+WIDTH: Final = 420
+PURPOSE: Final = "Plan a rail junction before you place a block."
+INVENTED: Final = (
+    "The Brinepan Tramway of the examples is invented, as are its stations, waybills and traffic."
+)
+POWER_ONCE: Final = (
+    "Power every switch once.",
+    "Until its first signal a switch can lie otherwise than it rests.",
+)
+CAUTIONS: Final = (
+    (FROM_MEMORY.title, FROM_MEMORY.text),
+    (ONE_ORIENTATION.title, ONE_ORIENTATION.text),
+    POWER_ONCE,
+    (TEST_FIRST.title, TEST_FIRST.text),
+)
+"""In the words of the build sheet, where it has them."""
+
+
+def version_words() -> str:
+    """``Platelayer 1.2.3``; the name alone where the program runs without being installed."""
+    # Looking up the version takes long and is seldom asked for.
+    from importlib.metadata import PackageNotFoundError, version
+
+    try:
+        return f"Platelayer {version('platelayer')}"
+    except PackageNotFoundError:
+        return "Platelayer"
+
+
+class CautionsDialog(QDialog):
+    """Sentences that hold for every plan."""
+
+    def __init__(self, parent: QWidget | None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Before you build")
+        column = _column(self)
+        for title, text in CAUTIONS:
+            _add(column, title, "strong")
+            _add(column, text)
+        _add_close(self, column)
+
+
+class AboutDialog(QDialog):
+    """Name, version, purpose."""
+
+    def __init__(self, parent: QWidget | None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("About Platelayer")
+        column = _column(self)
+        _add(column, version_words(), "heading")
+        _add(column, PURPOSE)
+        _add(column, INVENTED, "second")
+        _add_close(self, column)
+
+
+def _column(dialog: QDialog) -> QVBoxLayout:
+    dialog.setFixedWidth(WIDTH)
+    column = QVBoxLayout(dialog)
+    column.setContentsMargins(16, 16, 16, 12)
+    column.setSpacing(8)
+    return column
+
+
+def _add(column: QVBoxLayout, text: str, look: str = "") -> None:
+    told = label(text, look)
+    told.setWordWrap(True)
+    column.addWidget(told)
+
+
+def _add_close(dialog: QDialog, column: QVBoxLayout) -> None:
+    buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+    buttons.rejected.connect(dialog.reject)
+    column.addWidget(buttons)
