@@ -53,7 +53,9 @@ class MainWindow(QMainWindow):
         finish = self.panels.routes.table.finish_edit
         self.files = FileCommands(self, self.document, self.recovery, self.settings, tell, finish)
         self.exports = ExportCommands(self, self.document, self.settings, tell, self.panels.status.say)
-        self.plan_commands = PlanCommands(self, self.document, lambda: self.view.cursor, self.view.go_to)
+        self.plan_commands = PlanCommands(
+            self, self.document, lambda: self.view.cursor, self.view.go_to, self.view.carry_choice
+        )
         self.bound = bind(self, commands_of(self))
         self.menu_row = MenuRow()
         self.menus = fill_menus(self.menu_row.bar, self.bound)

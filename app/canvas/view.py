@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QWidget
@@ -143,6 +146,14 @@ class PlanView(Canvas):
         """Turns what is chosen about its middle."""
         if self.selection:
             SelectTool(self.hands.host).turn(turn)
+
+    @contextmanager
+    def carry_choice(self, goes_to: Callable[[Cell], Cell]) -> Iterator[None]:
+        """What is chosen stays chosen through an edit that takes every cell of the plan to another."""
+        plan, chosen = self.document.plan, self.selection
+        yield
+        if self.document.plan is not plan:
+            self.selection = frozenset(map(goes_to, chosen))
 
     # Following the document
 

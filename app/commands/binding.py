@@ -38,6 +38,7 @@ def bind_view(window: MainWindow) -> None:
     view.status.connect(panels.status.say)
     panels.findings.chosen.connect(lambda finding: _go_to_finding(window, finding))
     panels.switches.switch_chosen.connect(lambda cell: view.show_cells((cell,)))
+    view.previews.changed.connect(lambda: panels.readers.show_preview(view.previews.is_on))
     panels.readers.preview_asked.connect(window.view.preview_reader)
     panels.orientations.turn_chosen.connect(lambda turn: _turn_plan(window, turn))
     _show_hand(window)

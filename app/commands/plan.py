@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import AbstractContextManager
 from typing import Final
 
 from PySide6.QtWidgets import QWidget
@@ -19,16 +20,26 @@ BACK: Final = Turn(3)
 MIRROR: Final = Turn(0, mirror=True)
 
 
+CarryChoice = Callable[[Callable[[Cell], Cell]], AbstractContextManager[None]]
+"""Lets what is chosen follow an edit that takes every cell to another."""
+
+
 class PlanCommands:
     """Each is one undo step."""
 
     def __init__(
-        self, parent: QWidget, document: Document, cursor: Callable[[], Cell], go_to: Callable[[Cell], None]
+        self,
+        parent: QWidget,
+        document: Document,
+        cursor: Callable[[], Cell],
+        go_to: Callable[[Cell], None],
+        carry_choice: CarryChoice,
     ) -> None:
         self._parent = parent
         self._document = document
         self._cursor = cursor
         self._go_to = go_to
+        self._carry_choice = carry_choice
 
     def title(self) -> None:
         """Ask for the title and set it."""
@@ -63,9 +74,12 @@ class PlanCommands:
         if dialog.exec():
             there = dialog.cell
             step = (there.x - here.x, there.y - here.y, there.z - here.z)
-            if self._document.edit(move_plan, *step):
+            with self._carry_choice(lambda cell: cell.moved(*step)):
+                is_moved = self._document.edit(move_plan, *step)
+            if is_moved:
                 self._go_to(there)
 
     def turn(self, turn: Turn) -> None:
         """Turn the whole plan about x = z = 0."""
-        self._document.edit(turn_plan, turn)
+        with self._carry_choice(turn.cell):
+            self._document.edit(turn_plan, turn)

@@ -46,8 +46,11 @@ class CautionsDialog(QDialog):
         self.setWindowTitle("Before you build")
         column = _column(self)
         for title, text in CAUTIONS:
-            _add(column, title, "strong")
-            _add(column, text)
+            both = QVBoxLayout()
+            both.setSpacing(2)
+            _add(both, title, "strong")
+            _add(both, text)
+            column.addLayout(both)
         _add_close(self, column)
 
 
@@ -68,7 +71,7 @@ def _column(dialog: QDialog) -> QVBoxLayout:
     dialog.setFixedWidth(WIDTH)
     column = QVBoxLayout(dialog)
     column.setContentsMargins(16, 16, 16, 12)
-    column.setSpacing(8)
+    column.setSpacing(12)
     return column
 
 

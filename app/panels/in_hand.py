@@ -40,7 +40,7 @@ def hand_lines(hand: Hand) -> list[str]:
 
 def track_lines(hand: Hand) -> list[str]:
     """How the rail lies that Lay track lays: a drag faces it, and a click takes the facing in hand."""
-    return ["a drag gives the facing", f"a click faces {hand.facing}", "R turns"]
+    return ["faces the drag", f"a click: {hand.facing}", "R turns"]
 
 
 class InHand(QWidget):

@@ -87,7 +87,12 @@ class ReadersPanel(QWidget):
         self.preview_button.clicked.connect(lambda: self._preview(self.list.currentIndex()))
         self.end_button.clicked.connect(self._end)
         document.junction_updated.connect(self.take_over)
+        self.show_preview(False)
         self.take_over()
+
+    def show_preview(self, is_on: bool) -> None:
+        """Only a preview can be ended."""
+        self.end_button.setEnabled(is_on)
 
     def take_over(self) -> None:
         """Show the readers that the document has now."""

@@ -40,6 +40,9 @@ class Tabs(QTabWidget):
         bar.setElideMode(Qt.TextElideMode.ElideNone)
         bar.setUsesScrollButtons(False)
         self.setTabBar(bar)
+        # Else Tab would find the whole besides its bar, be sent back to the bar, and never leave the panel.
+        self.setFocusProxy(None)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setDocumentMode(True)
         self._titles = list(panels)
         self.panels = list(panels.values())

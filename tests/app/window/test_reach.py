@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QTabBar, QToolButton, QWidget
 from pytestqt.qtbot import QtBot
 
@@ -158,3 +159,23 @@ def test_a_theme_is_chosen_and_remembered(window: MainWindow) -> None:
     assert dark < 60 < 200 < light
     assert window.settings.theme == "light"
     window.bound["theme_system"].trigger()
+
+
+def test_tab_leads_round_the_window_and_back_to_the_plan(window: MainWindow) -> None:
+    window.document.load(read_plan(example("fen-ring")), None)
+    settle(window)
+    window.activateWindow()
+    window.view.setFocus()
+    met: list[QWidget] = []
+    for _ in range(60):
+        QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+        now = QApplication.focusWidget()
+        assert now is not None
+        met.append(now)
+        if now is window.view:
+            break
+    assert met[-1] is window.view, "Tab never came back"
+    assert len(set(met)) == len(met), "Tab came to something twice"
+    names = [spoken(widget) for widget in met]
+    for name in ("Select", "Build sheet…", "Parts", "Findings", "Switches"):
+        assert name in names

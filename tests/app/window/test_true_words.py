@@ -13,7 +13,7 @@ from app.dialogs.about import AboutDialog, CautionsDialog, version_words
 from app.dialogs.keys import KeysDialog
 from app.window import MainWindow
 from model.edits import erase, lay_track, move_plan
-from model.grid import Cell
+from model.grid import Cell, Turn
 from model.parts import Part
 from tests.app.windows import EAST_END, settle, straight_plan
 
@@ -68,7 +68,7 @@ def test_in_hand_is_what_will_be_laid(window: MainWindow) -> None:
     assert tray.currentItem().text() == "Plain rail"
     window.view.setFocus()
     QTest.keyClick(window.view, Qt.Key.Key_R)
-    assert "a click faces east" in hand.accessibleName()
+    assert "a click: east" in hand.accessibleName()
     window.view.take_in_hand(window.view.hand.holding(Part.BOOSTER_RAIL))
     assert "Booster rail" in hand.accessibleName()
 
@@ -110,3 +110,23 @@ def test_about_needs_no_installed_package(window: MainWindow, monkeypatch: pytes
     monkeypatch.setattr(metadata, "version", missing)
     assert version_words() == "Platelayer"
     AboutDialog(window).deleteLater()
+
+
+def test_what_is_chosen_follows_the_plan_when_it_is_turned(window: MainWindow) -> None:
+    window.document.load(straight_plan(), None)
+    window.view.selection = frozenset({EAST_END})
+    window.plan_commands.turn(Turn(1))
+    (chosen,) = window.view.selection
+    assert chosen == Turn(1).cell(EAST_END)
+    assert window.document.plan.pieces.part_at(chosen) is Part.RAIL
+
+
+def test_only_a_preview_can_be_ended(window: MainWindow) -> None:
+    button = window.panels.readers.end_button
+    assert not button.isEnabled()
+    window.document.load(straight_plan(), None)
+    settle(window)
+    window.view.run_cart("Quay", False)
+    assert button.isEnabled()
+    window.view.clear_preview()
+    assert not button.isEnabled()
