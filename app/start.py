@@ -236,6 +236,8 @@ def _wide_button(text: str, keys: str, look: str) -> QPushButton:
     button = named(QPushButton(), text)
     # The window's style sheet sets the height of buttons, and only a style sheet can overrule it.
     button.setStyleSheet("min-height: 34px;")
+    # The keys of the window do not reach a screen that stands before it.
+    button.setShortcut(keys)
     if look:
         button.setProperty("look", look)
     row = QHBoxLayout(button)
