@@ -72,6 +72,11 @@ class Recovery(QObject):
         document.reset.connect(self.forget)
 
     @property
+    def folder(self) -> Path:
+        """Where the copies and the locks of all windows lie."""
+        return self._folder
+
+    @property
     def copy(self) -> Path:
         """The file of this document's copy."""
         return self._folder / (self._stem + COPY)

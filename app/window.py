@@ -143,6 +143,7 @@ class MainWindow(QMainWindow):
             return
         self.settings.geometry = self.saveGeometry()
         self.recovery.close()
+        self.files.close()
         self.document.close()
         for worker in self.findChildren(Newest):
             worker.stop()

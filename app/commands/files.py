@@ -9,6 +9,7 @@ from typing import Final
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
+from app.claim import Claim
 from app.document import Document
 from app.recovery import LeftOver, Recovery
 from app.settings import Settings
@@ -38,11 +39,13 @@ class FileCommands:
         self._settings = settings
         self._tell = tell
         self._finish_edit = finish_edit
+        self._claim = Claim(recovery.folder)
 
     def new(self) -> None:
         """An empty plan, when the present one may go."""
         if self.may_leave():
             self._document.new()
+            self._claim.release()
 
     def open(self) -> None:
         """Ask for a file and open it."""
@@ -64,6 +67,7 @@ class FileCommands:
         if not self.may_leave():
             return False
         self._document.load(plan, path)
+        self._claim_file(path)
         self._settings.add_recent(path)
         self._settings.choose("folder", str(path.absolute().parent))
         return True
@@ -78,6 +82,7 @@ class FileCommands:
         if not self.may_leave():
             return False
         self._document.load(plan, None)
+        self._claim.release()
         return True
 
     def take_up(self, entry: LeftOver) -> bool:
@@ -90,6 +95,7 @@ class FileCommands:
         if not self.may_leave():
             return False
         self._document.take_up(plan, entry.original)
+        self._claim_file(entry.original)
         self._recovery.written.connect(
             lambda _seconds: self._recovery.discard(entry), Qt.ConnectionType.SingleShotConnection
         )
@@ -136,9 +142,20 @@ class FileCommands:
                 "Nothing is lost: it is still open, and the file is as it was."
             )
             return False
+        self._claim_file(path)
         self._settings.add_recent(path)
         self._settings.choose("folder", str(path.absolute().parent))
         return True
+
+    def close(self) -> None:
+        """The window goes away."""
+        self._claim.release()
+
+    def _claim_file(self, path: Path | None) -> None:
+        if not self._claim.take(path) and path is not None:
+            self._tell(
+                f"{path.name} is open in another window, too. Each asks before it writes over the other."
+            )
 
 
 def ask_to_overwrite(parent: QWidget, path: Path) -> int:

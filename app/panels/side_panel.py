@@ -41,7 +41,7 @@ class Tabs(QTabWidget):
         bar.setUsesScrollButtons(False)
         self.setTabBar(bar)
         # Else Tab would find the whole besides its bar, be sent back to the bar, and never leave the panel.
-        self.setFocusProxy(None)
+        self.setFocusProxy(None)  # type: ignore[arg-type]  # the stubs forget that none is allowed
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setDocumentMode(True)
         self._titles = list(panels)

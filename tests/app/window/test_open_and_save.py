@@ -224,3 +224,25 @@ def test_the_first_start_shows_an_example_and_later_ones_the_start_screen(make_w
     begin(second, None)
     assert len(second.document.plan.pieces) == 0
     assert len(second.findChildren(StartScreen)) == 1
+
+
+def test_a_file_that_another_window_has_open_is_told_of(make_window: MakeWindow, plan_file: Path) -> None:
+    first, second = make_window(), make_window()
+    first.files.open_path(plan_file)
+    assert not first.panels.message.isVisible()
+    second.files.open_path(plan_file)
+    assert "straight.plan.json is open in another window" in second.panels.message.text
+    assert second.document.path == plan_file
+    first.files.new()
+    second.files.new()
+    second.files.open_path(plan_file)
+    assert not second.panels.message.isVisible()
+
+
+def test_a_window_that_is_closed_has_no_file_open(make_window: MakeWindow, plan_file: Path) -> None:
+    first, second = make_window(), make_window()
+    first.files.open_path(plan_file)
+    first.files.save()
+    first.close()
+    second.files.open_path(plan_file)
+    assert not second.panels.message.isVisible()
