@@ -100,7 +100,12 @@ class MainWindow(QMainWindow):
         if self.view.selection:
             self.view.turn_selection(turn)
         else:
-            self.plan_commands.turn(turn)
+            self.turn_plan(turn)
+
+    def turn_plan(self, turn: Turn) -> None:
+        """Turn the whole plan; about x = z = 0 it may go far, so all of it is shown."""
+        self.plan_commands.turn(turn)
+        self.view.fit_all()
 
     def go_to_level(self, level: int) -> None:
         """Draw on another level, within the limits of plans."""

@@ -12,7 +12,7 @@ from app.actions import TOOLS
 from app.panels.here import here_words
 from app.panels.words import cell_words
 from app.tools.lay import LayTool
-from model.grid import Cell, Turn
+from model.grid import Cell
 from model.parts import RAILS, Part
 from model.plan import Side
 from model.rules import Finding
@@ -40,7 +40,7 @@ def bind_view(window: MainWindow) -> None:
     panels.switches.switch_chosen.connect(lambda cell: view.show_cells((cell,)))
     view.previews.changed.connect(lambda: panels.readers.show_preview(view.previews.is_on))
     panels.readers.preview_asked.connect(window.view.preview_reader)
-    panels.orientations.turn_chosen.connect(lambda turn: _turn_plan(window, turn))
+    panels.orientations.turn_chosen.connect(window.turn_plan)
     _show_hand(window)
     _show_selection(window)
     _show_here(window)
@@ -176,8 +176,3 @@ def _ends_of(window: MainWindow, finding: Finding) -> tuple[Cell, ...]:
     """A finding about an arm alone is shown where the arm is."""
     arms = [arm for arm in window.document.plan.arms if arm.name in finding.arms]
     return tuple(end.at for arm in arms for end in (arm.enter, arm.leave) if end is not None)
-
-
-def _turn_plan(window: MainWindow, turn: Turn) -> None:
-    window.plan_commands.turn(turn)
-    window.view.fit_all()

@@ -68,9 +68,9 @@ def _plan_commands(window: MainWindow) -> dict[str, Command]:
         "sheet_data": plan.sheet_data,
         "go_to": plan.go_to,
         "move_plan": plan.move,
-        "turn_plan": lambda: plan.turn(CLOCKWISE),
-        "turn_plan_back": lambda: plan.turn(BACK),
-        "mirror_plan": lambda: plan.turn(MIRROR),
+        "turn_plan": lambda: window.turn_plan(CLOCKWISE),
+        "turn_plan_back": lambda: window.turn_plan(BACK),
+        "mirror_plan": lambda: window.turn_plan(MIRROR),
     }
 
 

@@ -27,8 +27,14 @@ IN_THE_PLAN: Final = (
     ("Enter", "does at the cursor what a click does there"),
     ("Space and drag", "moves the view"),
     ("Esc", "takes back one step of a gesture, ends a preview, chooses nothing"),
-    ("R", "turns what is in hand"),
+    ("R", "turns what is in hand, or what is chosen or carried"),
+    ("M", "mirrors what is chosen or carried"),
     ("D", "changes the delay or the mode of what is in hand"),
+    ("W", "gives the test cart the waybill, or takes it"),
+    ("Ctrl and arrows", "moves what is chosen by a cell"),
+    ("Ctrl and drag", "copies what is chosen"),
+    ("Shift and click", "chooses one piece more, or one less"),
+    ("Alt", "goes to the menus"),
 )
 
 

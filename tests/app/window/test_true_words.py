@@ -7,9 +7,10 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel, QScrollArea
+from PySide6.QtWidgets import QDialogButtonBox, QLabel, QScrollArea, QStyle
 
 from app.dialogs.about import AboutDialog, CautionsDialog, version_words
+from app.dialogs.build_sheet import BuildSheetDialog, SheetChoice
 from app.dialogs.keys import KeysDialog
 from app.window import MainWindow
 from model.edits import erase, lay_track, move_plan
@@ -130,3 +131,22 @@ def test_only_a_preview_can_be_ended(window: MainWindow) -> None:
     assert button.isEnabled()
     window.view.clear_preview()
     assert not button.isEnabled()
+
+
+def test_a_plan_that_is_turned_stays_in_sight(window: MainWindow) -> None:
+    far = move_plan(straight_plan(), 4000, 0, 0).applied(straight_plan())
+    window.document.load(far, None)
+    window.view.fit_all()
+    window.bound["turn_chosen"].trigger()
+    seen = window.view.navigator.seen
+    for piece in window.document.plan.pieces:
+        assert seen.west <= piece.at.x <= seen.east
+        assert seen.north <= piece.at.z <= seen.south
+
+
+def test_answers_are_words_without_pictures(window: MainWindow) -> None:
+    dialog = BuildSheetDialog(window, SheetChoice())
+    box = dialog.findChild(QDialogButtonBox)
+    assert isinstance(box, QDialogButtonBox)
+    assert not box.style().styleHint(QStyle.StyleHint.SH_DialogButtonBox_ButtonsHaveIcons, None, box)
+    dialog.deleteLater()
