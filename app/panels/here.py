@@ -9,6 +9,7 @@ from app.panels.switches_model import switch_sentence
 from model.grid import Cell
 from model.parts import RAILS, Part
 from model.pieces import Piece
+from model.signals.containers import reading
 
 
 def here_words(document: Document, cell: Cell) -> str:
@@ -34,5 +35,6 @@ def _set_on(piece: Piece) -> list[str]:
     if piece.part is Part.COMPARATOR:
         said.append(piece.mode.value)
     if piece.holds:
-        said.append("holds " + ", ".join(f"{held.count} {held.item}" for held in piece.holds))
+        held = ", ".join(f"{held.count} {held.item}" for held in piece.holds)
+        said.append(f"holds {held}, reads {reading(piece)}")
     return said
