@@ -184,8 +184,8 @@ def _fitting(cautions: tuple[Caution, ...], width: float, room: float) -> list[_
     for left_out in range(len(errors) + 1):
         kept = errors[: len(errors) - left_out]
         if left_out:
-            title = f"And {counted(left_out, 'error')} more."
-            kept.append(Caution("error", title, "The findings list them."))
+            kinds = counted(left_out, "more kind" if kept else "kind")
+            kept.append(Caution("error", f"{kinds} of error.", "Listed in the findings: mend these first."))
         shown = [*(_Caution(caution, width) for caution in kept), *others]
         if _height(shown) <= room:
             return shown
