@@ -50,8 +50,9 @@ class MainWindow(QMainWindow):
         self.panels = Panels(self.document, self.view)
         self.side = self.panels.side
         tell = self.panels.message.say
-        finish = self.panels.routes.table.finish_edit
-        self.files = FileCommands(self, self.document, self.recovery, self.settings, tell, finish)
+        self.files = FileCommands(
+            self, self.document, self.recovery, self.settings, tell, self._take_over_typed
+        )
         self.exports = ExportCommands(self, self.document, self.settings, tell, self.panels.status.say)
         self.plan_commands = PlanCommands(
             self, self.document, lambda: self.view.cursor, self.view.go_to, self.view.carry_choice
@@ -133,6 +134,11 @@ class MainWindow(QMainWindow):
     def show_about(self) -> None:
         """The version, and what the program is for."""
         AboutDialog(self).exec()
+
+    def _take_over_typed(self) -> None:
+        """What is being typed counts, where the plan is saved or left."""
+        self.panels.routes.table.finish_edit()
+        self.view.name_entry.finish()
 
     def _watch_system(self) -> None:
         QGuiApplication.styleHints().colorSchemeChanged.connect(lambda _scheme: self._take_over_theme())

@@ -81,6 +81,11 @@ class NameEntry(QFrame):
         self.raise_()
         self.line.setFocus(Qt.FocusReason.OtherFocusReason)
 
+    def finish(self) -> None:
+        """Takes over a name that was typed; one that an arm cannot have stays, with what is wrong."""
+        if self.line.isModified():
+            self._answer()
+
     def drop(self) -> None:
         """Takes the question away."""
         self._question = None

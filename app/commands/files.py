@@ -19,6 +19,8 @@ from model.files.writer import WriteError
 
 ENDING: Final = ".plan.json"
 FILTER: Final = "Plans (*.plan.json);;All files (*)"
+LONGEST: Final = 60
+"""Letters of a title in a question; longer ones would not fit on the screen."""
 
 
 class FileCommands:
@@ -180,7 +182,7 @@ def ask_to_save(parent: QWidget, name: str) -> int:
     box = QMessageBox(parent)
     box.setWindowTitle("Changes")
     box.setTextFormat(Qt.TextFormat.PlainText)
-    box.setText(f"Save the changes to {name}?")
+    box.setText(f"Save the changes to {name if len(name) <= LONGEST else name[: LONGEST - 1] + '…'}?")
     box.setInformativeText("Without saving they are lost.")
     buttons = QMessageBox.StandardButton
     box.setStandardButtons(buttons.Save | buttons.Discard | buttons.Cancel)

@@ -7,12 +7,13 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt, QTimer, QUrl
 from PySide6.QtGui import QDropEvent
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from app.settings import Settings
 from app.window import MainWindow
-from model.edits import lay_track
+from model.edits import lay_track, set_title
 from model.files.plan_file import plan_bytes, read_plan
 from model.files.writer import write_bytes
 from model.grid import Cell
@@ -246,3 +247,32 @@ def test_a_window_that_is_closed_has_no_file_open(make_window: MakeWindow, plan_
     first.close()
     second.files.open_path(plan_file)
     assert not second.panels.message.isVisible()
+
+
+def test_a_name_of_an_arm_that_is_being_typed_is_saved(window: MainWindow, tmp_path: Path) -> None:
+    lay(window)
+    window.view.use("arm")
+    end = Cell(1, 64, 5)
+    window.view.put_cursor(end, by_key=True)
+    QTest.keyClick(window.view, Qt.Key.Key_Return)
+    QTest.keyClick(window.view, Qt.Key.Key_Return)
+    assert window.view.name_entry.question is not None
+    QTest.keyClicks(window.view.name_entry.line, "Mill")
+    window.document.save(tmp_path / "typed.plan.json")
+    window.bound["save"].trigger()
+    assert [arm.name for arm in read_plan(tmp_path / "typed.plan.json").arms] == ["Mill"]
+
+
+def test_a_long_title_leaves_the_question_on_the_screen(window: MainWindow) -> None:
+    window.document.edit(set_title, "T" * 3000)
+    wide: list[int] = []
+
+    def look() -> None:
+        box = QApplication.activeModalWidget()
+        assert isinstance(box, QMessageBox)
+        wide.append(len(box.text()))
+        box.reject()
+
+    QTimer.singleShot(0, look)
+    assert not window.files.may_leave()
+    assert wide[0] < 100
