@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 from app.background import Newest
 from app.dialogs.waiver import ask_reason
 from app.document import Document
+from app.panels.choosing_list import ChoosingList
 from app.panels.findings_delegate import ROW, FindingsDelegate
 from app.panels.findings_model import FINDING_ROLE, FindingsModel
 from app.panels.look import label, named, panel
@@ -51,7 +52,7 @@ class FindingsPanel(QWidget):
         self._fixer = Newest(self)
         self._fixer.yielded.connect(self._offer_fix)
         self.model = FindingsModel(self)
-        self.list = named(QListView(self), "Findings")
+        self.list = named(ChoosingList(self), "Findings")
         self.list.setModel(self.model)
         self.list.setItemDelegate(FindingsDelegate(self.list))
         self.list.setMouseTracking(True)

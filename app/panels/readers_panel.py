@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from app import theme as themes
 from app.document import Document
+from app.panels.choosing_list import ChoosingList
 from app.panels.look import font, label, named, panel
 from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
 from app.panels.switches_model import reader_sentence
@@ -59,7 +60,7 @@ class ReadersPanel(QWidget):
         self._document = document
         self.readers: list[Reader] = []
         self.model = QStringListModel(self)
-        self.list = named(QListView(self), "Readers")
+        self.list = named(ChoosingList(self), "Readers")
         self.list.setModel(self.model)
         self.list.setEditTriggers(QListView.EditTrigger.NoEditTriggers)
         self.list.setItemDelegate(_ReaderDelegate(self))

@@ -179,3 +179,16 @@ def test_tab_leads_round_the_window_and_back_to_the_plan(window: MainWindow) -> 
     names = [spoken(widget) for widget in met]
     for name in ("Select", "Build sheet…", "Parts", "Findings", "Switches"):
         assert name in names
+
+
+def test_the_first_arrow_chooses_the_first_finding(window: MainWindow) -> None:
+    window.document.load(read_plan(example("fen-ring")), None)
+    settle(window)
+    window.activateWindow()
+    window.bound["show_findings"].trigger()
+    focus = QApplication.focusWidget()
+    assert focus is window.panels.findings.list
+    QTest.keyClick(focus, Qt.Key.Key_Down)
+    assert window.panels.findings.finding == window.document.findings[0]
+    QTest.keyClick(focus, Qt.Key.Key_Down)
+    assert window.panels.findings.finding == window.document.findings[1]
