@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable
 from functools import partial
 from pathlib import Path
 
@@ -19,7 +19,7 @@ from app.export.papers import PAPERS
 from app.export.pencil import Pencil
 from app.export.tables import table_pages
 from app.export.washes import sheet_theme, washes_of
-from model.files.writer import write_bytes
+from model.files.writer import write_together
 from model.plan import Plan
 from model.routing.junction import Junction
 from model.rules import Finding, find_all
@@ -37,9 +37,10 @@ def export_sheet(
     """
     application = QGuiApplication.instance() or _offscreen()
     junction = Junction(plan)
-    files = list(_files(junction, find_all(junction), Path(path), paper, colour))
+    files = _files(junction, find_all(junction), Path(path), paper, colour)
     del application
-    return files
+    write_together(files)
+    return [str(file) for file in files]
 
 
 def sheet_pages(
@@ -66,27 +67,20 @@ def _draw(job: Job, page: Page, number: int, pages: int, painter: QPainter) -> N
 
 def _files(
     junction: Junction, findings: Iterable[Finding], path: Path, paper: str, colour: bool
-) -> Iterator[str]:
+) -> dict[str | os.PathLike[str], bytes]:
     pages = sheet_pages(junction, findings, paper, colour)
     title = printable(junction.plan.details.title or UNTITLED)
     ending = path.suffix.lower()
     if ending == ".pdf":
-        write_bytes(path, pdf(pages, PAPERS[paper], title))
-        yield str(path)
-        return
+        return {path: pdf(pages, PAPERS[paper], title)}
     makers: dict[str, Callable[[DrawPage], bytes]] = {
         ".svg": lambda page: svg(page, PAPERS[paper], title),
         ".png": lambda page: png(page, PAPERS[paper], sheet_theme(colour).paper),
     }
     if ending not in makers:
         raise ValueError(f"{path.name}: the name must end in .pdf, .svg or .png")
-    yield from _one_a_page(pages, path, makers[ending])
-
-
-def _one_a_page(pages: Sequence[DrawPage], path: Path, make: Callable[[DrawPage], bytes]) -> Iterator[str]:
-    for page, name in zip(pages, numbered(path, len(pages)), strict=True):
-        write_bytes(name, make(page))
-        yield str(name)
+    names = numbered(path, len(pages))
+    return {name: makers[ending](page) for name, page in zip(names, pages, strict=True)}
 
 
 def _offscreen() -> QGuiApplication:

@@ -71,6 +71,7 @@ class FindingsPanel(QWidget):
         self.drop_button.setAccessibleName("Drop the waivers without a finding")
         self._stale_row = self._lay_out_stale()
         self._lay_out()
+        self._is_taking_over = False
         self.list.selectionModel().selectionChanged.connect(self._choose)
         # A click on the row that is chosen already goes there once more.
         self.list.clicked.connect(lambda index: self.chosen.emit(index.data(FINDING_ROLE)))
@@ -93,13 +94,22 @@ class FindingsPanel(QWidget):
         names: dict[Cell, str] = {}
         if document.junction is not None:
             names = {switch.at: switch.name for switch in document.junction.switches}
-        self.model.show(document.findings, names)
+        self._show_rows(document.findings, names)
         self.count_changed.emit(sum(not finding.waived for finding in document.findings))
         self._fit_list(len(document.findings))
         self._show_stale()
         self.empty.setText(self._words_for_nothing())
         self._stack.setCurrentIndex(0 if document.findings or document.stale_waivers else 1)
         self._show_chosen()
+
+    def _show_rows(self, findings: list[Finding], names: dict[Cell, str]) -> None:
+        """A row that goes makes Qt choose the next one; nobody asked to go there."""
+        before = self.finding
+        self._is_taking_over = True
+        self.model.show(findings, names)
+        if self.finding is not None and (before is None or self.finding.key != before.key):
+            self.list.clearSelection()
+        self._is_taking_over = False
 
     def _show_stale(self) -> None:
         stale = self._document.stale_waivers
@@ -168,7 +178,7 @@ class FindingsPanel(QWidget):
 
     def _choose(self, _now: QItemSelection, _before: QItemSelection) -> None:
         self._show_chosen()
-        if self.finding is not None:
+        if self.finding is not None and not self._is_taking_over:
             self.chosen.emit(self.finding)
             # What is said below takes room from the list; the row itself must stay in sight.
             QTimer.singleShot(0, self.list, lambda: self.list.scrollTo(self.list.currentIndex()))

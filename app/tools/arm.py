@@ -56,11 +56,14 @@ class ArmTool(Tool):
         self.state = Crossing((event.cell,), tag.arm if tag else None)
 
     def drag(self, event: PointerEvent) -> None:
-        """Shows the arm that the drag would make."""
-        if not isinstance(self.state, Crossing):
+        """Shows the arm that the drag would make; a change of level drops it, asked for its name or not."""
+        if self.state is None:
             return
-        if event.cell.y != self.state.trail[0].y:
+        begun = self.state.trail[0] if isinstance(self.state, Crossing) else self.state.end.cell
+        if event.cell.y != begun.y:
             self.interrupt()
+            return
+        if not isinstance(self.state, Crossing):
             return
         if event.cell != self.state.trail[-1]:
             steps = extended(self.state.trail[-1:], event.cell)

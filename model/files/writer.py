@@ -1,4 +1,4 @@
-"""The one function that writes files.
+"""The one place that writes files.
 
 It never leaves a half-written file under the target's name: the old file stays until the new one is whole
 and on the disk.
@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import os
 import stat
-from contextlib import suppress
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager, suppress
 
 
 class WriteError(Exception):
@@ -26,21 +27,35 @@ def write_bytes(path: str | os.PathLike[str], data: bytes) -> None:
     The bytes go into a temporary file beside the target, which takes the target's place once it is whole.
     A link is followed; the mode of a file that is replaced is kept.
     """
+    write_together({path: data})
+
+
+def write_together(files: Mapping[str | os.PathLike[str], bytes]) -> None:
+    """Write several files as ``write_bytes`` does; none is replaced before all are on the disk whole."""
+    waiting: list[tuple[str | os.PathLike[str], str, str]] = []
     try:
-        _replace(os.path.realpath(path), data)
+        for path, data in files.items():
+            with _told_as_write_error(path):
+                target = os.path.realpath(path)
+                temporary = os.path.join(os.path.dirname(target), f".{os.urandom(8).hex()}.tmp")
+                waiting.append((path, temporary, target))
+                _write_whole(temporary, data, _mode_of(target))
+        for path, temporary, target in waiting:
+            with _told_as_write_error(path):
+                os.replace(temporary, target)
+    finally:
+        for _, temporary, _ in waiting:
+            with suppress(OSError):
+                os.unlink(temporary)
+
+
+@contextmanager
+def _told_as_write_error(path: str | os.PathLike[str]) -> Iterator[None]:
+    try:
+        yield
     except (OSError, ValueError) as error:  # ValueError: a path with a NUL in it
         reason = getattr(error, "strerror", None) or str(error)
         raise WriteError(os.fspath(path), reason) from error
-
-
-def _replace(target: str, data: bytes) -> None:
-    temporary = os.path.join(os.path.dirname(target), f".{os.urandom(8).hex()}.tmp")
-    try:
-        _write_whole(temporary, data, _mode_of(target))
-        os.replace(temporary, target)
-    finally:
-        with suppress(OSError):
-            os.unlink(temporary)
 
 
 def _mode_of(target: str) -> int | None:

@@ -137,6 +137,18 @@ def test_full_disk_is_told_and_the_old_file_stays(
     assert set(tmp_path.iterdir()) == before
 
 
+def test_a_disk_full_at_a_later_page_leaves_all_old_pages(tmp_path: Path) -> None:
+    pages = [Path(file) for file in export_sheet(example("saltern-junction"), tmp_path / "out.svg")]
+    sizes = [page.stat().st_size for page in pages]
+    largest = sizes.index(max(sizes))
+    assert largest > 0, "a page before it must have been drawn and written"
+    for page in pages:
+        page.write_bytes(b"the old sheet")
+    with full_disk(sizes[largest] - 1), pytest.raises(WriteError, match=pages[largest].name):
+        export_sheet(example("saltern-junction"), tmp_path / "out.svg")
+    assert {page.read_bytes() for page in tmp_path.iterdir()} == {b"the old sheet"}
+
+
 @pytest.mark.parametrize("ending", ["svg", "png"])
 def test_same_plan_gives_the_same_bytes(ending: str, tmp_path: Path) -> None:
     """PDF is left out: it carries the time at which it was made."""

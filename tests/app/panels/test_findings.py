@@ -84,6 +84,7 @@ def test_the_fix_is_one_undo_step(floating: MainWindow, qtbot: QtBot) -> None:
     assert floating.document.plan.pieces.part_at(below) is not None
     in_the_air = [f for f in floating.document.findings if f.rule == "unsupported"]
     assert all(FAR not in finding.cells for finding in in_the_air)
+    assert panel.finding is None, "the next row would be chosen, and the view would go there unasked"
     floating.bound["undo"].trigger()
     assert floating.document.plan == plan_with_a_rail_in_the_air()
 

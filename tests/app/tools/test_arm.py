@@ -120,3 +120,12 @@ def test_the_second_end_of_an_arm_moves_nothing(junction: Desk) -> None:
     assert junction.question is not None
     junction.question.answer("Fen", Ends.IN)
     assert "it is here now" not in " ".join(junction.said)
+
+
+def test_a_change_of_level_takes_the_question_away(junction: Desk) -> None:
+    hand = junction.use("arm").press(2, 0).drag_to(3, 0).release()
+    assert junction.question is not None
+    junction.level += 1
+    hand.drag_to(3, 0)
+    assert junction.question is None
+    assert not hand.tool.is_busy
