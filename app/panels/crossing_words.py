@@ -2,22 +2,36 @@
 
 from __future__ import annotations
 
-from app.panels.words import listed
+from collections.abc import Iterable
+from typing import Final
+
+from app.panels.words import counted, listed
 from model.routing.control import WantedRoute
-from model.routing.crossing import crossings_of
+from model.routing.crossing import crossings_of, runnable_together
 from model.routing.junction import Junction
+
+MANY: Final = 8
+"""More routes than these are counted, not listed: the sets that may run together multiply."""
 
 
 def crossing_sentence(junction: Junction, route: WantedRoute) -> str:
-    """With which other routes a cart on this one could meet, and with which it may run together."""
+    """With which other routes a cart on this one could meet, and which may all run at once with it."""
     crossing = [found.second for found in crossings_of(junction, route)]
-    free = [other for other in junction.ways if other != route and other not in crossing]
+    free = [other for other in junction.ways if other not in (route, *crossing)]
     sentences = []
     if crossing:
-        sentences.append(f"{_name(route)} crosses {listed([_name(other) for other in crossing])}.")
-    if free:
-        sentences.append(f"It may run together with {listed([_name(other) for other in free])}.")
+        sentences.append(f"{_name(route)} crosses {_names(crossing)}.")
+    if len(free) > MANY:
+        sentences.append(f"It crosses none of {counted(len(free), 'other route')}.")
+    elif free:
+        sets = runnable_together(junction, free)
+        sentences.append(f"It may run together with {'; or with '.join(map(_names, sets))}.")
     return "\n".join(sentences)
+
+
+def _names(routes: Iterable[WantedRoute]) -> str:
+    names = [_name(route) for route in routes]
+    return counted(len(names), "other route") if len(names) > MANY else listed(names)
 
 
 def _name(route: WantedRoute) -> str:

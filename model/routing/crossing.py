@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from itertools import combinations
 
 import msgspec
@@ -22,9 +23,9 @@ class Crossing(msgspec.Struct, frozen=True):
     """Those of them that are switches which the two routes need in different states."""
 
 
-def crossing_pairs(junction: Junction) -> tuple[Crossing, ...]:
-    """The pairs of wanted routes that pass a common cell, each way taken in its own setting."""
-    pairs = combinations(junction.ways, 2)
+def crossing_pairs(junction: Junction, routes: Iterable[WantedRoute] | None = None) -> tuple[Crossing, ...]:
+    """The pairs of these routes, or of all, that pass a common cell, each way taken in its own setting."""
+    pairs = combinations(junction.ways if routes is None else routes, 2)
     return tuple(found for pair in pairs if (found := _crossing(junction, *pair)) is not None)
 
 
@@ -36,15 +37,20 @@ def crossings_of(junction: Junction, route: WantedRoute) -> tuple[Crossing, ...]
     return tuple(found for other in others if (found := _crossing(junction, route, other)) is not None)
 
 
-def runnable_together(junction: Junction) -> tuple[frozenset[WantedRoute], ...]:
-    """The largest sets of wanted routes of which no two cross."""
+def runnable_together(
+    junction: Junction, routes: Iterable[WantedRoute]
+) -> tuple[tuple[WantedRoute, ...], ...]:
+    """The largest sets of these routes of which no two cross; each needs a way.
+
+    There can be very many: with n pairs of crossing routes that do not touch one another 2^n.
+    """
     import networkx as nx  # slow to import, and asked for by few
 
-    free: nx.Graph[WantedRoute] = nx.Graph()
-    free.add_nodes_from(junction.ways)
-    free.add_edges_from(combinations(junction.ways, 2))
-    free.remove_edges_from((crossing.first, crossing.second) for crossing in crossing_pairs(junction))
-    return tuple(sorted(map(frozenset, nx.find_cliques(free)), key=sorted))
+    routes = tuple(routes)
+    free: nx.Graph[WantedRoute] = nx.complete_graph(routes)
+    crossing = crossing_pairs(junction, routes)
+    free.remove_edges_from((found.first, found.second) for found in crossing)
+    return tuple(sorted(tuple(sorted(together)) for together in nx.find_cliques(free)))
 
 
 def _crossing(junction: Junction, first: WantedRoute, second: WantedRoute) -> Crossing | None:

@@ -21,3 +21,6 @@ def test_the_chosen_route_names_those_that_it_crosses(window: MainWindow, qtbot:
     ]
     routes.table.setCurrentIndex(routes.model.index(0, IDLE))
     assert routes.crossing.text().splitlines()[0] == "Quay → Fen crosses Quay → Mill and Mill → Fen."
+    assert routes.crossing.text().splitlines()[1] == (
+        "It may run together with Fen → Mill and Mill → Quay; or with Fen → Quay."
+    ), "Fen → Quay crosses Mill → Quay, so not all three run at once"

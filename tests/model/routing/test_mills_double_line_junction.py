@@ -127,7 +127,8 @@ def test_largest_sets_that_may_run_together_are_the_cliques_of_the_complement(ju
     conflicts.add_edges_from(tuple(pair) for pair in CONFLICTS)
     assert {frozenset(clique) for clique in nx.find_cliques(nx.complement(conflicts))} == TOGETHER
     found = {
-        frozenset(route.start + route.goal for route in together) for together in runnable_together(junction)
+        frozenset(route.start + route.goal for route in together)
+        for together in runnable_together(junction, junction.ways)
     }
     assert found == TOGETHER
 
