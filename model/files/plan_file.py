@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import gc
 import os
-from collections.abc import Iterator
-from contextlib import contextmanager
 
+from model.collector import collector_paused
 from model.files.decoding import decode
 from model.files.encoding import plan_bytes
 from model.files.errors import PlaceError, PlanFileError
@@ -37,19 +35,7 @@ def parse_plan(data: bytes, name: str) -> Plan:
     Raises PlanFileError.
     """
     try:
-        with _collector_paused():
+        with collector_paused():
             return plan_of_document(*decode(data))
     except PlaceError as fault:
         raise PlanFileError(name, fault.place, fault.expected) from None
-
-
-@contextmanager
-def _collector_paused() -> Iterator[None]:
-    """Many values are made and none is garbage: looking for it meanwhile costs more than the reading."""
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()

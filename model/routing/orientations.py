@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 import msgspec
 
+from model.collector import collector_paused
 from model.edits import turn_plan
 from model.grid import ALL_TURNS, Turn
 from model.plan import Plan
@@ -30,7 +31,8 @@ def orientation(plan: Plan, turn: Turn, junction: Junction | None = None) -> Ori
     if not plan.routes:
         return Orientation(turn, 0, True)
     if junction is None or turn != Turn():
-        junction = Junction(turn_plan(plan, turn).applied(plan))
+        with collector_paused():
+            junction = Junction(turn_plan(plan, turn).applied(plan))
     serves = junction.control.serves
     return Orientation(turn, len(junction.choice.idle) if serves else None, serves)
 

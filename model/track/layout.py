@@ -13,6 +13,7 @@ from bisect import insort
 from collections.abc import Iterable, Mapping
 from typing import Final, NamedTuple
 
+from model.collector import collector_paused
 from model.grid import Cell, Heading
 from model.parts import RAILS, STOPPERS, Part
 from model.pieces import Piece, Placed
@@ -50,10 +51,11 @@ class Layout:
         self._rank_at: dict[int, int] = {}
         self._history: dict[int, list[tuple[int, Shape]]] = {}
         self._wrote: dict[int, tuple[int, ...]] = {}
-        for entry in plan.pieces.in_order():
-            self._add(entry)
-            if entry.rank in self._events:
-                self._run_last(entry.rank)
+        with collector_paused():
+            for entry in plan.pieces.in_order():
+                self._add(entry)
+                if entry.rank in self._events:
+                    self._run_last(entry.rank)
 
     @property
     def shapes(self) -> Mapping[Cell, Shape]:
