@@ -1,7 +1,7 @@
 """How the rules of track see the world: cells packed into whole numbers, and where rails stand.
 
-A packed cell is one int, so that a neighbour is an addition and a lookup costs no allocation. Only this module
-knows the packing. What searches many cells works on packed ones; what it gives out is ``Cell``.
+A packed cell is one int, so that a neighbour is an addition and a lookup costs no allocation. Only this
+module knows the packing. What searches many cells works on packed ones; what it gives out is ``Cell``.
 """
 
 from __future__ import annotations
