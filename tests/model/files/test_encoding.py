@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import gc
 import json
 import os
 import subprocess
 import sys
-import time
 from pathlib import Path
 from typing import Any
 
@@ -16,10 +14,7 @@ from hypothesis import given, settings
 
 from model.edits import move_plan
 from model.files.plan_file import parse_plan, plan_bytes
-from model.grid import Cell
-from model.parts import Part
-from model.pieces import Piece
-from model.plan import Plan, plan_of
+from model.plan import Plan
 from tests.model.files.documents import FULL, document, one_piece, read
 from tests.strategies import plans
 
@@ -171,22 +166,3 @@ def test_unknown_keys_follow_a_piece_that_is_moved() -> None:
         "facing": "north",
         "colour": "red",
     }
-
-
-def test_reading_100_000_pieces_costs_little_more_than_standard_json() -> None:
-    """A ratio, best of three, so that a busy machine does not decide; measured: 2 to 3.
-
-    Standard JSON gives lists and dictionaries; reading also checks, and builds the pieces and their index.
-    """
-    rails = [Piece(Part.RAIL, Cell(i % 1000, 64, i // 1000)) for i in range(100_000)]
-    data = plan_bytes(plan_of(rails))
-    reading = min(_seconds(lambda: parse_plan(data, "f")) for _ in range(3))
-    standard = min(_seconds(lambda: json.loads(data)) for _ in range(3))
-    assert reading <= 8 * standard
-    assert gc.isenabled()
-
-
-def _seconds(action: Any) -> float:
-    start = time.perf_counter()
-    action()
-    return time.perf_counter() - start

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from time import process_time
-
 import pytest
 
 from model.routing.junction import Junction
-from model.track.layout import Layout
 from tests.oracle.adapter import plan_from
 from tests.oracle.carts import ArmSpec
 from tests.oracle.choice import Drawn, RouteSpec, best_choice
@@ -82,13 +79,11 @@ def test_more_crossovers_than_needed_do_not_multiply_the_work() -> None:
 
 
 @pytest.mark.timeout(120)
-def test_a_long_track_takes_less_to_route_than_to_lay() -> None:
+def test_a_long_track_is_followed_to_its_end() -> None:
+    # Once every cell copied the cells before it: 60,000 of them then took longer than the time allowed.
     length = 60_000
     rails = [("rail", (x, 64, 0), "east") for x in range(length)]
     arms = [ArmSpec("Quay", ((0, 64, 0), "east"), None), ArmSpec("Fen", None, ((length - 1, 64, 0), "east"))]
-    plan = plan_from(rails, arms, [RouteSpec("Quay", "Fen", "Fen")])
-    start = process_time()
-    layout = Layout(plan)
-    laid = process_time()
-    assert Junction(plan, layout).control.serves
-    assert process_time() - laid < 2 * (laid - start)
+    junction = Junction(plan_from(rails, arms, [RouteSpec("Quay", "Fen", "Fen")]))
+    assert junction.control.serves
+    assert [len(way.path) for way in junction.ways.values()] == [length, length]

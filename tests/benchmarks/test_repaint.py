@@ -15,6 +15,8 @@ from model.parts import Part
 from model.pieces import Piece
 from model.plan import Plan, plan_of
 
+pytestmark = pytest.mark.slow
+
 LEVEL = 64
 SEEN_SCALE = 32
 """At 32 px a cell about 2,000 cells are in sight on 1920 × 1080 px."""
@@ -74,7 +76,6 @@ def test_repainting_costs_what_is_seen(qapp: object) -> None:
     compare(100_000)
 
 
-@pytest.mark.slow
 @pytest.mark.timeout(300)
 def test_repainting_a_million_pieces(qapp: object) -> None:
     compare(1_000_000)
