@@ -19,6 +19,7 @@ from model.files.writer import WriteError
 
 ENDING: Final = ".plan.json"
 FILTER: Final = "Plans (*.plan.json);;All files (*)"
+Button = QMessageBox.StandardButton
 LONGEST: Final = 60
 """Letters of a title in a question; longer ones would not fit on the screen."""
 
@@ -162,35 +163,29 @@ class FileCommands:
 
 def ask_to_overwrite(parent: QWidget, path: Path) -> int:
     """Yes: write over it; Save: to another file; Cancel."""
-    box = QMessageBox(parent)
-    box.setWindowTitle("Changed outside")
-    box.setTextFormat(Qt.TextFormat.PlainText)
-    box.setText(f"{path.name} was changed by something else since it was opened.")
-    box.setInformativeText("Writing over it loses that change.")
-    buttons = QMessageBox.StandardButton
-    box.setStandardButtons(buttons.Save | buttons.Yes | buttons.Cancel)
-    box.button(buttons.Save).setText("Save as…")
-    box.button(buttons.Yes).setText("Write over it")
-    box.button(buttons.Cancel).setText("Cancel")
-    box.setDefaultButton(buttons.Save)
-    box.setEscapeButton(buttons.Cancel)
-    return box.exec()
+    words = {Button.Save: "Save as…", Button.Yes: "Write over it", Button.Cancel: "Cancel"}
+    told = f"{path.name} was changed by something else since it was opened."
+    return _ask(parent, "Changed outside", told, "Writing over it loses that change.", words)
 
 
 def ask_to_save(parent: QWidget, name: str) -> int:
     """Save, Don't save or Cancel."""
+    words = {Button.Save: "Save", Button.Discard: "Don't save", Button.Cancel: "Cancel"}
+    short = name if len(name) <= LONGEST else name[: LONGEST - 1] + "…"
+    return _ask(parent, "Changes", f"Save the changes to {short}?", "Without saving they are lost.", words)
+
+
+def _ask(parent: QWidget, title: str, told: str, more: str, words: dict[Button, str]) -> int:
+    """A question with these buttons; Return means Save and Esc means Cancel."""
     box = QMessageBox(parent)
-    box.setWindowTitle("Changes")
+    box.setWindowTitle(title)
     box.setTextFormat(Qt.TextFormat.PlainText)
-    box.setText(f"Save the changes to {name if len(name) <= LONGEST else name[: LONGEST - 1] + '…'}?")
-    box.setInformativeText("Without saving they are lost.")
-    buttons = QMessageBox.StandardButton
-    box.setStandardButtons(buttons.Save | buttons.Discard | buttons.Cancel)
-    box.button(buttons.Save).setText("Save")
-    box.button(buttons.Discard).setText("Don't save")
-    box.button(buttons.Cancel).setText("Cancel")
-    box.setDefaultButton(buttons.Save)
-    box.setEscapeButton(buttons.Cancel)
+    box.setText(told)
+    box.setInformativeText(more)
+    for button, word in words.items():
+        box.addButton(button).setText(word)
+    box.setDefaultButton(Button.Save)
+    box.setEscapeButton(Button.Cancel)
     return box.exec()
 
 

@@ -63,7 +63,9 @@ class RoutesPanel(QWidget):
         self._lay_out()
         self.add_button.clicked.connect(self._add)
         self.remove_button.clicked.connect(self._remove)
+        # A click changes the current cell first, a key the selection: both say what is chosen.
         self.table.selectionModel().currentChanged.connect(self._offer)
+        self.table.selectionModel().selectionChanged.connect(self._offer)
         self.model.modelReset.connect(self._offer)
         document.details_changed.connect(self._offer)
         document.reset.connect(self._offer)
@@ -93,7 +95,7 @@ class RoutesPanel(QWidget):
         self.count_changed.emit(len(plan.routes))
         self.table.fit_rows()
         self.add_button.setEnabled(next_route(plan) is not None)
-        self.remove_button.setEnabled(bool(self.table.selectionModel().selectedIndexes()))
+        self.remove_button.setEnabled(self.table.selectionModel().hasSelection())
         if not plan.arms:
             self.hint.setText("Draw arms first: with the Arm tool, drag across the end of a track.")
         elif not plan.routes:

@@ -103,6 +103,17 @@ def test_adding_and_removing_routes(routed: MainWindow, qtbot: QtBot) -> None:
     assert routed.document.plan.routes == (Route("Fen", "Quay"),)
 
 
+def test_a_click_on_the_first_route_offers_to_remove_it(routed: MainWindow, qtbot: QtBot) -> None:
+    panel = routed.panels.routes
+    assert not panel.remove_button.isEnabled()
+    place = panel.table.visualRect(panel.model.index(0, IDLE)).center()
+    qtbot.mouseClick(panel.table.viewport(), Qt.MouseButton.LeftButton, pos=place)
+    assert panel.remove_button.isEnabled()
+    qtbot.mouseClick(panel.remove_button, Qt.MouseButton.LeftButton)
+    assert routed.document.plan.routes == ()
+    assert not panel.remove_button.isEnabled()
+
+
 def test_a_name_that_no_waybill_can_have_is_refused_in_words(routed: MainWindow, qtbot: QtBot) -> None:
     line = begin_edit(routed, qtbot, 0, WAYBILL)
     qtbot.keyClicks(line, "salt, fish")
