@@ -1,0 +1,1 @@
+"""Building by steps: what to place one after another, in groups, and what stands there then."""
