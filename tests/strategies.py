@@ -218,6 +218,12 @@ def _reorder(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.reorder(plan, draw(st.permutations(some)))
 
 
+def _set_build_order(draw: st.DrawFn, plan: Plan) -> Change:
+    rails = [piece.at for piece in plan.pieces if piece.part in RAILS]
+    order = draw(st.permutations(rails))
+    return edits.set_build_order(plan, [(cell, draw(st.sampled_from(FACING_OF))) for cell in order])
+
+
 def _add_blocks(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.add_blocks(plan, draw(st.lists(cells, max_size=5)))
 
@@ -290,7 +296,8 @@ EDITS: Final[dict[str, Callable[[st.DrawFn, Plan], Change]]] = {
             _turn_plan,
             _move_plan,
         ),
-        *(_reorder, _add_blocks, _add_arm, _set_arm, _remove_arm, _set_route, _start_route_at, _remove_route),
+        *(_reorder, _set_build_order, _add_blocks, _add_arm, _set_arm, _remove_arm),
+        *(_set_route, _start_route_at, _remove_route),
         *(_set_aside, _take_up, _set_title, _set_running_side, _set_sheet),
     )
 }

@@ -16,6 +16,7 @@ from model.edits.pieces import (
     place,
     place_all,
     reorder,
+    set_build_order,
     set_piece,
 )
 from model.edits.refusals import EditRefused
@@ -42,6 +43,7 @@ __all__ = [
     "reorder",
     "set_arm",
     "set_aside",
+    "set_build_order",
     "set_piece",
     "set_route",
     "set_running_side",

@@ -9,7 +9,7 @@ import msgspec
 from model.edits.changes import appended, carried, selected
 from model.edits.refusals import check_piece
 from model.edits.words import counted, part_word
-from model.grid import Cell
+from model.grid import Cell, Facing
 from model.parts import Part
 from model.pieces import Piece, Placed
 from model.plan import Change, Plan
@@ -99,6 +99,21 @@ def reorder(plan: Plan, cells: Sequence[Cell]) -> Change:
     pieces = [by_cell[cell] for cell in cells]
     placed = tuple(Placed(old.rank, new) for old, new in zip(taken, pieces, strict=True))
     return Change(f"Reorder {counted(len(taken), 'piece')}", tuple(taken), placed)
+
+
+def set_build_order(plan: Plan, rails: Sequence[tuple[Cell, Facing]]) -> Change:
+    """The rails come in the sequence given, each faced as given; together they keep the ranks they hold now.
+
+    All other pieces keep their place in the order. Empty when nothing differs. Raises KeyError for an empty
+    cell, ValueError for a cell named twice.
+    """
+    taken = selected(plan, (cell for cell, _ in rails))
+    by_cell = {entry.piece.at: entry.piece for entry in taken}
+    pieces = [msgspec.structs.replace(by_cell[cell], facing=facing) for cell, facing in rails]
+    pairs = zip(taken, (Placed(old.rank, new) for old, new in zip(taken, pieces, strict=True)), strict=True)
+    moved = [(old, new) for old, new in pairs if old != new]
+    label = f"Set the build order of {counted(len(moved), 'rail')}"
+    return Change(label, tuple(old for old, _ in moved), tuple(new for _, new in moved))
 
 
 def add_blocks(plan: Plan, cells: Iterable[Cell]) -> Change:

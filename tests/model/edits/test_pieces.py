@@ -151,6 +151,17 @@ def test_a_selection_turns_about_its_middle() -> None:
     assert edits.turn_pieces(ell, [A, B], Turn(0, True)).label == "Mirror 2 pieces"
 
 
+def test_rails_in_another_build_order_keep_the_ranks_of_all() -> None:
+    block = Piece(Part.SOLID_BLOCK, D)
+    plan = plan_of([Piece(Part.RAIL, A), block, Piece(Part.BOOSTER_RAIL, B)])
+    change = edits.set_build_order(plan, [(B, Facing.NORTH), (A, Facing.EAST)])
+    assert after(change, plan) == [Piece(Part.BOOSTER_RAIL, B), block, Piece(Part.RAIL, A, Facing.EAST)]
+    assert change.label == "Set the build order of 2 rails"
+    assert edits.set_build_order(plan, [(A, Facing.NORTH), (B, Facing.NORTH)]).is_empty
+    with pytest.raises(KeyError):
+        edits.set_build_order(plan, [(C, Facing.NORTH)])
+
+
 def test_reordered_pieces_take_each_others_ranks() -> None:
     change = edits.reorder(RAILS, [C, A])
     assert change.label == "Reorder 2 pieces"
