@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QAbstractItemModel, QEvent, QObject, QRect, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPainter
+from PySide6.QtCore import QAbstractItemModel, QRect, Qt, Signal
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import (
     QComboBox,
     QHBoxLayout,
@@ -21,11 +21,12 @@ from app.canvas.symbols import draw_marker
 from app.document import Document
 from app.panels.choice_box import ChoiceBox
 from app.panels.crossing_words import crossing_sentence
+from app.panels.editing_delegate import EditingDelegate
 from app.panels.look import font, label, named, panel
 from app.panels.routes_model import CALLED, FROM, IDLE, REACHED_ROLE, TIPS, WAYBILL, RoutesModel, next_route
 from app.panels.rows import paint_text
 from app.panels.table_model import Index
-from app.panels.tables import CellDelegate, Table
+from app.panels.tables import Table
 from model.plan import NAME_LIMIT
 from model.routing.control import WantedRoute
 from model.rules import Severity
@@ -133,7 +134,7 @@ class RoutesPanel(QWidget):
             self.model.remove(index.row())
 
 
-class _RouteDelegate(CellDelegate):
+class _RouteDelegate(EditingDelegate):
     """Arms are offered as choices."""
 
     def __init__(self, document: Document, parent: QWidget) -> None:
@@ -160,7 +161,7 @@ class _RouteDelegate(CellDelegate):
         box.setToolTip(TIPS[index.column()])
         box.addItems(self._choices(index))
         # A choice made is an edit made; no second key is needed to end it.
-        box.activated.connect(lambda: self._end(box))
+        box.activated.connect(lambda: self.end(box))
         return box
 
     def setEditorData(self, editor: QWidget, index: Index) -> None:
@@ -193,20 +194,3 @@ class _RouteDelegate(CellDelegate):
         if present and present not in names:
             names.insert(0, present)
         return [NO_CHOICE, *names] if index.column() == CALLED else names
-
-    def eventFilter(self, editor: QObject, event: QEvent) -> bool:
-        # Left to itself the delegate commits a turn of the event loop later, when the row may be gone.
-        if isinstance(editor, QWidget) and isinstance(event, QKeyEvent) and _ends_edit(event):
-            self._end(editor)
-            return True
-        return super().eventFilter(editor, event)
-
-    def _end(self, box: QWidget) -> None:
-        # The table hides an editor whose row went, yet its list of choices may still be open.
-        if box.isVisible():
-            self.commitData.emit(box)
-            self.closeEditor.emit(box)
-
-
-def _ends_edit(event: QKeyEvent) -> bool:
-    return event.type() == QEvent.Type.KeyPress and event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
