@@ -101,3 +101,13 @@ CARRIERS: Final = frozenset(part for part, traits in TRAITS.items() if traits.ca
 SIGNAL_PARTS: Final = frozenset(part for part, traits in TRAITS.items() if traits.signals)
 STOPPERS: Final = CARRIERS
 """What a cart cannot run into: just the parts that carry rails."""
+FACED: Final = RAILS | {
+    Part.TORCH,
+    Part.LEVER,
+    Part.BUTTON,
+    Part.HOPPER,
+    Part.AUTO_CRAFTER,
+    Part.REPEATER,
+    Part.COMPARATOR,
+}
+"""Parts for which the facing means something."""

@@ -14,20 +14,10 @@ from msgspec import UNSET, Raw, Struct, UnsetType
 
 from model.files.document import FORMAT, VERSION
 from model.grid import Cell, Facing
-from model.parts import RAILS, TRAITS, Part
+from model.parts import FACED, TRAITS, Part
 from model.pieces import Held, Piece
 from model.plan import Arm, ArmEnd, Kept, Plan, Route, SheetData, Waiver
 
-_FACED: Final = RAILS | {
-    Part.TORCH,
-    Part.LEVER,
-    Part.BUTTON,
-    Part.HOPPER,
-    Part.AUTO_CRAFTER,
-    Part.REPEATER,
-    Part.COMPARATOR,
-}
-"""Parts for which the facing means something."""
 _MORE_THAN_FACING: Final = frozenset({Part.REPEATER, Part.COMPARATOR, Part.BUTTON}) | frozenset(
     part for part in Part if TRAITS[part].slots
 )
@@ -52,7 +42,7 @@ def plan_bytes(plan: Plan) -> bytes:
         "version": _ENCODER.encode(VERSION),
         "title": _ENCODER.encode(details.title),
         "running_side": _ENCODER.encode(details.running_side) if details.running_side else b"",
-        "pieces": _lines(map(_piece, plan.pieces)) or b"[]",
+        "pieces": _lines(map(piece_value, plan.pieces)) or b"[]",
         "arms": _lines(map(_arm, details.arms)),
         "routes": _lines(map(_route, details.routes)),
         "waivers": _lines(map(_waiver, details.waivers)),
@@ -69,16 +59,17 @@ def _lines(values: Iterable[Any]) -> bytes:
     return b"[\n    " + lines.replace(b"\n", b",\n    ") + b"\n  ]" if lines else b""
 
 
-def _piece(piece: Piece) -> _UsualPiece | dict[str, Any]:
+def piece_value(piece: Piece) -> _UsualPiece | dict[str, Any]:
+    """What stands for a piece in a file, to be encoded as JSON."""
     if piece.kept or piece.part in _MORE_THAN_FACING:
         return _piece_with_more(piece)
-    if piece.part in _FACED or piece.facing is not _NORTH:
+    if piece.part in FACED or piece.facing is not _NORTH:
         return _UsualPiece(piece.part, piece.at, piece.facing)
     return _UsualPiece(piece.part, piece.at)
 
 
 def _piece_with_more(piece: Piece) -> dict[str, Any]:
-    faced = piece.part in _FACED or piece.facing is not _NORTH
+    faced = piece.part in FACED or piece.facing is not _NORTH
     members = {
         "part": piece.part,
         "at": piece.at,
