@@ -11,9 +11,8 @@ from model.routing.control import WantedRoute
 from model.routing.junction import Junction
 from model.track.carts import WAY_OUT, exits_of, next_rail
 from model.track.rails import STEP, neighbour_mask, pack, unpack
-from model.track.shapes import CURVES, Shape
+from model.track.shapes import CURVES, FLAT, Shape
 
-FLAT: Final = (Shape.NORTH_SOUTH, Shape.EAST_WEST, *CURVES)
 _ALL_FOUR: Final = 0b1111
 
 Possible = dict[int, set[Shape]]

@@ -10,6 +10,7 @@ import msgspec
 from model.grid import Cell
 from model.routing.control import WantedRoute
 from model.routing.junction import Junction, Switch
+from model.routing.waybills import waybill_of
 from model.track.shapes import Shape
 
 
@@ -82,17 +83,6 @@ def checklist(junction: Junction) -> tuple[Run, ...]:
         Run(number, route.start, waybill_of(junction, route), route.goal)
         for number, route in enumerate(routes, start=1)
     )
-
-
-def waybill_of(junction: Junction, route: WantedRoute) -> str | None:
-    """What a cart carries on a wanted route: nothing on an idle one.
-
-    Where a called route names no waybill it is called after its arm.
-    """
-    if not route.called:
-        return None
-    named = (wanted.waybill for wanted in junction.plan.routes if wanted.start == route.start)
-    return next(named, None) or route.start
 
 
 def _lies(junction: Junction, route: WantedRoute, switches: tuple[Switch, ...]) -> Iterator[Lie | None]:

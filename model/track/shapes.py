@@ -79,6 +79,7 @@ ENDS: Final[tuple[tuple[End, End], ...]] = (
 
 SHAPE_OF_WORD: Final[dict[str, Shape]] = {shape.word: shape for shape in Shape}
 CURVES: Final = (Shape.SOUTH_EAST, Shape.SOUTH_WEST, Shape.NORTH_EAST, Shape.NORTH_WEST)
+FLAT: Final = (Shape.NORTH_SOUTH, Shape.EAST_WEST, *CURVES)
 RISING: Final[tuple[Shape, ...]] = (
     Shape.RISING_NORTH,
     Shape.RISING_EAST,

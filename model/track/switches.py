@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 import msgspec
 
@@ -52,12 +52,20 @@ def power_states(layout: Layout, cell: Cell) -> PowerStates:
     return PowerStates(resting, powered)
 
 
-def rails_in_setting(layout: Layout, wired: Sequence[Cell], powered: Iterable[Cell]) -> Overlay:
+def rails_in_setting(
+    layout: Layout,
+    wired: Sequence[Cell],
+    powered: Iterable[Cell],
+    turned: Mapping[Cell, Shape] | None = None,
+) -> Overlay:
     """The rails after every wired switch was powered and released, and those of the setting powered.
 
-    ``wired`` comes in the order in which power changes; ``powered`` is a part of it.
+    ``wired`` comes in the order in which power changes; ``powered`` is a part of it. The rails of ``turned``
+    lie in those shapes before the first change, instead of as built.
     """
     rails = Overlay(layout.rails)
+    for cell, shape in (turned or {}).items():
+        rails[pack(cell)] = shape
     keys = [pack(cell) for cell in wired]
     for key in keys:
         notice(rails, layout.straight_only, key, powered=True)

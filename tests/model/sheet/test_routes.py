@@ -10,7 +10,8 @@ from model.edits import set_route
 from model.files.plan_file import read_plan
 from model.plan import Plan, Route
 from model.routing.junction import Junction
-from model.sheet.routes import State, checklist, control_table, waybill_of
+from model.routing.waybills import waybill_of
+from model.sheet.routes import State, checklist, control_table
 from model.text_drawing import plan_from_drawing
 
 EXAMPLES = sorted((Path(__file__).parents[3] / "resources" / "examples").glob("*.plan.json"))
