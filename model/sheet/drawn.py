@@ -9,8 +9,9 @@ import msgspec
 from model.grid import VECTORS, Cell, Heading
 from model.pieces import Piece
 from model.routing.junction import Junction, Switch
-from model.sheet.facing import facing_marks
-from model.sheet.order import order_numbers
+from model.steps import build_steps
+from model.steps.bound import order_numbers
+from model.steps.facing import facing_marks
 from model.track.carts import Way
 from model.track.shapes import Shape
 
@@ -54,8 +55,9 @@ def drawn_pieces(junction: Junction) -> tuple[DrawnPiece, ...]:
 def _rail_marks(junction: Junction) -> dict[Cell, RailMarks]:
     plan = junction.plan
     switches = {switch.at: switch for switch in junction.switches}
-    numbers = order_numbers(plan)
-    faces = facing_marks(plan, numbers.keys())
+    laid = [piece for step in build_steps(plan, junction.layout) for piece in step.place]
+    numbers = order_numbers(plan, laid)
+    faces = facing_marks(plan, laid, numbers.keys())
     through = run_throughs(junction)
     marks: dict[Cell, RailMarks] = {}
     for cell, shape in junction.layout.shapes.items():

@@ -22,7 +22,8 @@ from model.plan import EMPTY_PLAN, Arm, ArmEnd, Plan, Route, SheetData, plan_of
 from model.routing.junction import Junction
 from model.rules import find_all
 from model.sheet import materials
-from model.sheet.order import order_numbers
+from model.steps import build_steps
+from model.steps.bound import order_numbers
 from tests.app.export.sheets import (
     EXAMPLES,
     MM,
@@ -184,7 +185,8 @@ def test_routes_stand_in_control_table_and_checklist(name: str) -> None:
 
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_all_numbers_of_placing_stand_on_the_pages(name: str) -> None:
-    wanted = {str(number) for number in order_numbers(example(name)).values()}
+    laid = [piece for step in build_steps(example(name)) for piece in step.place]
+    wanted = {str(number) for number in order_numbers(example(name), laid).values()}
     found: set[str] = set()
     for page in pages(example_pdf(name)):
         if "Level" in page.extract_text():

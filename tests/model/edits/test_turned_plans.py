@@ -17,7 +17,7 @@ from model.plan import Plan, plan_of
 from model.routing.junction import Junction
 from model.rules import find_all
 from model.sheet import materials
-from model.sheet.order import ordered_rails
+from model.steps.bound import ordered_rails
 from model.track.layout import Layout
 from model.track.shapes import Shape
 from tests.strategies import plans, tracks, turns

@@ -13,8 +13,9 @@ from model.grid import FACING_OF, Cell, Facing, Heading
 from model.parts import Part
 from model.pieces import Piece
 from model.plan import Plan, plan_of
-from model.sheet.facing import facing_marks
-from model.sheet.order import order_numbers, ordered_rails
+from model.steps import build_steps
+from model.steps.bound import order_numbers, ordered_rails
+from model.steps.facing import facing_marks
 from model.text_drawing import plan_from_drawing
 from model.track.layout import Layout
 from tests.strategies import rail_lists, tracks
@@ -22,8 +23,8 @@ from tests.strategies import rail_lists, tracks
 
 def as_a_builder_may(plan: Plan, data: st.DataObject) -> Plan:
     """The rails in any order in which the numbers come one after another, unmarked ones facing any way."""
-    numbers = order_numbers(plan)
-    marks = facing_marks(plan, numbers.keys())
+    numbers = order_numbers(plan, plan.pieces)
+    marks = facing_marks(plan, plan.pieces, numbers.keys())
     numbered = iter(sorted(numbers, key=numbers.__getitem__))
     shuffled = data.draw(st.permutations([piece.at for piece in plan.pieces]))
     order = [next(numbered) if cell in numbers else cell for cell in shuffled]
@@ -102,8 +103,8 @@ SMALL = {
 @pytest.mark.parametrize("name", SMALL)
 def test_small_plans_come_out_as_drawn_in_every_way_of_building(name: str) -> None:
     plan = plan_of([Piece(part, Cell(*at), Facing(facing)) for part, at, facing in SMALL[name]])
-    numbers = order_numbers(plan)
-    marks = facing_marks(plan, numbers.keys())
+    numbers = order_numbers(plan, plan.pieces)
+    marks = facing_marks(plan, plan.pieces, numbers.keys())
     drawn = dict(Layout(plan).shapes)
     ways = [
         [piece]
@@ -120,7 +121,7 @@ def test_small_plans_come_out_as_drawn_in_every_way_of_building(name: str) -> No
 @given(rail_lists(most=14))
 def test_numbers_run_from_one_and_stay_on_a_level_as_far_as_they_can(pieces: list[Piece]) -> None:
     plan = plan_of(pieces)
-    numbers = order_numbers(plan)
+    numbers = order_numbers(plan, plan.pieces)
     assert sorted(numbers.values()) == [*range(1, len(numbers) + 1)]
     assert numbers.keys() == ordered_rails(plan)
 
@@ -154,7 +155,7 @@ def plan(drawing: str) -> Plan:
 def test_plain_runs_need_no_numbers_and_no_marks(drawing: str) -> None:
     run = plan(drawing)
     assert not ordered_rails(run)
-    assert not facing_marks(run, ())
+    assert not facing_marks(run, run.pieces, ())
 
 
 def test_a_three_way_rail_and_its_neighbours_are_numbered() -> None:
@@ -163,7 +164,7 @@ def test_a_three_way_rail_and_its_neighbours_are_numbered() -> None:
     beside = {middle.step(heading) for heading in (Heading.EAST, Heading.SOUTH, Heading.WEST)}
     assert ordered_rails(tee) == {middle} | beside
     ranks = {piece.at: rank for rank, piece in tee.pieces.in_order()}
-    numbers = order_numbers(tee)
+    numbers = order_numbers(tee, tee.pieces)
     assert sorted(numbers, key=numbers.__getitem__) == sorted(numbers, key=ranks.__getitem__)
 
 
@@ -182,22 +183,23 @@ def test_a_rail_alone_lies_as_it_is_faced() -> None:
     cells = [Cell(0, 64, 0), Cell(5, 64, 0), Cell(0, 67, 1)]
     alone = plan_of([Piece(Part.RAIL, cell) for cell in cells])
     assert not ordered_rails(alone)
-    assert facing_marks(alone, ()) == set(cells)
+    assert facing_marks(alone, alone.pieces, ()) == set(cells)
 
 
 def test_a_branch_that_finds_no_room_lies_as_it_is_faced() -> None:
     """The line is full when the branch comes, and nothing comes after it."""
     line = [Piece(Part.RAIL, Cell(x, 64, 0), Facing.EAST) for x in range(3)]
     branch = plan_of([*line, Piece(Part.RAIL, Cell(1, 64, 1))])
-    assert facing_marks(branch, ordered_rails(branch)) == {Cell(1, 64, 1)}
+    assert facing_marks(branch, branch.pieces, ordered_rails(branch)) == {Cell(1, 64, 1)}
     longer = plan_of([*branch.pieces, Piece(Part.RAIL, Cell(1, 64, 2))])
-    assert not facing_marks(longer, ordered_rails(longer))
+    assert not facing_marks(longer, longer.pieces, ordered_rails(longer))
 
 
 def test_lower_levels_are_numbered_first() -> None:
     """Two tees far apart: the one above was placed first, but the builder begins below."""
     low, high = plan(TEE), plan(TEE.replace("level 64", "level 70, from 20 20"))
-    numbers = order_numbers(plan_of([*high.pieces, *low.pieces]))
+    both = plan_of([*high.pieces, *low.pieces])
+    numbers = order_numbers(both, [piece for step in build_steps(both) for piece in step.place])
     assert {number: cell.y for cell, number in numbers.items()} == {
         **dict.fromkeys(range(1, 5), 64),
         **dict.fromkeys(range(5, 9), 70),

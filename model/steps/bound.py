@@ -16,19 +16,12 @@ tests build plans in every order that the numbers allow.
 
 from __future__ import annotations
 
-import heapq
-from collections.abc import Container, Iterable, Iterator, Mapping
-from typing import Final
+from collections.abc import Container, Iterable, Iterator
 
 from model.grid import Cell, Heading
 from model.parts import RAILS, Part
-from model.pieces import Placed
+from model.pieces import Piece
 from model.plan import Plan
-
-REACH: Final = 3
-"""Columns between two placings of which one may look at what the other writes: two, and one beside it."""
-LEVELS: Final = 6
-"""Levels between two such placings: four up, and two to what it writes."""
 
 
 def ordered_rails(plan: Plan) -> frozenset[Cell]:
@@ -75,49 +68,11 @@ def _rails_in_column(plan: Plan, cell: Cell, heading: Heading) -> Iterator[Cell]
             yield beside
 
 
-def order_numbers(plan: Plan) -> Mapping[Cell, int]:
-    """Numbers from 1 for the rails whose order of placing matters, lowest level first as far as it goes.
+def order_numbers(plan: Plan, laid: Iterable[Piece]) -> dict[Cell, int]:
+    """Numbers from 1 for the rails whose order of placing matters, as they follow one another in ``laid``.
 
-    Placed in the order of their numbers, with all other rails at any time, they come out as the plan's own
-    order has them: two rails too far apart to look at each other may change places, others may not.
+    ``laid`` is an order of placing that gives the plan as drawn, that of the builder's steps. Placed in the
+    order of their numbers, with all other rails at any time, they come out so too.
     """
-    placed = [entry for cell in ordered_rails(plan) if (entry := plan.pieces.placed(cell)) is not None]
-    later: dict[Cell, list[Placed]] = {entry.piece.at: [] for entry in placed}
-    waits = dict.fromkeys(later, 0)
-    for entry in placed:
-        for other in _later_in_reach(plan, entry, later):
-            later[entry.piece.at].append(other)
-            waits[other.piece.at] += 1
-    return {cell: number for number, cell in enumerate(_lowest_first(placed, later, waits), start=1)}
-
-
-def _later_in_reach(plan: Plan, entry: Placed, among: Mapping[Cell, object]) -> Iterator[Placed]:
-    for offset in _OFFSETS:
-        cell = entry.piece.at.moved(*offset)
-        if cell in among:
-            other = plan.pieces.placed(cell)
-            if other is not None and other.rank > entry.rank:
-                yield other
-
-
-_OFFSETS: Final = tuple(
-    (dx, dy, dz)
-    for dx in range(-REACH, REACH + 1)
-    for dz in range(abs(dx) - REACH, REACH - abs(dx) + 1)
-    for dy in range(-LEVELS, LEVELS + 1)
-)
-
-
-def _lowest_first(
-    placed: Iterable[Placed], later: Mapping[Cell, list[Placed]], waits: dict[Cell, int]
-) -> Iterator[Cell]:
-    """Takes the lowest, then the earliest, of what waits for nothing any more."""
-    ready = [(entry.piece.at.y, entry) for entry in placed if not waits[entry.piece.at]]
-    heapq.heapify(ready)
-    while ready:
-        _, entry = heapq.heappop(ready)
-        yield entry.piece.at
-        for other in later[entry.piece.at]:
-            waits[other.piece.at] -= 1
-            if not waits[other.piece.at]:
-                heapq.heappush(ready, (other.piece.at.y, other))
+    ordered = ordered_rails(plan)
+    return {cell: number for number, cell in enumerate((p.at for p in laid if p.at in ordered), start=1)}

@@ -1,7 +1,7 @@
 """Which rails must face as the plan has them for it to come out as drawn.
 
 A rail lies as its builder faces when nothing beside it has room, and mostly the next rail that joins it
-decides otherwise. So the plan is built once more, rail by rail, with every facing left open: a rail that
+decides otherwise. So the plan is built once more, step by step, with every facing left open: a rail that
 lies as it faces is *pending*, it may lie along either axis. Whatever is placed within sight of pending rails
 is placed in every case of them. Where all cases come out alike nothing needs a mark; where they do not, the
 rails on which it hangs get one, and from then on lie as the plan has them.
@@ -17,7 +17,7 @@ from model.grid import Cell, Heading
 from model.parts import RAILS, Part
 from model.pieces import Piece
 from model.plan import Plan
-from model.sheet.order import rails_beside
+from model.steps.bound import rails_beside
 from model.track.layout import SEEN_FROM
 from model.track.rails import Overlay, pack
 from model.track.settling import place
@@ -31,14 +31,16 @@ Written = dict[int, Shape]
 """What a placing writes, by packed cell."""
 
 
-def facing_marks(plan: Plan, ordered: Collection[Cell]) -> frozenset[Cell]:
+def facing_marks(plan: Plan, laid: Iterable[Piece], ordered: Collection[Cell]) -> frozenset[Cell]:
     """The rails that must be placed facing as the plan has them, given those whose order matters.
+
+    ``laid`` is an order of placing that gives the plan as drawn, that of the builder's steps.
 
     A rail without neighbours always lies as its builder faces. Other rails whose order does not matter are
     linked to all their neighbours in the end, and need no mark; the rest is built without them. What is
     pending then and has one of them beside it will be joined by it, whatever it faces.
     """
-    rails = [piece for piece in plan.pieces if piece.part in RAILS]
+    rails = [piece for piece in laid if piece.part in RAILS]
     alone = {piece.at for piece in rails if next(rails_beside(plan, piece.at), None) is None}
     building = _Building()
     for piece in rails:
