@@ -145,6 +145,7 @@ ACTIONS: Final = (
     UserAction("show_switches", "View", "Switches", "Go to the switches.", ("Alt+3",)),
     UserAction("show_routes", "View", "Routes", "Go to the wanted routes.", ("Alt+4",)),
     UserAction("show_readers", "View", "Readers", "Go to the readers.", ("Alt+5",)),
+    UserAction("show_runs", "View", "Test runs", "Go to the test runs.", ("Alt+6",)),
     UserAction("show_plan", "View", "Plan view", "Go to the plan view.", ("Alt+0",)),
     UserAction(
         "theme_system", "View/Theme", "As the system", "Light or dark as the system asks.", is_choice=True

@@ -12,6 +12,7 @@ from app.actions import TOOLS
 from app.panels.here import here_words
 from app.panels.words import cell_words
 from app.tools.lay import LayTool
+from model.commissioning import Fault, Run
 from model.grid import Cell
 from model.parts import RAILS, Part
 from model.plan import Side
@@ -40,6 +41,8 @@ def bind_view(window: MainWindow) -> None:
     panels.switches.switch_chosen.connect(lambda cell: view.show_cells((cell,)))
     view.previews.changed.connect(lambda: panels.readers.show_preview(view.previews.is_on))
     panels.readers.preview_asked.connect(window.view.preview_reader)
+    panels.commissioning.run_chosen.connect(lambda run: _show_way(window, run))
+    panels.commissioning.list.faults_chosen.connect(lambda faults: _go_to_faults(window, faults))
     panels.orientations.turn_chosen.connect(window.turn_plan)
     _show_hand(window)
     _show_selection(window)
@@ -61,6 +64,9 @@ def bind_document(window: MainWindow) -> None:
     window.recovery.failed.connect(panels.status.tell_copy_failed)
     panels.findings.count_changed.connect(lambda count: window.side.upper_tabs.show_count("Findings", count))
     panels.routes.count_changed.connect(lambda count: window.side.lower_tabs.show_count("Routes", count))
+    panels.commissioning.count_changed.connect(
+        lambda count: window.side.upper_tabs.show_count("Test runs", count)
+    )
     for name, can, text in (
         ("undo", stack.canUndoChanged, stack.undoTextChanged),
         ("redo", stack.canRedoChanged, stack.redoTextChanged),
@@ -170,6 +176,34 @@ def _show_reset(window: MainWindow) -> None:
 def _go_to_finding(window: MainWindow, finding: Finding) -> None:
     window.view.show_cells(finding.cells or _ends_of(window, finding))
     window.view.show_findings(window.document.findings, finding)
+
+
+def _show_way(window: MainWindow, run: Run) -> None:
+    """Send a test cart where the builder sends one, and show the level where it comes in."""
+    arm = window.document.plan.details.arm(run.start)
+    if arm is not None and arm.enter is not None:
+        window.view.level = arm.enter.at.y
+    window.view.clear_preview()
+    window.view.run_cart(run.start, run.waybill is not None)
+
+
+def _go_to_faults(window: MainWindow, faults: tuple[Fault, ...]) -> None:
+    """Choose the cells to look at; where the whole plan may be built otherwise, show all of it."""
+    if faults:
+        window.view.show_cells(dict.fromkeys(cell for fault in faults for cell in _cells_of(window, fault)))
+    else:
+        window.view.fit_all()
+
+
+def _cells_of(window: MainWindow, fault: Fault) -> tuple[Cell, ...]:
+    """A line is looked at where its reader stands, at the arm, and at the switches that it throws."""
+    if fault.at is not None:
+        return (fault.at,)
+    junction = window.document.junction
+    switches = junction.switches if junction is not None else ()
+    thrown = (switch.at for switch in switches if fault.arm in switch.called_by)
+    arms = (arm for arm in window.document.plan.arms if arm.name == fault.arm and arm.enter is not None)
+    return (*thrown, *(arm.enter.at for arm in arms if arm.enter is not None))
 
 
 def _ends_of(window: MainWindow, finding: Finding) -> tuple[Cell, ...]:

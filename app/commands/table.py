@@ -91,6 +91,7 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "show_switches": lambda: side.lower_tabs.show_panel("Switches"),
         "show_routes": lambda: side.lower_tabs.show_panel("Routes"),
         "show_readers": lambda: side.lower_tabs.show_panel("Readers"),
+        "show_runs": lambda: side.upper_tabs.show_panel("Test runs"),
         "show_plan": view.setFocus,
         "theme_system": lambda: window.use_scheme("system"),
         "theme_light": lambda: window.use_scheme("light"),

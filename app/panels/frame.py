@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLayout, QVBoxLayout, QWidget
 
 from app.canvas.view import PlanView
 from app.document import Document
+from app.panels.commissioning_panel import CommissioningPanel
 from app.panels.findings_panel import FindingsPanel
 from app.panels.in_hand import InHand
 from app.panels.level_strip import LevelStrip
@@ -39,6 +40,7 @@ class Panels:
     def __init__(self, document: Document, view: PlanView) -> None:
         self.findings = FindingsPanel(document)
         self.materials = MaterialsPanel(document)
+        self.commissioning = CommissioningPanel(document)
         self.switches = SwitchesPanel(document)
         self.routes = RoutesPanel(document)
         self.readers = ReadersPanel(document)
@@ -49,7 +51,10 @@ class Panels:
         self.status = StatusBar()
         self.message = MessageBar()
         self.side = SidePanel(
-            Tabs("Findings and materials", {"Findings": self.findings, "Materials": self.materials}),
+            Tabs(
+                "Findings, materials and test runs",
+                {"Findings": self.findings, "Materials": self.materials, "Test runs": self.commissioning},
+            ),
             Tabs(
                 "Switches, routes and readers",
                 {"Switches": self.switches, "Routes": self.routes, "Readers": self.readers},

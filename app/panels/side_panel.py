@@ -1,4 +1,4 @@
-"""The panel at the right: findings and materials above; switches, routes and readers below."""
+"""The panel at the right: findings, materials and test runs above; switches, routes and readers below."""
 
 from __future__ import annotations
 
@@ -49,9 +49,9 @@ class Tabs(QTabWidget):
         for title, widget in panels.items():
             self.addTab(widget, title)
 
-    def show_count(self, title: str, count: int) -> None:
-        """Put a figure behind a tab's title."""
-        self.setTabText(self._titles.index(title), f"{title}  {count}")
+    def show_count(self, title: str, count: int | None) -> None:
+        """Put a figure behind a tab's title, or none while it is not known."""
+        self.setTabText(self._titles.index(title), title if count is None else f"{title}  {count}")
 
     def bring_forward(self, title: str) -> None:
         """Bring a panel to the front; the focus stays where it is."""

@@ -1,0 +1,124 @@
+"""The test runs as a table: from where, with what, where the cart must come out, and where it did."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from PySide6.QtCore import QObject, Qt
+
+from app.panels.commissioning_book import RunBook
+from app.panels.commissioning_words import load_words
+from app.panels.table_model import Index, TableModel
+from model.commissioning import STAYS, Run
+
+NUMBER, FROM, WAYBILL, MUST, SAW = range(5)
+TITLES: Final = ("run", "from", "waybill", "must leave by", "came out")
+TIPS: Final = (
+    "Tick a run when its cart came out as it must",
+    "The arm by which the cart comes in",
+    "What the cart carries",
+    "The arm by which the cart must leave",
+    "What the cart did",
+)
+NOT_RUN: Final = "not run"
+AS_IT_MUST: Final = "as it must"
+SAW_ROLE: Final = Qt.ItemDataRole.UserRole
+"""Whether the cart did as it must; ``None`` while the run has not been made."""
+
+
+class RunsModel(TableModel):
+    """A row a run; what is set in the last column is what the cart did."""
+
+    titles = TITLES
+    tips = TIPS
+
+    def __init__(self, book: RunBook, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._book = book
+        self._rows = book.rows
+
+    def rows(self) -> Sequence[Run]:
+        """What stands in the table, a row each."""
+        return self._rows
+
+    def run(self, row: int) -> Run:
+        """The run in a row."""
+        return self._rows[row]
+
+    def row_of(self, run: Run) -> int | None:
+        """The row of a run, or ``None``."""
+        return self._rows.index(run) if run in self._rows else None
+
+    def take_over(self) -> None:
+        """Show the runs and the answers that the book has now; rows that stay are not reset."""
+        rows = self._book.rows
+        if rows != self._rows:
+            self.beginResetModel()
+            self._rows = rows
+            self.endResetModel()
+        elif rows:
+            self.dataChanged.emit(self.index(0, 0), self.index(len(rows) - 1, SAW))
+
+    def tick(self, row: int) -> None:
+        """The cart came out as it must; a second time: the run has not been made."""
+        run = self._rows[row]
+        must = self._book.must(run)
+        self._book.answer(run, None if self._book.saw(run) == must else must)
+
+    def choices(self, row: int) -> list[tuple[str, str | None]]:
+        """What the cart of a run may have done, in words and as an answer."""
+        run = self._rows[row]
+        must = self._book.must(run)
+        others = [(name, name) for name in (*self._book.outlets, STAYS) if name != must]
+        return [(NOT_RUN, None), (f"{must}, {AS_IT_MUST}", must), *others]
+
+    def _did_as_it_must(self, run: Run) -> bool | None:
+        saw = self._book.saw(run)
+        return None if saw is None else saw == self._book.must(run)
+
+    def _saw_words(self, run: Run) -> str:
+        saw = self._book.saw(run)
+        if saw is None:
+            return NOT_RUN
+        if saw == self._book.must(run):
+            return AS_IT_MUST
+        return saw if saw == STAYS else f"by {saw}"
+
+    def _words(self, index: Index) -> str:
+        run = self._rows[index.row()]
+        return (
+            str(index.row() + 1),
+            run.start,
+            load_words(run),
+            self._book.must(run),
+            self._saw_words(run),
+        )[index.column()]
+
+    def _sentence(self, index: Index) -> str:
+        run = self._rows[index.row()]
+        load = "empty" if run.waybill is None else f"with {run.waybill}"
+        must = self._book.must(run)
+        wanted = f"must leave by {must}" if must != STAYS else "stays as the plan stands"
+        return f"run {index.row() + 1}: from {run.start}, {load}, {wanted}; {self._saw_words(run)}"
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self._words(index)
+        if role == Qt.ItemDataRole.EditRole:
+            return self._book.saw(self._rows[index.row()])
+        if role == SAW_ROLE:
+            return self._did_as_it_must(self._rows[index.row()])
+        if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleTextRole):
+            return self._sentence(index)
+        return None
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        flags = super().flags(index)
+        return flags | Qt.ItemFlag.ItemIsEditable if index.column() == SAW else flags
+
+    def setData(self, index: Index, value: object, role: int = Qt.ItemDataRole.EditRole) -> bool:
+        if role != Qt.ItemDataRole.EditRole:
+            return False
+        self._book.answer(self._rows[index.row()], value if isinstance(value, str) else None)
+        return True
