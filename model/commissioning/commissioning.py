@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from functools import cached_property
 from typing import NamedTuple
 
+from model.commissioning.alike import groups_alike
 from model.commissioning.cover import fewest_that_cover
 from model.commissioning.faults import Fault, Kind, possible_faults
 from model.commissioning.runs import STAYS, Run, possible_runs
@@ -73,11 +74,8 @@ class Commissioning:
     @cached_property
     def alike(self) -> tuple[tuple[Fault, ...], ...]:
         """Groups of faults that some run shows, but none tells from one another."""
-        groups: dict[tuple[tuple[Run, str], ...], list[Fault]] = {}
-        for fault, by in self._shown_by.items():
-            if by:
-                groups.setdefault(tuple(by.items()), []).append(fault)
-        return tuple(tuple(group) for group in groups.values() if len(group) > 1)
+        responses = {fault: tuple(by.items()) for fault, by in self._shown_by.items() if by}
+        return tuple(group for group in groups_alike(responses) if len(group) > 1)
 
     def can_send(self, run: Run) -> bool:
         """Whether a cart can come in by the arm of a run."""
@@ -99,9 +97,13 @@ class Commissioning:
 
     def powered(self, run: Run, faults: Iterable[Fault] = ()) -> int:
         """The switches that are powered in a run, a bit for each of the wired ones."""
-        takes = self._waybills.get(run.start)
-        holds = takes is not None and run.waybill == takes
+        holds = self.as_read(run).waybill is not None
         return self._wiring.powered(run.start if holds else None, faults)
+
+    def as_read(self, run: Run) -> Run:
+        """The run as the reader of its arm sees it: a cart with a waybill that it does not take is empty."""
+        takes = self._waybills.get(run.start)
+        return run if run.waybill == takes else Run(run.start)
 
     @cached_property
     def _waybills(self) -> dict[str, str | None]:

@@ -58,7 +58,7 @@ def diagnose(commissioning: Commissioning, observed: Sequence[Observed]) -> Diag
     return Diagnosis(
         () if () in diagnoses else turns_that_fit(commissioning, observed),
         diagnoses,
-        _next_run(commissioning, diagnoses, {each.run for each in observed}),
+        _next_run(commissioning, diagnoses, {commissioning.as_read(each.run) for each in observed}),
     )
 
 

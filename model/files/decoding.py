@@ -79,11 +79,16 @@ def _check_header(header: Header) -> None:
         raise PlaceError("version", f"{VERSION}; version {version} was written by a newer Platelayer")
 
 
-def _fault(error: ValidationError) -> PlaceError:
-    """msgspec's message ends in the place: ``… - at `$.pieces[3].at```."""
+def place_and_missing(error: ValidationError) -> tuple[str, str | None]:
+    """Where a document is not valid, and which key is missing there, if one is.
+
+    msgspec's message ends in the place: ``… - at `$.pieces[3].at```.
+    """
     said, _, path = str(error).partition(" - at `$")
-    place = path.rstrip("`").lstrip(".")
     missing = _MISSING.search(said)
-    if missing is not None:
-        return PlaceError(place, f'the key "{missing[1]}"')
-    return PlaceError(place, expected_at(place))
+    return path.rstrip("`").lstrip("."), None if missing is None else f'the key "{missing[1]}"'
+
+
+def _fault(error: ValidationError) -> PlaceError:
+    place, missing = place_and_missing(error)
+    return PlaceError(place, missing or expected_at(place))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 
 class PlaceError(Exception):
-    """Something in a plan file that cannot be read; which file it is, is not known yet."""
+    """Something in a file that cannot be read; which file it is, is not known yet."""
 
     def __init__(self, place: str, expected: str) -> None:
         super().__init__(place, expected)
@@ -13,7 +13,7 @@ class PlaceError(Exception):
 
 
 class PlanFileError(Exception):
-    """A plan file that cannot be read: which file, the place in it, and what was expected there.
+    """A file that cannot be read: which one, the place in it, and what was expected there.
 
     ``place`` is a path such as ``pieces[3].at``, a line and a column, ``top level``, or ``the file itself``.
     """

@@ -8,11 +8,11 @@ from __future__ import annotations
 from typing import Final
 
 from model.files.errors import PlaceError
+from model.files.opening import at_most
 from model.plan import ARM_LIMIT, PIECE_LIMIT
 
 FILE_LIMIT: Final = 256 * 1024 * 1024
 """Bytes in a file."""
-TOO_LARGE: Final = f"at most {FILE_LIMIT:,} bytes"
 VALUE_LIMIT: Final = 24_000_000
 """Commas and opening brackets in a file; they bound the number of its values."""
 UNKNOWN_LIMIT: Final = 1_000_000
@@ -29,7 +29,7 @@ CELL_LIMIT: Final = PIECE_LIMIT
 def check_size(data: bytes) -> None:
     """Refuse bytes that no plan needs, by counting alone. Raises PlaceError."""
     if len(data) > FILE_LIMIT:
-        raise PlaceError("", TOO_LARGE)
+        raise PlaceError("", at_most(FILE_LIMIT))
     if data.count(b'"part"') > PIECE_LIMIT:
         raise PlaceError("pieces", f"at most {PIECE_LIMIT:,} pieces")
     if values_in(data) > VALUE_LIMIT:

@@ -8,7 +8,8 @@ from model.collector import collector_paused
 from model.files.decoding import decode
 from model.files.encoding import plan_bytes
 from model.files.errors import PlaceError, PlanFileError
-from model.files.limits import FILE_LIMIT, TOO_LARGE
+from model.files.limits import FILE_LIMIT
+from model.files.opening import bytes_of
 from model.files.reading import plan_of_document
 from model.plan import Plan
 
@@ -17,16 +18,7 @@ __all__ = ["PlanFileError", "parse_plan", "plan_bytes", "read_plan"]
 
 def read_plan(path: str | os.PathLike[str]) -> Plan:
     """The plan in a file. Raises PlanFileError, also where the file cannot be opened."""
-    name = os.fspath(path)
-    try:
-        with open(path, "rb") as stream:
-            if os.fstat(stream.fileno()).st_size > FILE_LIMIT:
-                raise PlanFileError(name, "", TOO_LARGE)
-            data = stream.read(FILE_LIMIT + 1)  # a pipe does not tell its size; one byte over is enough
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise PlanFileError(name, "the file itself", f"a file that can be read ({reason})") from error
-    return parse_plan(data, name)
+    return parse_plan(bytes_of(path, FILE_LIMIT), os.fspath(path))
 
 
 def parse_plan(data: bytes, name: str) -> Plan:

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from model.files import plan_file
+from model.files import opening
 from model.files.plan_file import PlanFileError, parse_plan, read_plan
 from model.grid import Cell, Facing, Heading
 from model.parts import TRAITS, Mode, Part
@@ -352,9 +352,9 @@ def test_every_call_may_fail(tmp_path, call: str, number: int, monkeypatch: pyte
 
     with monkeypatch.context() as patched:
         if call == "open":
-            patched.setattr(plan_file, "open", fail, raising=False)
+            patched.setattr(opening, "open", fail, raising=False)
         else:
-            patched.setattr(plan_file.os, "fstat", fail)
+            patched.setattr(opening.os, "fstat", fail)
         with pytest.raises(PlanFileError) as error:
             read_plan(path)
     assert error.value.expected == f"a file that can be read ({os.strerror(number)})"

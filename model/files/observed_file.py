@@ -1,0 +1,80 @@
+"""Files of runs that were made and what was seen of their carts: reading one."""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Iterator
+from typing import Annotated, Final
+
+import msgspec
+from msgspec import Meta, Struct, ValidationError, field
+
+from model.commissioning import STAYS, Commissioning, Observed, Run
+from model.files.careful import careful_json
+from model.files.decoding import place_and_missing
+from model.files.document import Name
+from model.files.errors import PlaceError, PlanFileError
+from model.files.opening import bytes_of
+from model.plan import NAME_LIMIT
+
+SIZE_LIMIT: Final = 16 * 1024 * 1024
+"""Bytes in a file."""
+RUN_LIMIT: Final = 10_000
+
+
+class _RunDoc(Struct):
+    start: Name = field(name="from")
+    saw: Name
+    waybill: Name | None = None
+
+
+class _Doc(Struct):
+    runs: Annotated[list[_RunDoc], Meta(max_length=RUN_LIMIT)]
+
+
+_NAME: Final = f"a name of 1 to {NAME_LIMIT} characters without control characters, comma or slash"
+_EXPECTED: Final[dict[str, str]] = {
+    "": 'an object with "runs"',
+    "runs": f"a list of at most {RUN_LIMIT:,} runs",
+    "runs[]": 'an object with "from", "waybill" and "saw"',
+    "runs[].from": _NAME,
+    "runs[].waybill": f"null or {_NAME}",
+    "runs[].saw": _NAME,
+}
+
+
+def read_observed(path: str | os.PathLike[str], commissioning: Commissioning) -> tuple[Observed, ...]:
+    """The runs in a file, of which each can be made in the junction; keys of its own are passed over.
+
+    Raises PlanFileError, also where the file cannot be opened.
+    """
+    name = os.fspath(path)
+    data = bytes_of(path, SIZE_LIMIT)
+    try:
+        return tuple(_observed(_document(data), commissioning))
+    except PlaceError as fault:
+        raise PlanFileError(name, fault.place, fault.expected) from None
+
+
+def _document(data: bytes) -> _Doc:
+    value = careful_json(data)
+    try:
+        return msgspec.convert(value, _Doc)
+    except ValidationError as error:
+        place, missing = place_and_missing(error)
+        raise PlaceError(place, missing or _EXPECTED[re.sub(r"\[\d+\]", "[]", place)]) from None
+
+
+def _observed(document: _Doc, commissioning: Commissioning) -> Iterator[Observed]:
+    """The runs; raises PlaceError for an arm that is not there."""
+    outlets = {arm.name for arm in commissioning.junction.plan.arms if arm.leave is not None}
+    for index, doc in enumerate(document.runs):
+        run = Run(doc.start, doc.waybill)
+        if not commissioning.can_send(run):
+            raise PlaceError(f"runs[{index}].from", f"an arm by which carts come in; {doc.start} is none")
+        if doc.saw != STAYS and doc.saw not in outlets:
+            raise PlaceError(
+                f"runs[{index}].saw", f"an arm by which carts leave, or {STAYS}; {doc.saw} is none"
+            )
+        yield Observed(run, doc.saw)
