@@ -25,13 +25,14 @@ REITER = families({2, 4, 5}, {1, 2, 3}, {1, 3, 5}, {2, 4, 6}, {2, 4}, {2, 3, 5},
 
 @pytest.mark.parametrize("order", list(permutations(GREINER)))
 def test_greiner_in_every_order(order: tuple[frozenset[str], ...]) -> None:
-    """The case in which comparing labels loses a set: Greiner, Smith and Wilkerson, Artificial Intelligence 41
-    (1989) 79-88; citation from memory, sets found again by hand."""
+    """The case in which comparing labels loses a set: Greiner, Smith and Wilkerson, Artificial Intelligence
+    41 (1989) 79-88; citation from memory, sets found again by hand.
+    """
     assert minimal_hitting_sets(order) == [("a", "b"), ("b", "c")]
 
 
 def test_reiter_in_every_order() -> None:
-    """The figure of the tree in Reiter, Artificial Intelligence 32 (1987) 57-95; from memory, checked again."""
+    """The figure of the tree in Reiter, Artificial Intelligence 32 (1987) 57-95; from memory."""
     wanted = [(1, 2), (1, 3, 4), (1, 4, 5), (2, 3, 6), (2, 5, 6), (3, 4, 6)]
     for order in permutations(REITER):
         assert minimal_hitting_sets(order) == wanted
@@ -90,7 +91,7 @@ def test_random_families(seed: int) -> None:
 
 @pytest.mark.parametrize("seed", range(100))
 def test_sets_whose_supersets_are_not_fine(seed: int) -> None:
-    """As with faults that mask one another: what is fine is drawn by lot, and a label names all that helps."""
+    """As with faults that mask one another: what is fine is drawn by lot, a label names all that helps."""
     random = Random(seed)
     elements = range(6)
     every = [frozenset(c) for c in chain.from_iterable(combinations(elements, n) for n in range(5))]
