@@ -45,12 +45,15 @@ _EXPECTED: Final[dict[str, str]] = {
 
 
 def read_observed(path: str | os.PathLike[str], commissioning: Commissioning) -> tuple[Observed, ...]:
-    """The runs in a file, of which each can be made in the junction; keys of its own are passed over.
+    """The runs in a file; see ``parse_observed``. Raises PlanFileError, also where it cannot be opened."""
+    return parse_observed(bytes_of(path, SIZE_LIMIT), os.fspath(path), commissioning)
 
-    Raises PlanFileError, also where the file cannot be opened.
+
+def parse_observed(data: bytes, name: str, commissioning: Commissioning) -> tuple[Observed, ...]:
+    """The runs that the bytes of a file stand for; ``name`` is the file's, for messages.
+
+    Each of them can be made in the junction. Keys that are not known are passed over. Raises PlanFileError.
     """
-    name = os.fspath(path)
-    data = bytes_of(path, SIZE_LIMIT)
     try:
         return tuple(_observed(_document(data), commissioning))
     except PlaceError as fault:

@@ -15,6 +15,7 @@ from app import cli
 ROOT = Path(__file__).parents[3]
 EXAMPLES = ROOT / "resources" / "examples"
 SALTERN = EXAMPLES / "saltern-junction.plan.json"
+OBSERVED = ROOT / "tests" / "data" / "commissioning" / "saltern.observed.json"
 
 
 class Done(NamedTuple):

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.app.cli.running import ROOT, SALTERN, Runner, line, process
+from tests.app.cli.running import OBSERVED, ROOT, SALTERN, Runner, line, process
 
 BAD = (
     "platelayer: bad.plan.json: line 2, column 14: expected JSON (Expecting ',' delimiter)\n",
@@ -21,6 +21,10 @@ COMMANDS: dict[str, list[str]] = {
     "check --json": [],
     "trace": ["--from", "Quay"],
     "trace --json": ["--from", "Quay"],
+    "tests": [],
+    "tests --json": [],
+    "diagnose": ["--observed", str(OBSERVED)],
+    "diagnose --json": ["--observed", str(OBSERVED)],
     "materials": [],
     "materials --csv": [],
     "materials --json": [],
@@ -109,6 +113,7 @@ def test_wrong_use(run: Runner, command: str, more: list[str]) -> None:
         ("trace good.plan.json --from Quay --throw=0,0,0", "there is no switch at 0 0 0"),
         ("trace good.plan.json --from Quay --throw=0,0", "'0,0' is no cell"),
         ("trace good.plan.json --from Quay --throw=a,b,c", "'a,b,c' is no cell"),
+        ("diagnose good.plan.json", "Missing option '--observed'"),
         ("turn good.plan.json -o out.plan.json", "Missing option '--quarter'"),
         ("turn good.plan.json --quarter one -o out.plan.json", "'one' is not a valid integer"),
         ("turn good.plan.json --quarter 1", "Missing option '-o'"),
@@ -199,7 +204,7 @@ def test_ctrl_c(run: Runner, command: str) -> None:
     assert (child.returncode, out, err) == (130, b"", b"")
 
 
-@pytest.mark.parametrize("command", ["", "check", "trace", "sheet", "materials", "turn"])
+@pytest.mark.parametrize("command", ["", "check", "trace", "sheet", "materials", "turn", "tests", "diagnose"])
 def test_help(run: Runner, command: str) -> None:
     done = run(*command.split(), "--help")
     assert (done.status, done.err) == (0, "")
