@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QComboBox, QWidget
 
 from app import theme as themes
+
+AROUND: Final = 6
+"""Above and below the choices together, in pixels: a hairline, and the margin of the list that pops up."""
 
 
 class ChoiceBox(QComboBox):
@@ -15,6 +20,14 @@ class ChoiceBox(QComboBox):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.view().setAccessibleName("Choices")
+
+    def showPopup(self) -> None:
+        # With the wider frame of the focus Qt makes the list too low, and would hide the last choice.
+        view, popup = self.view(), self.view().window()
+        view.ensurePolished()
+        shown = self.count() if self.count() <= self.maxVisibleItems() else 0
+        popup.setMinimumHeight(shown * view.sizeHintForRow(0) + AROUND if shown else 0)
+        super().showPopup()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)

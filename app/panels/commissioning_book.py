@@ -142,7 +142,7 @@ class RunBook(QObject):
     def saw(self, run: Run) -> str | None:
         """Where the cart of a run came out, an arm or STAYS; ``None`` when that is not known."""
         saw = self._answers.get(run)
-        return saw if saw == STAYS or saw in self.outlets else None
+        return saw if saw in (None, STAYS) or saw in self.outlets else None
 
     def must(self, run: Run) -> str:
         """Where the cart of a run must come out: an arm, or STAYS where the plan serves no better."""

@@ -10,16 +10,17 @@ from PySide6.QtCore import QObject, Qt
 from app.panels.commissioning_book import RunBook
 from app.panels.commissioning_words import load_words
 from app.panels.table_model import Index, TableModel
+from app.panels.words import plain_tip
 from model.commissioning import STAYS, Run
 
 NUMBER, FROM, WAYBILL, MUST, SAW = range(5)
-TITLES: Final = ("run", "from", "waybill", "must leave by", "came out")
+TITLES: Final = ("run", "from", "waybill", "must leave", "came out")
 TIPS: Final = (
     "Tick a run when its cart came out as it must",
     "The arm by which the cart comes in",
     "What the cart carries",
     "The arm by which the cart must leave",
-    "What the cart did",
+    "The arm by which the cart came out, or that it stays",
 )
 NOT_RUN: Final = "not run"
 AS_IT_MUST: Final = "as it must"
@@ -83,7 +84,7 @@ class RunsModel(TableModel):
             return NOT_RUN
         if saw == self._book.must(run):
             return AS_IT_MUST
-        return saw if saw == STAYS else f"by {saw}"
+        return saw
 
     def _words(self, index: Index) -> str:
         run = self._rows[index.row()]
@@ -100,7 +101,9 @@ class RunsModel(TableModel):
         load = "empty" if run.waybill is None else f"with {run.waybill}"
         must = self._book.must(run)
         wanted = f"must leave by {must}" if must != STAYS else "stays as the plan stands"
-        return f"run {index.row() + 1}: from {run.start}, {load}, {wanted}; {self._saw_words(run)}"
+        saw = self._saw_words(run)
+        did = saw if saw in (NOT_RUN, AS_IT_MUST, STAYS) else f"came out by {saw}"
+        return f"run {index.row() + 1}: from {run.start}, {load}, {wanted}; {did}"
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         if role == Qt.ItemDataRole.DisplayRole:
@@ -109,7 +112,9 @@ class RunsModel(TableModel):
             return self._book.saw(self._rows[index.row()])
         if role == SAW_ROLE:
             return self._did_as_it_must(self._rows[index.row()])
-        if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleTextRole):
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return plain_tip(self._sentence(index))
+        if role == Qt.ItemDataRole.AccessibleTextRole:
             return self._sentence(index)
         return None
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
-from PySide6.QtGui import QHideEvent, QShowEvent
+from typing import Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFontMetrics, QHideEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QStackedLayout, QVBoxLayout, QWidget
 
 from app.dialogs.another_run import ask_run
@@ -27,9 +29,14 @@ from app.panels.commissioning_words import (
     next_words,
     progress_words,
 )
-from app.panels.look import label, named, panel
+from app.panels.look import font, label, named, panel
 from app.panels.side_panel import WIDTH
+from app.panels.words import plain_tip
 from model.commissioning import Run
+
+MARGIN: Final = 14
+PADDING: Final = 14
+"""Inside a button at both ends, its frame included, in pixels."""
 
 
 class CommissioningPanel(QWidget):
@@ -49,8 +56,8 @@ class CommissioningPanel(QWidget):
         self.coverage = _sentence()
         self.table = RunsTable(self.model, self)
         self.another_button = QPushButton("Another run…", self)
-        self.clear_button = QPushButton("Clear answers", self)
-        self.limits_button = QPushButton("Details", self)
+        self.clear_button = QPushButton("Clear", self)
+        self.limits_button = QPushButton("What they miss", self)
         self.limits_button.setCheckable(True)
         self.limits_button.setToolTip("Faults that no run shows, and faults that no run tells apart")
         self.verdict = _sentence()
@@ -64,13 +71,13 @@ class CommissioningPanel(QWidget):
 
     def _lay_out(self) -> None:
         buttons = QHBoxLayout()
-        buttons.setContentsMargins(14, 8, 14, 8)
+        buttons.setContentsMargins(MARGIN, 8, MARGIN, 8)
         buttons.setSpacing(8)
         for button in (self.another_button, self.clear_button, self.limits_button):
             buttons.addWidget(button)
         buttons.addStretch(1)
         next_row = QHBoxLayout()
-        next_row.setContentsMargins(14, 8, 14, 8)
+        next_row.setContentsMargins(MARGIN, 8, MARGIN, 8)
         next_row.addWidget(self.next_button)
         full = QWidget()
         column = _bare(full)
@@ -125,8 +132,10 @@ class CommissioningPanel(QWidget):
     def _offer(self) -> None:
         """The buttons that can do something."""
         self.another_button.setEnabled(bool(self.book.others) and not self.book.is_old)
-        self.clear_button.setText("Bring answers back" if self.book.can_restore else "Clear answers")
-        self.clear_button.setEnabled(self.book.can_restore or self.book.can_clear)
+        can_restore = self.book.can_restore
+        self.clear_button.setText("Restore" if can_restore else "Clear")
+        named(self.clear_button, "Bring the cleared answers back" if can_restore else "Clear the answers")
+        self.clear_button.setEnabled(can_restore or self.book.can_clear)
         worked = self.book.worked
         has_limits = worked is not None and bool(worked.hidden or worked.alike)
         self.limits_button.setVisible(has_limits)
@@ -145,7 +154,7 @@ class CommissioningPanel(QWidget):
             self._show_list(LOOKING, [])
         else:
             rows = explanations_of(book.explained.diagnosis)
-            heading = explained_words(len(rows))
+            heading = explained_words(len(rows), book.explained.diagnosis.next_run)
             self._show_list(LOOKING if book.looks_old else heading, rows)
 
     def _show_list(self, heading: str, rows: list[Said]) -> None:
@@ -166,7 +175,13 @@ class CommissioningPanel(QWidget):
         run = self.next_run
         self.next_button.setVisible(run is not None)
         if run is not None:
-            self.next_button.setText(next_words(run))
+            said = next_words(run)
+            room = WIDTH - 2 * MARGIN - 2 * PADDING
+            shown = QFontMetrics(font(12, True)).elidedText(said, Qt.TextElideMode.ElideMiddle, room)
+            # An ampersand in a name is a letter of the name, not a key.
+            self.next_button.setText(shown.replace("&", "&&"))
+            self.next_button.setToolTip(plain_tip(said))
+            named(self.next_button, said)
 
     def _go_to_next(self) -> None:
         if self.next_run is not None:
@@ -210,7 +225,7 @@ def _bare(widget: QWidget) -> QVBoxLayout:
 def _sentence(look: str = "") -> QLabel:
     made = label("", look)
     made.setWordWrap(True)
-    made.setContentsMargins(14, 8, 14, 8)
+    made.setContentsMargins(MARGIN, 8, MARGIN, 4)
     return made
 
 
@@ -218,4 +233,6 @@ def _say(shown: QLabel, words: str) -> None:
     """Show a sentence and make room for its lines, which a layout in a splitter does not do by itself."""
     shown.setText(words)
     shown.setVisible(bool(words))
-    shown.setMinimumHeight(shown.heightForWidth(WIDTH) if words else 0)
+    # A label takes its least height for one that its words need.
+    shown.setMinimumHeight(0)
+    shown.setFixedHeight(max(0, shown.heightForWidth(WIDTH)))

@@ -48,7 +48,7 @@ class RunsTable(Table):
         self._was_chosen = False
         super().__init__("Test runs", model, parent)
         self.setItemDelegate(_RunDelegate(model, self))
-        self.set_widths((50, 0, 0, 92, 80))
+        self.set_widths((46, 0, 0, 76, 0))
         self.setEditTriggers(Table.EditTrigger.NoEditTriggers)
         self.clicked.connect(self._act)
 

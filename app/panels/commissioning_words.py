@@ -11,9 +11,9 @@ from model.commissioning import Diagnosis, Fault, Run
 from model.grid import Turn
 
 EMPTY: Final = "empty"
-ANEW: Final = "Being worked out anew…"
+ANEW: Final = "Being worked out…"
 LOOKING: Final = "Looking for what explains it…"
-LIMITS: Final = "What the runs do not show:"
+LIMITS: Final = "What no run tells:"
 NO_ROUTES: Final = "No routes are wanted yet."
 NO_RUNS: Final = "No cart can come in by the arms of the wanted routes."
 WORKING: Final = "Working out the test runs…"
@@ -53,17 +53,13 @@ def next_words(run: Run) -> str:
 
 
 def coverage_words(worked: Worked) -> str:
-    """How much the fewest runs show of what can be wrong, and what they leave open."""
-    runs, faults, alike = len(worked.tests), worked.faults, len(worked.alike)
-    if not faults:
+    """How much the fewest runs show of what can be wrong."""
+    runs = len(worked.tests)
+    if not worked.faults:
         said = "No single fault is possible here, so no run is needed."
     else:
         verb = "shows" if runs == 1 else "show"
-        said = f"{counted(runs, 'run')} {verb} {worked.shown} of {counted(faults, 'fault')}."
-    if alike:
-        said += (
-            f" {counted(alike, 'group')} of faults {'looks' if alike == 1 else 'look'} the same in every run."
-        )
+        said = f"{counted(runs, 'run')} {verb} {worked.shown} of {counted(worked.faults, 'fault')}."
     return said if worked.serves else f"{said} {NOT_SERVED}"
 
 
@@ -81,12 +77,12 @@ def turned_words(turns: Sequence[Turn]) -> str:
 
 def alike_words(faults: Sequence[Fault]) -> str:
     """Faults that every run shows in the same way."""
-    return _sentence(f"no run tells these apart: {'; '.join(fault.words for fault in faults)}")
+    return _sentence(f"which of these it is: {'; '.join(fault.words for fault in faults)}")
 
 
 def hidden_words(fault: Fault) -> str:
     """A fault that changes the way of no cart."""
-    return _sentence(f"no run shows whether {fault.words}")
+    return _sentence(f"whether {fault.words}")
 
 
 def progress_words(ticked: int, runs: int) -> str:
@@ -98,13 +94,15 @@ def progress_words(ticked: int, runs: int) -> str:
     return "Every cart did as it must: there is no single fault that a run could show."
 
 
-def explained_words(explanations: int) -> str:
+def explained_words(explanations: int, next_run: Run | None) -> str:
     """The heading of what may be wrong."""
     if not explanations:
         return UNEXPLAINED
     if explanations == 1:
-        return "One thing explains what the carts did:"
-    return f"{explanations} things may explain what the carts did, the smallest first:"
+        return "One explanation:"
+    if next_run is None:
+        return f"No further run tells these {explanations} apart; the smallest first:"
+    return f"{explanations} explanations, the smallest first:"
 
 
 def explanations_of(diagnosis: Diagnosis) -> list[Said]:
