@@ -77,8 +77,8 @@ def broken(text: str, em: float, widest: float, bold: bool, lines: int) -> list[
     """The text broken at spaces into at most so many lines; what is left over stays in the last one."""
     done: list[str] = []
     current = ""
-    for word in text.split():
-        longer = f"{current} {word}".strip()
+    for word in filter(None, text.split(" ")):
+        longer = f"{current} {word}" if current else word
         if current and width(longer, em, bold) > widest and len(done) < lines - 1:
             done.append(current)
             current = word

@@ -17,6 +17,7 @@ from app.export.level_pages import level_pages
 from app.export.page import Job, Page
 from app.export.papers import PAPERS
 from app.export.pencil import Pencil
+from app.export.step_pages import step_pages
 from app.export.tables import table_pages
 from app.export.washes import sheet_theme, washes_of
 from model.files.writer import write_together
@@ -53,6 +54,7 @@ def sheet_pages(
     pages = [cover(job)]
     for level in sheet.levels:
         pages += level_pages(job, level, len(pages) + 1)
+    pages += step_pages(job)
     pages += table_pages(job)
     return [partial(_draw, job, page, number, len(pages)) for number, page in enumerate(pages, start=1)]
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator, Mapping
 
 import msgspec
 
 from model.grid import VECTORS, Cell, Heading
 from model.pieces import Piece
+from model.plan import Plan
 from model.routing.junction import Junction, Switch
-from model.steps import build_steps
 from model.steps.bound import order_numbers
 from model.steps.facing import facing_marks
 from model.track.carts import Way
@@ -46,16 +46,15 @@ class DrawnPiece(msgspec.Struct, frozen=True):
     rail: RailMarks | None = None
 
 
-def drawn_pieces(junction: Junction) -> tuple[DrawnPiece, ...]:
-    """All pieces in the order of placing."""
-    rails = _rail_marks(junction)
-    return tuple(DrawnPiece(piece, rails.get(piece.at)) for piece in junction.plan.pieces)
+def drawn_pieces(plan: Plan, marks: Mapping[Cell, RailMarks]) -> tuple[DrawnPiece, ...]:
+    """All pieces in the order of placing, the rails with their marks."""
+    return tuple(DrawnPiece(piece, marks.get(piece.at)) for piece in plan.pieces)
 
 
-def _rail_marks(junction: Junction) -> dict[Cell, RailMarks]:
+def rail_marks(junction: Junction, laid: Collection[Piece]) -> dict[Cell, RailMarks]:
+    """How each rail of the finished plan is drawn; ``laid`` are the pieces in the order of the steps."""
     plan = junction.plan
     switches = {switch.at: switch for switch in junction.switches}
-    laid = [piece for step in build_steps(plan, junction.layout) for piece in step.place]
     numbers = order_numbers(plan, laid)
     faces = facing_marks(plan, laid, numbers.keys())
     through = run_throughs(junction)

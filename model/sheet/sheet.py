@@ -9,15 +9,17 @@ import msgspec
 from model.plan import Arm, SheetData, Side
 from model.routing.junction import Junction
 from model.sheet.cautions import Caution, Finding, cautions
-from model.sheet.drawn import drawn_pieces
+from model.sheet.drawn import drawn_pieces, rail_marks
 from model.sheet.footprint import Footprint, footprint
 from model.sheet.levels import LevelPage, level_pages
 from model.sheet.materials import Materials, materials
 from model.sheet.routes import ControlTable, Run, checklist, control_table
+from model.sheet.steps import StepPicture, step_pictures
+from model.steps import build_steps
 
 
 class Sheet(msgspec.Struct, frozen=True):
-    """A build sheet: cover, a page a level, control table, test checklist."""
+    """A build sheet: cover, a page a level, the builder's steps, control table, test checklist."""
 
     title: str
     summary: str
@@ -30,6 +32,7 @@ class Sheet(msgspec.Struct, frozen=True):
     materials: Materials
     cautions: tuple[Caution, ...]
     levels: tuple[LevelPage, ...]
+    steps: tuple[StepPicture, ...]
     control: ControlTable
     checklist: tuple[Run, ...]
 
@@ -37,7 +40,9 @@ class Sheet(msgspec.Struct, frozen=True):
 def build_sheet(junction: Junction, findings: Iterable[Finding]) -> Sheet:
     """The build sheet of a plan, with the errors found in it among the cautions."""
     plan = junction.plan
-    levels = level_pages(drawn_pieces(junction), plan.arms)
+    steps = build_steps(plan, junction.layout)
+    marks = rail_marks(junction, [piece for step in steps for piece in step.place])
+    levels = level_pages(drawn_pieces(plan, marks), plan.arms)
     return Sheet(
         plan.details.title,
         _summary(len(levels), len(junction.switches)),
@@ -48,6 +53,7 @@ def build_sheet(junction: Junction, findings: Iterable[Finding]) -> Sheet:
         materials(plan),
         cautions(junction, findings, levels),
         levels,
+        tuple(step_pictures(steps, marks)),
         control_table(junction),
         checklist(junction),
     )

@@ -221,7 +221,8 @@ def test_empty_plan_gives_a_sheet_that_says_so() -> None:
 def test_plan_without_routes_gives_all_its_pages() -> None:
     bare = plan_of([*example("fen-ring").pieces])
     found = texts(pdf_bytes(bare))
-    assert len(found) == 4
+    levels = [text for text in found if "Level 6" in text and "On this page" in text]
+    assert len(levels) == 2
     assert "No routes are wanted yet." in found[-1]
 
 
@@ -265,7 +266,7 @@ def test_large_level_runs_over_pages_with_match_lines() -> None:
 
 def test_all_parts_can_be_drawn_and_are_named() -> None:
     row = plan_of([new_piece(part, Cell(2 * x, -3, 0)) for x, part in enumerate(Part)])
-    cover, level, _ = texts(pdf_bytes(row))
+    cover, level, *_ = texts(pdf_bytes(row))
     for part in Part:
         assert f"{part_name(part)} 1 0 + 1" in cover
         assert part_name(part) in level

@@ -12,7 +12,7 @@ from model.pieces import Piece
 from model.plan import Plan, plan_of
 from model.routing.junction import Junction
 from model.sheet import Sheet, build_sheet
-from model.sheet.drawn import drawn_pieces, run_throughs
+from model.sheet.drawn import rail_marks, run_throughs
 from model.sheet.levels import LevelPage, Sign
 from model.text_drawing import plan_from_drawing
 from model.track.shapes import Shape
@@ -73,21 +73,19 @@ def test_the_counts_in_brackets_are_those_of_the_plan(plan: Plan) -> None:
 
 def test_a_switch_is_drawn_at_rest_with_its_other_shape() -> None:
     """At rest to the south and east: common practice, no source."""
-    rails = {one.piece.at: one.rail for one in drawn_pieces(Junction(plan_from_drawing(WYE)))}
+    plan = plan_from_drawing(WYE)
+    rails = rail_marks(Junction(plan), [*plan.pieces])
     middle = rails[MIDDLE]
-    assert middle is not None
     assert (middle.shape, middle.powered, middle.name) == (Shape.SOUTH_EAST, Shape.SOUTH_WEST, "S1")
     assert not middle.inverter
     ends = rails[Cell(0, 64, 0)]
-    assert ends is not None
     assert (ends.shape, ends.powered, ends.name) == (Shape.EAST_WEST, None, None)
 
 
 def test_a_switch_that_no_line_reaches_is_drawn_as_built() -> None:
     """Only the straight way is wanted, and the rail that could be a switch was built straight."""
-    drawing = WYE.replace("route Fen: idle Mill, called Quay, waybill Salt\n", "")
-    middle = {one.piece.at: one.rail for one in drawn_pieces(Junction(plan_from_drawing(drawing)))}[MIDDLE]
-    assert middle is not None
+    plan = plan_from_drawing(WYE.replace("route Fen: idle Mill, called Quay, waybill Salt\n", ""))
+    middle = rail_marks(Junction(plan), [*plan.pieces])[MIDDLE]
     assert (middle.shape, middle.powered, middle.name) == (Shape.EAST_WEST, None, "S1")
 
 
