@@ -4,17 +4,17 @@ The states (which rails stand, and how they lie) are worked out layer by layer: 
 and so on. Nothing is guessed or sampled.
 
 **Plain runs.** A *run* is a line of rails c1, c2, … on one level that leads straight away from the rest and
-ends, with no other rail in any column beside it; c1 stands next to the rail b of the rest. All that b can tell
-of the run is whether c1 stands, whether c1 has room, and whether c1 points to b.
+ends, with no other rail in any column beside it; c1 stands next to the rail b of the rest. All that b can
+tell of the run is whether c1 stands, whether c1 has room, and whether c1 points to b.
 
 * c1 always has room for b: it has two live links only when one of them leads to b.
-* c1 lies along the run or across it. Across it only while c2 is absent: whichever of the two comes later finds
-  the other with room, takes the axis of the run, and is joined by the other.
+* c1 lies along the run or across it. Across it only while c2 is absent: whichever of the two comes later
+  finds the other with room, takes the axis of the run, and is joined by the other.
 * c2 has the axis of the run whenever c1 stands, by the same reasoning; while c1 is absent, b cannot tell how
   c2 lies. So c3 and all beyond tell b nothing: they can be left out, and come out along the run.
-* c2 does one thing: it brings a c1 that lies across into line, without a join at b. Placed when c1 is absent or
-  in line it does nothing that b can tell, apart from taking from c1 the choice to lie across. So c2 can be left
-  out too when "c1 comes into line" may happen at any moment and must have happened at the end.
+* c2 does one thing: it brings a c1 that lies across into line, without a join at b. Placed when c1 is absent
+  or in line it does nothing that b can tell, apart from taking from c1 the choice to lie across. So c2 can be
+  left out too when "c1 comes into line" may happen at any moment and must have happened at the end.
 
 ``whole=True`` leaves nothing out; the tests compare both.
 """
@@ -67,7 +67,10 @@ class Orders:
 
     def can_give(self, shapes: dict[Place, str]) -> bool:
         """Whether some order gives just these shapes."""
-        state = self.packed.pack(shapes)
+        try:
+            state = self.packed.pack(shapes)
+        except KeyError:
+            return False
         return bool(np.isin(np.uint64(state), self.states)) and self.shapes(state) == shapes
 
     def witness(self, state: int) -> list[Rail]:

@@ -1,4 +1,4 @@
-"""Very many states of the same rails at once: four bits a rail in one whole number, 0 where it is absent.
+"""Very many states of the same rails at once: a few bits a rail in one whole number, 0 where it is absent.
 
 What happens at one rail depends on the rails within two columns of it and changes only those next to it:
 ``Track`` looks at the neighbours, at the links of the neighbours, and no further. So the rules of ``shapes``
@@ -12,54 +12,74 @@ from collections.abc import Callable, Mapping
 import numpy as np
 from numpy.typing import NDArray
 
-from tests.oracle.shapes import ENDS, Place, Track
+from tests.oracle.shapes import ENDS, STEP, Place, Track
 
 States = NDArray[np.uint64]
 
-BITS = 4
-MOST_RAILS = 64 // BITS
-SHAPES = (None, *ENDS)
+MOST_BITS = 64
+FLAT = tuple(shape for shape in ENDS if not shape.startswith("rising-"))
+SHAPES = (None, *FLAT, *(shape for shape in ENDS if shape not in FLAT))
+"""By code: the flat ones come first, so that rails which cannot rise take three bits."""
 CODE = {shape: code for code, shape in enumerate(SHAPES)}
 
 
 class PackedRails:
     """The rails of a plan by number, and what events at them do to many states."""
 
-    def __init__(self, parts: Mapping[Place, str], fixed: Mapping[Place, tuple[str, str]] | None = None) -> None:
+    def __init__(
+        self, parts: Mapping[Place, str], fixed: Mapping[Place, tuple[str, str]] | None = None
+    ) -> None:
         """``fixed`` rails (part, shape) stand in every state and keep their shape; they take no bits."""
-        if len(parts) > MOST_RAILS:
-            raise ValueError(f"{len(parts)} rails matter, more than {MOST_RAILS}")
         self.parts = dict(parts)
         self.places = list(parts)
-        self.number = {at: number for number, at in enumerate(self.places)}
         self.fixed = dict(fixed or {})
+        self._bits: dict[Place, tuple[int, int]] = {}
+        shift = 0
+        for at in self.places:
+            width = 4 if self._may_rise(at) else 3
+            self._bits[at] = shift, (1 << width) - 1
+            shift += width
+        if shift > MOST_BITS:
+            raise ValueError(f"{len(parts)} rails matter, too many for {MOST_BITS} bits")
         self._answers: dict[tuple[object, Place], dict[int, int]] = {}
+
+    def _may_rise(self, at: Place) -> bool:
+        """Whether a rail stands one up in a column beside it: without one the slope rule never applies."""
+        rails = {*self.parts, *self.fixed}
+        return any((at[0] + dx, at[1] + 1, at[2] + dz) in rails for dx, dz in STEP.values())
 
     def code(self, states: States, at: Place) -> States:
         """The shape of one rail in each state, as a code."""
-        return (states >> np.uint64(BITS * self.number[at])) & np.uint64(15)
+        shift, most = self._bits[at]
+        return (states >> np.uint64(shift)) & np.uint64(most)
 
     def with_code(self, states: States, at: Place, code: int) -> States:
         """The states with another shape of one rail."""
-        shift = BITS * self.number[at]
-        return (states & ~np.uint64(15 << shift)) | np.uint64(code << shift)
+        shift, most = self._bits[at]
+        return (states & ~np.uint64(most << shift)) | np.uint64(code << shift)
 
     def mask(self, at: Place, columns: int) -> int:
         """The bits of the rails within so many columns of a place, at all levels."""
-        near = (other for other in self.places if apart(at, other) <= columns)
-        return sum(15 << BITS * self.number[other] for other in near)
+        near = (self._bits[other] for other in self.places if apart(at, other) <= columns)
+        return sum(most << shift for shift, most in near)
 
     def pack(self, shapes: Mapping[Place, str]) -> int:
-        """One state; shapes of rails that take no bits are passed over."""
-        return sum(CODE[shapes[at]] << BITS * self.number[at] for at in self.places if at in shapes)
+        """One state; shapes of rails that take no bits are passed over. KeyError for one that cannot be."""
+        return sum(self._coded(at, shapes[at]) for at in self.places if at in shapes)
+
+    def _coded(self, at: Place, shape: str) -> int:
+        shift, most = self._bits[at]
+        if CODE[shape] > most:
+            raise KeyError(shape)
+        return CODE[shape] << shift
 
     def unpack(self, state: int) -> Track:
         """The track of one state, with the fixed rails."""
         track = Track()
         for at, (part, shape) in self.fixed.items():
             track.part[at], track.shape[at] = part, shape
-        for number, at in enumerate(self.places):
-            shape = SHAPES[state >> BITS * number & 15]
+        for at, (shift, most) in self._bits.items():
+            shape = SHAPES[state >> shift & most]
             if shape is not None:
                 track.part[at], track.shape[at] = self.parts[at], shape
         return track

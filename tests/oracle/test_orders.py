@@ -1,4 +1,4 @@
-"""The enumeration of all orders against every order tried one by one, and against itself with nothing left out."""
+"""The enumeration of all orders against every order tried one by one, and with nothing left out."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def with_runs(seed: int) -> list[Rail]:
     core = [(x, 64, z) for x, z in random.sample(list(product(range(2), repeat=2)), random.randint(1, 4))]
     pieces = {at: random.choice(("rail", "rail", "rail", "booster-rail")) for at in core}
     for _ in range(random.randint(1, 3)):
-        way, (dx, dz) = random.choice(list(STEP.items()))
+        dx, dz = random.choice(list(STEP.values()))
         x, y, z = max(core, key=lambda at: at[0] * dx + at[2] * dz + random.random() / 2)
         rise = random.choice((0, 0, 0, 1, -1))
         for step in range(1, random.randint(3, 4)):

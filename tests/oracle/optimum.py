@@ -1,0 +1,242 @@
+"""The best order of placing: over all ways in which the rails can come out, the cheapest choice.
+
+**What is searched.** A way in which the rails can lie (a state of ``Orders``), a set of wired switches, the
+order in which these came among each other, and what is powered at idle and thrown by each reader. The order
+of placing bears on a setting in two ways only: through the shapes as built, and through the order of the
+power changes, which is that of the wired switches. So all orders of the wired switches are tried for each
+state, one of every two that mirror each other (a choice serves in one if it does in the other, with the same
+rails). Whether some order of placing gives the state *and* that order of the switches is asked at the end,
+the cheapest first: ``Orders`` with that sequence tells.
+
+**How.** What a change of power does takes a state to a state. All states that can be come to are worked out
+first, with the rails' own rules; then a setting is a walk from number to number, for all states as built at
+once, and for each number it is known which wanted routes arrive.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations, permutations
+from typing import NamedTuple
+
+import numpy as np
+
+from tests.oracle.carts import ArmSpec, trace
+from tests.oracle.choice import Drawn, RouteSpec
+from tests.oracle.orders import Orders
+from tests.oracle.packed import PackedRails, States
+from tests.oracle.shapes import Place, Rail, Track
+
+Numbers = np.ndarray
+"""Of states of ``Powered``."""
+Cost = tuple[int, int, int]
+"""Switches powered at idle, thrown switches summed over the readers, wired switches: the less the better."""
+
+MOST_WIRED = 6
+"""With more wired switches there are too many orders of them to try."""
+
+
+class Optimum(NamedTuple):
+    """The least cost with an order that has it; both ``None`` where no order serves.
+
+    ``exact`` is false where more switches may be wired than can be tried: then a cheaper one may be there.
+    """
+
+    cost: Cost | None
+    order: list[Rail] | None
+    exact: bool
+
+
+class Powered:
+    """All states that power changes lead to from the ways in which the rails can lie."""
+
+    def __init__(self, orders: Orders) -> None:
+        left_out = {at: (orders.parts[at], run.in_line) for run in orders.runs for at in run.rails[1:]}
+        self.packed = PackedRails(orders.packed.parts, left_out)
+        self.three_way = self._three_way()
+        self.states = self._closed(orders.states)
+        self.as_built = np.searchsorted(self.states, orders.states)
+        self.next = {
+            (at, power): np.searchsorted(self.states, self._noticed(self.states, at, power))
+            for at in self.three_way
+            for power in (False, True)
+        }
+
+    def _three_way(self) -> list[Place]:
+        """The plain rails with three neighbours: a change of power does nothing at others."""
+        track = Track()
+        track.part = {**self.packed.parts, **{at: part for at, (part, _) in self.packed.fixed.items()}}
+        return [at for at, part in self.packed.parts.items() if part == "rail" and track.neighbours(at) == 3]
+
+    def _noticed(self, states: States, at: Place, power: bool) -> States:
+        return self.packed.after(states, at, power, lambda track: track.notice(at, powered=power))
+
+    def _closed(self, states: States) -> States:
+        known = fresh = states
+        while fresh.size:
+            found = [self._noticed(fresh, at, power) for at in self.three_way for power in (False, True)]
+            fresh = np.setdiff1d(np.concatenate(found), known) if found else fresh[:0]
+            known = np.union1d(known, fresh)
+        return known
+
+    def cycled(self, numbers: Numbers, at: Place) -> Numbers:
+        """Powered and released."""
+        return self.next[at, False][self.next[at, True][numbers]]
+
+    def setting(self, cycled: Numbers, order: tuple[Place, ...], powered: frozenset[Place]) -> Numbers:
+        """Those of the wired switches powered, in that order, after all have been cycled."""
+        for at in order:
+            if at in powered:
+                cycled = self.next[at, True][cycled]
+        return cycled
+
+    def is_switch(self, numbers: Numbers, at: Place) -> np.ndarray:
+        """Where one power cycle of the rail, from the state as built, shows two shapes."""
+        resting = self.cycled(numbers, at)
+        powered = self.next[at, True][resting]
+        lies_resting, lies_powered = (self.packed.code(self.states[n], at) for n in (resting, powered))
+        return lies_resting != lies_powered
+
+
+class Wanted:
+    """Which wanted routes arrive in each state, as bits: idle routes first, then the called ones."""
+
+    def __init__(self, rails: Powered, drawn: Drawn) -> None:
+        routes = drawn.routes
+        goals = [(route.start, route.idle) for route in routes]
+        goals += [(route.start, route.called) for route in routes if route.called is not None]
+        self.readers = [route.start for route in routes if route.called is not None]
+        self.idle = (1 << len(routes)) - 1
+        self.called = [1 << (len(routes) + number) for number in range(len(self.readers))]
+        self.all = (1 << len(goals)) - 1
+        self.arrive = np.zeros(len(rails.states), np.int64)
+        ways_in = {arm.name: arm.way_in for arm in drawn.arms}
+        for number, state in enumerate(rails.states.tolist()):
+            track = rails.packed.unpack(state)
+            reached: dict[str, str | None] = {}
+            for start in {start for start, _ in goals}:
+                way_in = ways_in.get(start)
+                if way_in is not None and way_in[0] in track.part:
+                    reached[start] = trace(track, drawn.others, drawn.arms, *way_in).arm
+            arrived = (1 << bit for bit, (start, goal) in enumerate(goals) if reached.get(start) == goal)
+            self.arrive[number] = sum(arrived)
+
+    def ever(self, rails: Powered) -> np.ndarray:
+        """The routes that arrive in some state that power changes lead to, for each state."""
+        ever = self.arrive
+        while True:
+            more = ever.copy()
+            for following in rails.next.values():
+                more |= more[following]
+            if (more == ever).all():
+                return ever
+            ever = more
+
+
+class Candidate(NamedTuple):
+    """States as built that serve at a cost when the wired switches came in that order or the reverse one."""
+
+    cost: Cost
+    wired: tuple[Place, ...]
+    numbers: Numbers
+
+
+def optimum(pieces: list[Rail], arms: list[ArmSpec], routes: list[RouteSpec]) -> Optimum:
+    """The least cost of all orders of placing; see the module."""
+    orders = Orders(pieces)
+    return optimum_of(orders, Powered(orders), Drawn(pieces, arms, routes))
+
+
+def optimum_of(orders: Orders, rails: Powered, drawn: Drawn) -> Optimum:
+    """The same, where what does not depend on arms and routes is at hand."""
+    wanted = Wanted(rails, drawn)
+    hopeful = rails.as_built[(wanted.ever(rails)[rails.as_built] & wanted.all) == wanted.all]
+    most = most_switches(rails, hopeful)
+    best: tuple[Cost, list[Rail]] | None = None
+    for count in range(min(most, MOST_WIRED) + 1):
+        for candidate in sorted(candidates(rails, wanted, hopeful, count), key=cost_of):
+            if best is None or candidate.cost < best[0]:
+                order = attained(orders, rails, candidate)
+                best = best if order is None else (candidate.cost, order)
+        if best is not None and wires_no_more_than(count, best[0]):
+            return Optimum(*best, exact=True)
+    return Optimum(*(best or (None, None)), exact=most <= MOST_WIRED)
+
+
+def cost_of(candidate: Candidate) -> Cost:
+    """What candidates are sorted by."""
+    return candidate.cost
+
+
+def most_switches(rails: Powered, numbers: Numbers) -> int:
+    """The most switches that one state has."""
+    switches = [rails.is_switch(numbers, at) for at in rails.three_way]
+    return int(np.sum(switches, axis=0).max(initial=0)) if switches else 0
+
+
+def wires_no_more_than(count: int, cost: Cost) -> bool:
+    """Whether any cheaper choice does: without an inverter every wired switch is thrown by some reader."""
+    return cost[0] == 0 and cost[1] <= count
+
+
+def candidates(rails: Powered, wanted: Wanted, hopeful: Numbers, count: int) -> Iterator[Candidate]:
+    """For each set of so many wired switches and each order of them: the least cost and its states."""
+    for taken in combinations(rails.three_way, count):
+        numbers = hopeful
+        for at in taken:
+            numbers = numbers[rails.is_switch(numbers, at)]
+        for order in permutations(taken) if numbers.size else ():
+            if order <= order[::-1]:
+                yield from of_one_order(rails, wanted, numbers, order)
+
+
+def of_one_order(
+    rails: Powered, wanted: Wanted, numbers: Numbers, order: tuple[Place, ...]
+) -> Iterator[Candidate]:
+    """The candidates with these switches wired in this order."""
+    forward = backward = numbers
+    for at, from_behind in zip(order, order[::-1], strict=True):
+        forward, backward = rails.cycled(forward, at), rails.cycled(backward, from_behind)
+    arrive = np.zeros((1 << len(order), len(numbers)), np.int64)
+    for setting in range(1 << len(order)):
+        powered = frozenset(at for bit, at in enumerate(order) if setting >> bit & 1)
+        there = rails.setting(forward, order, powered)
+        stable = there == rails.setting(backward, order[::-1], powered)
+        arrive[setting] = np.where(stable, wanted.arrive[there], -1)
+    patterns, which = np.unique(arrive, axis=1, return_inverse=True)
+    for number, pattern in enumerate(patterns.T.tolist()):
+        cost = least_cost(pattern, wanted, len(order))
+        if cost is not None:
+            yield Candidate(cost, order, numbers[which.reshape(-1) == number])
+
+
+def least_cost(arrive: list[int], wanted: Wanted, wired: int) -> Cost | None:
+    """The least cost with just so many switches wired; ``arrive`` by setting, -1 where it is not stable."""
+    costs = []
+    for idle, arrived in enumerate(arrive):
+        if arrived < 0 or arrived & wanted.idle != wanted.idle:
+            continue
+        covered = {idle: 0}
+        for bit in wanted.called:
+            throws = [idle ^ setting for setting, there in enumerate(arrive) if there >= 0 and there & bit]
+            further: dict[int, int] = {}
+            for cover, thrown in covered.items():
+                for throw in throws:
+                    total = thrown + throw.bit_count()
+                    further[cover | throw] = min(total, further.get(cover | throw, total))
+            covered = further
+        every = (1 << wired) - 1
+        if every in covered:
+            costs.append((idle.bit_count(), covered[every], wired))
+    return min(costs, default=None)
+
+
+def attained(orders: Orders, rails: Powered, candidate: Candidate) -> list[Rail] | None:
+    """An order of placing with a state and the sequence of switches of a candidate, if there is one."""
+    for sequence in dict.fromkeys((candidate.wired, candidate.wired[::-1])):
+        pieces = [(part, at, "north") for at, part in orders.parts.items()]
+        kept = orders if len(sequence) < 2 else Orders(pieces, sequence=sequence)
+        both = np.intersect1d(kept.states, rails.states[candidate.numbers])
+        if both.size:
+            return kept.witness(int(both[0]))
+    return None
