@@ -22,6 +22,11 @@ class Area(NamedTuple):
     deep: int = 0
     """Cells to the south."""
 
+    @property
+    def is_broad(self) -> bool:
+        """Whether it is more than a line."""
+        return self.across > 1 and self.deep > 1
+
 
 class Rectangle(NamedTuple):
     """Filled cells of one level, both corners within."""

@@ -16,56 +16,64 @@ tests build plans in every order that the numbers allow.
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator, Mapping
 
 from model.grid import Cell, Heading
 from model.parts import RAILS, Part
 from model.pieces import Piece
 from model.plan import Plan
+from model.track.rails import STEP, UP, pack, unpack
+
+Parts = Mapping[int, Part]
+"""Which rail stands where, by packed cell."""
 
 
 def ordered_rails(plan: Plan) -> frozenset[Cell]:
     """The rails whose time of placing, among one another, can change a shape."""
-    rails = [piece.at for piece in plan.pieces if piece.part in RAILS]
-    bound = {cell for cell in rails if not _is_free(plan, cell)}
-    beside = {near for cell in bound for near in rails_beside(plan, cell)}
-    look_again = {cell for cell in beside if _looks_again(plan, cell, bound)}
-    return frozenset(bound | beside | {near for cell in look_again for near in rails_beside(plan, cell)})
+    parts = rail_parts(plan)
+    bound = {key for key in parts if not _is_free(parts, key)}
+    beside = {near for key in bound for near in rails_beside(parts, key)}
+    look_again = {key for key in beside if _looks_again(parts, key, bound)}
+    ordered = bound | beside | {near for key in look_again for near in rails_beside(parts, key)}
+    return frozenset(map(unpack, ordered))
 
 
-def _looks_again(plan: Plan, cell: Cell, bound: Container[Cell]) -> bool:
-    return any(
-        near.y > cell.y
-        or (near in bound and (plan.pieces.part_at(near) is not Part.RAIL or _is_crowded(plan, near)))
-        for near in rails_beside(plan, cell)
+def rail_parts(plan: Plan) -> Parts:
+    """The rails of a plan."""
+    return {pack(piece.at): piece.part for piece in plan.pieces if piece.part in RAILS}
+
+
+def _looks_again(parts: Parts, key: int, bound: Container[int]) -> bool:
+    above = (key + step + UP in parts for step in STEP)
+    tight = (
+        near in bound and (parts[near] is not Part.RAIL or _is_crowded(parts, near))
+        for near in rails_beside(parts, key)
     )
+    return any(above) or any(tight)
 
 
-def _is_crowded(plan: Plan, cell: Cell) -> bool:
+def _is_crowded(parts: Parts, key: int) -> bool:
     """Whether a next column holds several rails, so that an end may point at one and find another."""
-    return any(len([*_rails_in_column(plan, cell, heading)]) > 1 for heading in Heading)
+    return any(number > 1 for number in _rails_by_heading(parts, key))
 
 
-def _is_free(plan: Plan, cell: Cell) -> bool:
-    by_heading = [[*_rails_in_column(plan, cell, heading)] for heading in Heading]
+def _is_free(parts: Parts, key: int) -> bool:
+    by_heading = _rails_by_heading(parts, key)
     taken = [heading for heading in Heading if by_heading[heading]]
-    if any(len(rails) > 1 for rails in by_heading) or len(taken) > 2:
+    if max(by_heading) > 1 or len(taken) > 2:
         return False
     on_one_axis = len({heading.lies_north_south for heading in taken}) < 2
-    return on_one_axis or plan.pieces.part_at(cell) is Part.RAIL
+    return on_one_axis or parts[key] is Part.RAIL
 
 
-def rails_beside(plan: Plan, cell: Cell) -> Iterator[Cell]:
+def _rails_by_heading(parts: Parts, key: int) -> list[int]:
+    """How many rails each of the four next columns holds within a level."""
+    return [(key + s in parts) + (key + s + UP in parts) + (key + s - UP in parts) for s in STEP]
+
+
+def rails_beside(rails: Container[int], key: int) -> Iterator[int]:
     """The rails in the four next columns, at the own level, one up and one down."""
-    for heading in Heading:
-        yield from _rails_in_column(plan, cell, heading)
-
-
-def _rails_in_column(plan: Plan, cell: Cell, heading: Heading) -> Iterator[Cell]:
-    for rise in (0, 1, -1):
-        beside = cell.step(heading, rise)
-        if plan.pieces.part_at(beside) in RAILS:
-            yield beside
+    return (near for step in STEP for rise in (0, UP, -UP) if (near := key + step + rise) in rails)
 
 
 def order_numbers(plan: Plan, laid: Iterable[Piece]) -> dict[Cell, int]:

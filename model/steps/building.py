@@ -2,25 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from model.collector import collector_paused
-from model.grid import Cell, Heading
-from model.parts import CARRIERS, RAILS
+from model.grid import Cell
+from model.parts import CARRIERS, RAILS, SIGNAL_PARTS
 from model.pieces import Piece, rests_on
 from model.plan import Plan
 from model.steps.areas import Area, areas
 from model.steps.bound import ordered_rails
 from model.steps.facing import facing_marks
 from model.steps.laying import laid_in_runs
+from model.steps.reasons import why_rails_wait, why_signals_wait, why_uncarried
 from model.steps.runs import Run
+from model.steps.sights import sight_of_area, sight_of_run
 from model.steps.signals import rails_before, rails_touched
 from model.steps.step import Step
-from model.steps.words import places, sight_of_area, sight_of_run, title_of_area, title_of_run
+from model.steps.words import title_of_area, title_of_run
+from model.steps.world import World
 from model.track.layout import Layout
 from model.track.rails import pack, unpack
-from model.track.settling import place
 from model.track.shapes import Shape
+from model.track.switches import PowerStates, power_states, three_way
 
 
 def build_steps(plan: Plan, layout: Layout | None = None) -> tuple[Step, ...]:
@@ -30,68 +33,68 @@ def build_steps(plan: Plan, layout: Layout | None = None) -> tuple[Step, ...]:
     plan, where there is one already.
     """
     with collector_paused():
-        return tuple(_Building(plan, layout or Layout(plan)).steps())
+        return tuple(_Building(plan, Layout(plan) if layout is None else layout).steps())
+
+
+ByLevel = dict[int, list[Piece]]
 
 
 class _Building:
-    """The world as it is built up step by step."""
+    """A plan that is built. A stage is the highest level that has been begun."""
 
     def __init__(self, plan: Plan, layout: Layout) -> None:
-        self._plan = plan
+        self._pieces = plan.pieces
         self._layout = layout
-        self._runs = laid_in_runs(plan, layout)
-        laid = [self._piece(key) for run in self._runs for key in run.keys]
-        self._marks = facing_marks(plan, laid, ordered_rails(plan))
-        self._stage_of = {key: run.stage for run in self._runs for key in run.keys}
-        self._shapes: dict[int, Shape] = {}
-        self._number = 0
+        self._runs: dict[int, list[Run]] = {}
+        self._stage_of: dict[int, int] = {}
         self._step_of: dict[int, int] = {}
+        self._world = World(layout)
+        self._number = 0
+        runs = laid_in_runs(plan, layout)
+        for run in runs:
+            self._runs.setdefault(run.stage, []).append(run)
+            self._stage_of |= dict.fromkeys(run.keys, run.stage)
+        laid = [self._rail(key) for run in runs for key in run.keys]
+        self._marks = facing_marks(plan, laid, ordered_rails(plan))
 
     def steps(self) -> Iterator[Step]:
         """All steps."""
-        carriers, others = self._by_stage()
-        runs: dict[int, list[Run]] = {}
-        for run in self._runs:
-            runs.setdefault(run.stage, []).append(run)
-        for stage in sorted({*carriers, *others, *runs}):
-            yield from (self._area_step(area, stage) for area in areas(carriers.get(stage, ())))
-            for run in runs.get(stage, ()):
-                yield from (self._run_step(pieces, run) for pieces in self._split(run))
-            levels: dict[int, list[Piece]] = {}
-            for piece in others.get(stage, ()):
-                levels.setdefault(piece.at.y, []).append(piece)
-            for level in sorted(levels):
-                yield from (self._area_step(area, stage) for area in areas(levels[level]))
+        carriers, signals = self._what_is_no_rail()
+        for stage in sorted({*carriers, *self._runs, *signals}):
+            yield from map(self._area_step, areas(carriers.get(stage, ())))
+            for run in self._runs.get(stage, ()):
+                yield from (self._run_step(part, run) for part in self._faced_alike(run))
+            for level, pieces in sorted(signals.get(stage, {}).items()):
+                yield from (self._area_step(area, late=level < stage) for area in areas(pieces))
 
-    def _by_stage(self) -> tuple[dict[int, list[Piece]], dict[int, list[Piece]]]:
-        """What carries, and the signal parts, by the level that has been begun when they are placed."""
-        carriers: dict[int, list[Piece]] = {}
-        others: dict[int, list[Piece]] = {}
-        for piece in self._plan.pieces:
+    def _what_is_no_rail(self) -> tuple[ByLevel, dict[int, ByLevel]]:
+        """What carries, by level, and signal parts, by the stage at which they may be placed and by level."""
+        carriers: ByLevel = {}
+        signals: dict[int, ByLevel] = {}
+        for piece in self._pieces:
             if piece.part in CARRIERS:
                 carriers.setdefault(piece.at.y, []).append(piece)
             elif piece.part not in RAILS:
-                others.setdefault(self._stage(piece), []).append(piece)
-        return carriers, others
+                signals.setdefault(self._stage(piece), {}).setdefault(piece.at.y, []).append(piece)
+        return carriers, signals
 
     def _stage(self, piece: Piece) -> int:
         stages = [self._stage_of[pack(cell)] for cell in rails_before(self._layout, piece)]
         support = rests_on(piece)
-        if support is not None and self._plan.pieces.part_at(support) in CARRIERS:
+        if support is not None and support in self._pieces:
             stages.append(support.y)
-        return max(piece.at.y, *stages) if stages else piece.at.y
+        return max((piece.at.y, *stages))
 
-    def _piece(self, key: int) -> Piece:
-        piece = self._plan.pieces.get(unpack(key))
+    def _rail(self, key: int) -> Piece:
+        piece = self._pieces.get(unpack(key))
         assert piece is not None
         return piece
 
-    def _split(self, run: Run) -> Iterator[list[Piece]]:
-        """A run in parts: where a facing matters all of the part must face so."""
+    def _faced_alike(self, run: Run) -> Iterator[list[Piece]]:
+        """A run in parts: where the facing of a rail matters all of the part face so."""
         part: list[Piece] = []
         marked = False
-        for key in run.keys:
-            piece = self._piece(key)
+        for piece in map(self._rail, run.keys):
             marks = piece.at in self._marks
             if part and (marked or marks) and any(other.facing is not piece.facing for other in part):
                 yield part
@@ -101,98 +104,39 @@ class _Building:
         yield part
 
     def _run_step(self, pieces: Sequence[Piece], run: Run) -> Step:
-        written: dict[int, Shape | None] = {}
-        world = _Watched(self._shapes, written)
-        for piece in pieces:
-            heading = piece.facing.heading or Heading.NORTH
-            place(world, self._layout.straight_only, pack(piece.at), heading)
-        laid = {piece.at: self._shapes[pack(piece.at)] for piece in pieces}
-        bent = {
-            unpack(key): (was, self._shapes[key])
-            for key, was in written.items()
-            if was is not None and self._shapes[key] is not was
-        }
-        shapes = laid | {cell: after for cell, (_, after) in bent.items()}
-        later = {cell for cell, shape in shapes.items() if self._layout.rails[pack(cell)] is not shape}
-        self._number += 1
-        for piece in pieces:
-            self._step_of[pack(piece.at)] = self._number
-        return Step(
-            self._number,
-            pieces[0].at.y,
-            title_of_run(pieces, faced=any(piece.at in self._marks for piece in pieces)),
-            tuple(pieces),
-            self._why_run(pieces, run),
-            sight_of_run(laid, bent, later),
-            shapes,
-        )
+        sight = self._world.lay(pieces)
+        why = [] if run.after is None else [why_rails_wait(unpack(run.after), self._step_of[run.after])]
+        title = title_of_run(pieces, faced=any(piece.at in self._marks for piece in pieces))
+        step = self._step(pieces, title, why, sight_of_run(sight), sight.shapes)
+        self._step_of |= {pack(piece.at): step.number for piece in pieces}
+        return step
 
-    def _why_run(self, pieces: Sequence[Piece], run: Run) -> str | None:
-        said = []
-        if run.after is not None:
-            number = self._step_of[run.after]
-            blocker = f"{unpack(run.after)} (step {number:,})"
-            said.append(f"It comes after {blocker}: laid before it, the rails would lie otherwise.")
-        return " ".join([*said, *self._uncarried(pieces)]) or None
-
-    def _area_step(self, area: Area, stage: int) -> Step:
-        self._number += 1
-        level = area.pieces[0].at.y
-        return Step(
-            self._number,
-            level,
-            title_of_area(area),
-            area.pieces,
-            self._why_area(area.pieces, late=level < stage),
-            sight_of_area(area),
-            {},
-        )
-
-    def _why_area(self, pieces: Sequence[Piece], *, late: bool) -> str | None:
-        said = []
-        if late:
-            said.append(self._why_late(pieces))
-        return " ".join([*said, *self._uncarried(pieces)]) or None
+    def _area_step(self, area: Area, *, late: bool = False) -> Step:
+        why = [self._why_late(area.pieces)] if late else []
+        return self._step(area.pieces, title_of_area(area), why, sight_of_area(area, self._noticed(area)), {})
 
     def _why_late(self, pieces: Sequence[Piece]) -> str:
-        touched = list(
-            dict.fromkeys(
-                cell
-                for piece in pieces
-                for cell in rails_touched(self._plan.pieces, piece)
-                if cell.y > piece.at.y
-            )
-        )
-        if touched:
-            return f"Placed before, it would give its signal to {places(touched)} while the rails are laid."
-        held = [cell for piece in pieces if (cell := rests_on(piece)) is not None and cell.y > piece.at.y]
-        if held:
-            return f"It hangs from {places(held)}."
-        return "Placed before, it would turn a rail while others are laid beside it."
+        touched = self._above(pieces, lambda piece: rails_touched(self._pieces, piece))
+        near = self._above(pieces, lambda piece: rails_before(self._layout, piece))
+        return why_signals_wait(touched, near, self._above(pieces, lambda piece: [rests_on(piece)]))
 
-    def _uncarried(self, pieces: Iterable[Piece]) -> Iterator[str]:
-        cells: list[Cell] = []
-        for piece in pieces:
-            needed = [rests_on(piece)]
-            shape = self._layout.rails.get(pack(piece.at))
-            if shape is not None and shape.rises_to is not None:
-                needed.append(piece.at.step(shape.rises_to))
-            cells += [c for c in needed if c is not None and self._plan.pieces.part_at(c) not in CARRIERS]
-        if cells:
-            yield f"The plan has nothing that carries it at {places(cells)}."
+    def _above(
+        self, pieces: Sequence[Piece], cells: Callable[[Piece], Iterable[Cell | None]]
+    ) -> Sequence[Cell]:
+        """Of cells around pieces those in which something is placed after the next level has been begun."""
+        level = pieces[0].at.y
+        found = dict.fromkeys(cell for piece in pieces for cell in cells(piece) if cell is not None)
+        return [cell for cell in found if self._stage_of.get(pack(cell), cell.y) > level]
 
+    def _noticed(self, area: Area) -> dict[Cell, PowerStates]:
+        """The three-way rails to which signal parts give notice, with what becomes of them."""
+        signals = (piece for piece in area.pieces if piece.part in SIGNAL_PARTS)
+        cells = (cell for piece in signals for cell in rails_touched(self._pieces, piece))
+        return {cell: power_states(self._layout, cell) for cell in cells if three_way(self._layout, cell)}
 
-class _Watched:
-    """Rails that note what a cell held before it was first written."""
-
-    __slots__ = ("_before", "_rails", "get")
-
-    def __init__(self, rails: dict[int, Shape], before: dict[int, Shape | None]) -> None:
-        self._rails = rails
-        self._before = before
-        self.get = rails.get
-
-    def __setitem__(self, key: int, shape: Shape, /) -> None:
-        if key not in self._before:
-            self._before[key] = self._rails.get(key)
-        self._rails[key] = shape
+    def _step(
+        self, pieces: Sequence[Piece], title: str, why: Sequence[str], see: str, shapes: dict[Cell, Shape]
+    ) -> Step:
+        self._number += 1
+        reasons = " ".join((*why, *why_uncarried(self._layout, pieces)))
+        return Step(self._number, pieces[0].at.y, title, tuple(pieces), reasons or None, see, shapes)

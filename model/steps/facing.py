@@ -17,9 +17,9 @@ from model.grid import Cell, Heading
 from model.parts import RAILS, Part
 from model.pieces import Piece
 from model.plan import Plan
-from model.steps.bound import rails_beside
+from model.steps.bound import rail_parts, rails_beside
 from model.track.layout import SEEN_FROM
-from model.track.rails import Overlay, pack
+from model.track.rails import Overlay, pack, unpack
 from model.track.settling import place
 from model.track.shapes import Shape
 
@@ -40,14 +40,15 @@ def facing_marks(plan: Plan, laid: Iterable[Piece], ordered: Collection[Cell]) -
     linked to all their neighbours in the end, and need no mark; the rest is built without them. What is
     pending then and has one of them beside it will be joined by it, whatever it faces.
     """
-    rails = [piece for piece in laid if piece.part in RAILS]
-    alone = {piece.at for piece in rails if next(rails_beside(plan, piece.at), None) is None}
+    rails = rail_parts(plan)
+    alone = {unpack(key) for key in rails if not any(rails_beside(rails, key))}
     building = _Building()
-    for piece in rails:
-        if piece.at in ordered:
+    for piece in laid:
+        if piece.at in ordered and piece.part in RAILS:
             building.place(piece)
-    joined_later = {cell for cell in ordered if any(near not in ordered for near in rails_beside(plan, cell))}
-    return frozenset(alone | building.marked | (building.pending - joined_later))
+    free = rails.keys() - {pack(cell) for cell in ordered}
+    pending = {cell for cell in building.pending if not any(rails_beside(free, pack(cell)))}
+    return frozenset(alone | building.marked | pending)
 
 
 class _Building:

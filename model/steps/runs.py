@@ -12,7 +12,7 @@ from typing import Final, NamedTuple
 
 from model.grid import Heading
 from model.parts import Part
-from model.track.rails import BACK, BIT, MASK, STEP, UP, neighbour_mask, unpack
+from model.track.rails import BACK, BIT, MASK, STEP, UP, neighbour_mask
 from model.track.shapes import Shape
 
 Followers = Mapping[int, Sequence[int]]
@@ -46,7 +46,7 @@ _BESIDE: Final = tuple(step + rise for rise in (0, UP, -UP) for step in STEP)
 class Yard:
     """The rails that are still to be laid."""
 
-    def __init__(self, rails: Iterable[Rail], shapes: Mapping[int, Shape], followers: Followers) -> None:
+    def __init__(self, rails: Iterable[Rail], shapes: dict[int, Shape], followers: Followers) -> None:
         self._rails = {rail.key: rail for rail in rails}
         self._shapes = shapes
         self._followers = followers
@@ -62,7 +62,7 @@ class Yard:
         self._alone = {
             key
             for key, shape in shapes.items()
-            if shape.is_curve and neighbour_mask(shapes, key).bit_count() > 2  # type: ignore[arg-type]
+            if shape.is_curve and neighbour_mask(shapes, key).bit_count() > 2
         }
 
     def runs(self) -> Iterator[Run]:
@@ -151,8 +151,3 @@ class Yard:
             return None
         linked = MASK[self._shapes[key]] & BIT[heading] and MASK[self._shapes[beyond]] & BACK[heading]
         return beyond if linked and self._rails[beyond].part is self._rails[key].part else None
-
-
-def level_of(key: int) -> int:
-    """The level of a packed cell."""
-    return unpack(key).y
