@@ -1,0 +1,100 @@
+"""What notices do to the rails, step by step, as sentences.
+
+Common practice of the trade, written from memory, no published source; the rule is that of
+``model.track.settling.notice``: a switch settles with the signal that it has among the neighbours that have
+room for it, and where its shape changes, those at its ends that have room join it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from model.grid import Heading
+from model.ordering.clauses import Clauses, Statement
+from model.ordering.ground import OPPOSITE, Ground
+from model.ordering.lying import Ends, ends_of_links, say_ends
+from model.track.rails import BIT, EAST_WEST, MASK, NORTH_SOUTH
+from model.track.settling import biased_curve
+
+Lie = Mapping[int, Ends]
+"""The ends of rails at some moment."""
+
+
+class Powering:
+    """Says what a notice makes of how the rails lie."""
+
+    def __init__(self, clauses: Clauses, ground: Ground) -> None:
+        self._clauses = clauses
+        self._ground = ground
+
+    def noticed(self, lie: Lie, switch: int, happens: Statement, *, powered: bool) -> Lie:
+        """How the rails lie after a notice at a switch, if it happens."""
+        near = self._ground.beside[switch]
+        rooms = {heading: self._room(lie, other, switch) for heading, other in near.items()}
+        before = lie[switch]
+        after = self._settled(before, rooms, happens, powered=powered)
+        changed = self._clauses.any_of(
+            [self._clauses.all_of([after[heading], -before[heading]]) for heading in Heading]
+        )
+        news: dict[int, Ends] = {switch: after}
+        for heading, other in near.items():
+            joins = self._clauses.all_of([changed, after[heading], rooms[heading]])
+            news[other] = self._joined(lie, other, switch, OPPOSITE[heading], joins)
+        return {**lie, **news}
+
+    def _settled(
+        self, before: Ends, rooms: Mapping[Heading, Statement], happens: Statement, *, powered: bool
+    ) -> Ends:
+        clauses = self._clauses
+        after = {heading: clauses.new() for heading in Heading}
+        self._stays([-happens], before, after)
+        for values, row in clauses.rows(list(rooms.values())):
+            mask = sum(BIT[heading] for heading, is_open in zip(rooms, values, strict=True) if is_open)
+            if not mask:
+                self._stays([happens, *row], before, after)
+            elif mask & NORTH_SOUTH and mask & EAST_WEST:
+                say_ends(clauses, [happens, *row], after, MASK[biased_curve(mask, powered=powered)])
+            else:
+                axis = NORTH_SOUTH if mask & NORTH_SOUTH else EAST_WEST
+                say_ends(clauses, [happens, *row], after, axis)
+        return after
+
+    def _joined(self, lie: Lie, key: int, switch: int, toward: Heading, joins: Statement) -> Ends:
+        """A neighbour after the switch has turned to it: its live links and the new one make its ends."""
+        clauses = self._clauses
+        before = lie[key]
+        after = {heading: clauses.new() for heading in Heading}
+        self._stays([-joins], before, after)
+        live = self._live(lie, key, switch)
+        alone = [joins, *(-linked for linked in live.values())]
+        say_ends(clauses, alone, after, ends_of_links(BIT[toward]))
+        for heading, linked in live.items():
+            mask = BIT[toward] | BIT[heading]
+            is_curve = bool(mask & NORTH_SOUTH and mask & EAST_WEST)
+            ends = EAST_WEST if is_curve and key in self._ground.straight_only else mask
+            say_ends(clauses, [joins, linked], after, ends)
+        return after
+
+    def _room(self, lie: Lie, key: int, switch: int) -> Statement:
+        """No two live links lead elsewhere."""
+        live = list(self._live(lie, key, switch).values())
+        pairs = [
+            self._clauses.all_of([one, other])
+            for index, one in enumerate(live)
+            for other in live[index + 1 :]
+        ]
+        return -self._clauses.any_of(pairs)
+
+    def _live(self, lie: Lie, key: int, switch: int) -> dict[Heading, Statement]:
+        """The links of a rail that are live, apart from one to the switch."""
+        near = self._ground.beside[key].items()
+        return {
+            heading: self._clauses.all_of([lie[key][heading], lie[other][OPPOSITE[heading]]])
+            for heading, other in near
+            if other != switch
+        }
+
+    def _stays(self, given: list[Statement], before: Ends, after: Ends) -> None:
+        for heading in Heading:
+            self._clauses.say_if([*given, before[heading]], after[heading])
+            self._clauses.say_if([*given, -before[heading]], -after[heading])

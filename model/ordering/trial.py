@@ -1,0 +1,121 @@
+"""A trial of what the solver found: the plan is built in that order and its signals are worked out.
+
+Where rails come to lie otherwise than was said, the solver learns what they do under those circumstances.
+"""
+
+from __future__ import annotations
+
+import heapq
+from collections.abc import Iterable, Iterator, Mapping
+
+from model.edits import set_build_order
+from model.grid import FACING_OF, Facing, Heading
+from model.ordering.clauses import Clauses, Statement
+from model.ordering.ground import Ground
+from model.ordering.linking import Linking
+from model.ordering.result import BuiltRails
+from model.ordering.wiring import Wiring
+from model.track.layout import Layout
+from model.track.rails import Rails, unpack
+from model.track.switches import rails_in_setting
+
+
+class Trial:
+    """What the solver found last, built."""
+
+    def __init__(self, clauses: Clauses, ground: Ground, linking: Linking) -> None:
+        self._clauses = clauses
+        self._ground = ground
+        self._linking = linking
+        order = in_order(ground.rails, linking.orders_known())
+        self._time = {key: index for index, key in enumerate(order)}
+        self.rails: BuiltRails = tuple((unpack(key), self._facing(key)) for key in order)
+        plan = ground.plan
+        self.layout = Layout(set_build_order(plan, self.rails).applied(plan))
+
+    def learn(self, wiring: Wiring) -> bool:
+        """Tells the solver what came out otherwise than it said; whether anything did."""
+        wired = [key for key in self._time if self._clauses.holds(wiring.wired.get(key, self._clauses.false))]
+        news = False
+        for setting in wiring.settings:
+            powered = [unpack(key) for key in wired if self._clauses.holds(wiring.power(key, setting))]
+            cells = [unpack(key) for key in wired]
+            one = rails_in_setting(self.layout, cells, powered)
+            other = rails_in_setting(self.layout, cells[::-1], powered)
+            for key in self._ground.relevant:
+                news = self._learn_of(wiring, setting, key, one, other) or news
+        return news
+
+    def _learn_of(self, wiring: Wiring, setting: int, key: int, one: Rails, other: Rails) -> bool:
+        shape = one.get(key)
+        assert shape is not None
+        shapes = wiring.shapes(key, setting)
+        agrees = shape == other.get(key)
+        if agrees and shape in shapes and self._clauses.holds(shapes[shape]):
+            return False
+        given = list(self._circumstances(wiring, setting, key))
+        self._clauses.say_if(given, *([shapes[shape]] if agrees and shape in shapes else []))
+        return True
+
+    def _circumstances(self, wiring: Wiring, setting: int, key: int) -> Iterator[Statement]:
+        """What the shape of a rail hangs on: the switches near it, the links there, and what came first."""
+        clauses = self._clauses
+        region = wiring.region(key)
+        wired = [switch for switch in region if clauses.holds(wiring.wired[switch])]
+        yield from clauses.as_found(wiring.wired[switch] for switch in region)
+        yield from clauses.as_found(wiring.power(switch, setting) for switch in wired)
+        yield from self._came_first(zip(wired, wired[1:], strict=False))
+        near = dict.fromkeys(
+            rail for switch in (key, *wired) for rail in (switch, *self._ground.beside[switch].values())
+        )
+        links = dict.fromkeys(link for rail in near for link in self._linking.links(rail).values())
+        yield from clauses.as_found(link for link in links if link != clauses.true)
+        for rail in near:
+            yield from self._came_first(self._slope_pairs(rail))
+
+    def _slope_pairs(self, key: int) -> Iterator[tuple[int, int]]:
+        """Whether a rail one up was there before the rail, and before each of its neighbours, sets its slope."""
+        near = self._ground.beside[key].values()
+        for above in self._ground.above(key).values():
+            yield from ((above, other) for other in (key, *near) if other != above)
+
+    def _came_first(self, pairs: Iterable[tuple[int, int]]) -> Iterator[Statement]:
+        for one, other in pairs:
+            first, second = sorted((one, other), key=self._time.__getitem__)
+            yield self._linking.before(first, second)
+
+    def _facing(self, key: int) -> Facing:
+        """As the plan has it, where it does not matter to the solver."""
+        cell = unpack(key)
+        piece = self._ground.plan.pieces.get(cell)
+        assert piece is not None
+        said = self._linking.lies_north_south.get(key)
+        present = piece.facing.heading or Heading.NORTH
+        if said is None or self._clauses.holds(said) == present.lies_north_south:
+            return piece.facing
+        return FACING_OF[present.clockwise]
+
+
+def in_order(rails: Iterable[int], before: Iterable[tuple[int, int]]) -> list[int]:
+    """The rails in an order in which these pairs come so, else as they came. Needs pairs without a ring."""
+    rank = {key: index for index, key in enumerate(rails)}
+    later: dict[int, list[int]] = {key: [] for key in rank}
+    waits: dict[int, int] = dict.fromkeys(rank, 0)
+    for one, other in before:
+        later[one].append(other)
+        waits[other] += 1
+    return list(_released(rank, later, waits))
+
+
+def _released(
+    rank: Mapping[int, int], later: Mapping[int, list[int]], waits: dict[int, int]
+) -> Iterator[int]:
+    ready = [(rank[key], key) for key, count in waits.items() if not count]
+    heapq.heapify(ready)
+    while ready:
+        _, key = heapq.heappop(ready)
+        yield key
+        for other in later[key]:
+            waits[other] -= 1
+            if not waits[other]:
+                heapq.heappush(ready, (rank[other], other))
