@@ -8,6 +8,7 @@ room for it, and where its shape changes, those at its ends that have room join 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import combinations
 
 from model.grid import Heading
 from model.ordering.clauses import Clauses, Statement
@@ -78,11 +79,7 @@ class Powering:
     def _room(self, lie: Lie, key: int, switch: int) -> Statement:
         """No two live links lead elsewhere."""
         live = list(self._live(lie, key, switch).values())
-        pairs = [
-            self._clauses.all_of([one, other])
-            for index, one in enumerate(live)
-            for other in live[index + 1 :]
-        ]
+        pairs = [self._clauses.all_of(pair) for pair in combinations(live, 2)]
         return -self._clauses.any_of(pairs)
 
     def _live(self, lie: Lie, key: int, switch: int) -> dict[Heading, Statement]:

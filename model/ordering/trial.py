@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import heapq
 from collections.abc import Iterable, Iterator, Mapping
+from itertools import pairwise
 
 from model.edits import set_build_order
 from model.grid import FACING_OF, Facing, Heading
@@ -64,7 +65,7 @@ class Trial:
         wired = [switch for switch in region if clauses.holds(wiring.wired[switch])]
         yield from clauses.as_found(wiring.wired[switch] for switch in region)
         yield from clauses.as_found(wiring.power(switch, setting) for switch in wired)
-        yield from self._came_first(zip(wired, wired[1:], strict=False))
+        yield from self._came_first(pairwise(wired))
         near = dict.fromkeys(
             rail for switch in (key, *wired) for rail in (switch, *self._ground.beside[switch].values())
         )
@@ -74,7 +75,7 @@ class Trial:
             yield from self._came_first(self._slope_pairs(rail))
 
     def _slope_pairs(self, key: int) -> Iterator[tuple[int, int]]:
-        """Whether a rail one up was there before the rail, and before each of its neighbours, sets its slope."""
+        """Its slope hangs on whether a rail one up was there before it, and before each of its neighbours."""
         near = self._ground.beside[key].values()
         for above in self._ground.above(key).values():
             yield from ((above, other) for other in (key, *near) if other != above)
