@@ -18,7 +18,7 @@ from app.panels.table_model import ROOT, Index
 
 AROUND: Final = 7
 """Above and below the words of a row, in pixels."""
-LEAST_LINES: Final = 3
+LEAST_LINES: Final = 2
 """So many lines stay in sight, however low the window."""
 WRAPPED: Final = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignVCenter
 

@@ -16,11 +16,11 @@ from model.commissioning import STAYS, Run
 NUMBER, FROM, WAYBILL, MUST, SAW = range(5)
 TITLES: Final = ("run", "from", "waybill", "must leave", "came out")
 TIPS: Final = (
-    "Tick a run when its cart came out as it must",
+    "Tick a run when its cart came out as it must, by a click or with Space",
     "The arm by which the cart comes in",
     "What the cart carries",
     "The arm by which the cart must leave",
-    "The arm by which the cart came out, or that it stays",
+    "The arm by which the cart came out, or that it stays; a click or Enter offers them",
 )
 NOT_RUN: Final = "not run"
 AS_IT_MUST: Final = "as it must"

@@ -32,7 +32,7 @@ BOX: Final = 14
 """Of the box to tick, in pixels."""
 WIDEST_CHOICE: Final = 320
 """Of the list of what a cart may have done, in pixels; the cell is too narrow for most names."""
-LEAST_ROWS: Final = 3
+LEAST_ROWS: Final = 2
 """So many runs stay in sight, however low the window."""
 
 
