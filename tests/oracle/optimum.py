@@ -24,7 +24,7 @@ import numpy as np
 from tests.oracle.carts import ArmSpec, trace
 from tests.oracle.choice import Drawn, RouteSpec
 from tests.oracle.orders import Orders
-from tests.oracle.packed import PackedRails, States
+from tests.oracle.packed import PackedRails, States, apart
 from tests.oracle.shapes import Place, Rail, Track
 
 Numbers = np.ndarray
@@ -50,23 +50,31 @@ class Optimum(NamedTuple):
 class Powered:
     """All states that power changes lead to from the ways in which the rails can lie."""
 
-    def __init__(self, orders: Orders) -> None:
-        left_out = {at: (orders.parts[at], run.in_line) for run in orders.runs for at in run.rails[1:]}
-        self.packed = PackedRails(orders.packed.parts, left_out)
-        self.three_way = self._three_way()
-        self.states = self._closed(orders.states)
-        self.as_built = np.searchsorted(self.states, orders.states)
+    def __init__(self, packed: PackedRails, states: States) -> None:
+        self.packed = packed
+        self.three_way = three_way({**{at: part for at, (part, _) in packed.fixed.items()}, **packed.parts})
+        self.states = self._closed(states)
+        self.as_built = np.searchsorted(self.states, states)
         self.next = {
             (at, power): np.searchsorted(self.states, self._noticed(self.states, at, power))
             for at in self.three_way
             for power in (False, True)
         }
 
-    def _three_way(self) -> list[Place]:
-        """The plain rails with three neighbours: a change of power does nothing at others."""
-        track = Track()
-        track.part = {**self.packed.parts, **{at: part for at, (part, _) in self.packed.fixed.items()}}
-        return [at for at, part in self.packed.parts.items() if part == "rail" and track.neighbours(at) == 3]
+    @classmethod
+    def of(cls, orders: Orders) -> Powered:
+        """All ways of all orders."""
+        left_out = {at: (orders.parts[at], run.in_line) for run in orders.runs for at in run.rails[1:]}
+        return cls(PackedRails(orders.packed.parts, left_out), orders.states)
+
+    @classmethod
+    def of_one(cls, track: Track) -> Powered:
+        """One way only; power bends no rails but three-way ones and those beside them, so these take bits."""
+        bends = three_way(track.part)
+        near = {at for at in track.part if any(apart(at, other) <= 1 for other in bends)}
+        fixed = {at: (part, track.shape[at]) for at, part in track.part.items() if at not in near}
+        packed = PackedRails({at: part for at, part in track.part.items() if at in near}, fixed)
+        return cls(packed, np.array([packed.pack(track.shape)], np.uint64))
 
     def _noticed(self, states: States, at: Place, power: bool) -> States:
         return self.packed.after(states, at, power, lambda track: track.notice(at, powered=power))
@@ -82,6 +90,14 @@ class Powered:
     def cycled(self, numbers: Numbers, at: Place) -> Numbers:
         """Powered and released."""
         return self.next[at, False][self.next[at, True][numbers]]
+
+    def cycled_in_any_order(self, numbers: Numbers, wired: tuple[Place, ...]) -> Numbers:
+        """All that can come of cycling each of the wired switches once."""
+        come = {frozenset[Place](): np.unique(numbers)}
+        for count in range(1, len(wired) + 1):
+            for done in map(frozenset, combinations(wired, count)):
+                come[done] = np.unique(np.concatenate([self.cycled(come[done - {at}], at) for at in done]))
+        return come[frozenset(wired)]
 
     def setting(self, cycled: Numbers, order: tuple[Place, ...], powered: frozenset[Place]) -> Numbers:
         """Those of the wired switches powered, in that order, after all have been cycled."""
@@ -121,15 +137,15 @@ class Wanted:
             arrived = (1 << bit for bit, (start, goal) in enumerate(goals) if reached.get(start) == goal)
             self.arrive[number] = sum(arrived)
 
-    def ever(self, rails: Powered) -> np.ndarray:
-        """The routes that arrive in some state that power changes lead to, for each state."""
+    def may_serve(self, rails: Powered) -> Numbers:
+        """The states as built from which power changes lead to the arrival of each wanted route."""
         ever = self.arrive
         while True:
             more = ever.copy()
             for following in rails.next.values():
                 more |= more[following]
             if (more == ever).all():
-                return ever
+                return rails.as_built[ever[rails.as_built] == self.all]
             ever = more
 
 
@@ -141,16 +157,39 @@ class Candidate(NamedTuple):
     numbers: Numbers
 
 
+def three_way(parts: dict[Place, str]) -> list[Place]:
+    """The plain rails with three neighbours, in the order given: power does nothing at others."""
+    track = Track()
+    track.part = parts
+    return [at for at, part in parts.items() if part == "rail" and track.neighbours(at) == 3]
+
+
+def cost_of_order(pieces: list[Rail], arms: list[ArmSpec], routes: list[RouteSpec]) -> Cost | None:
+    """What the junction costs when it is placed in this order; ``None`` where no choice serves."""
+    drawn = Drawn(pieces, arms, routes)
+    rails = Powered.of_one(drawn.as_built)
+    wanted = Wanted(rails, drawn)
+    sequence = [at for at in drawn.as_built.part if at in drawn.switches]
+    best: Cost | None = None
+    for count in range(len(sequence) + 1 if wanted.may_serve(rails).size else 0):
+        for wired in combinations(sequence, count):
+            for candidate in of_one_order(rails, wanted, rails.as_built, wired):
+                best = candidate.cost if best is None else min(best, candidate.cost)
+        if best is not None and wires_no_more_than(count, best):
+            break
+    return best
+
+
 def optimum(pieces: list[Rail], arms: list[ArmSpec], routes: list[RouteSpec]) -> Optimum:
     """The least cost of all orders of placing; see the module."""
     orders = Orders(pieces)
-    return optimum_of(orders, Powered(orders), Drawn(pieces, arms, routes))
+    return optimum_of(orders, Powered.of(orders), Drawn(pieces, arms, routes))
 
 
 def optimum_of(orders: Orders, rails: Powered, drawn: Drawn) -> Optimum:
     """The same, where what does not depend on arms and routes is at hand."""
     wanted = Wanted(rails, drawn)
-    hopeful = rails.as_built[(wanted.ever(rails)[rails.as_built] & wanted.all) == wanted.all]
+    hopeful = wanted.may_serve(rails)
     most = most_switches(rails, hopeful)
     best: tuple[Cost, list[Rail]] | None = None
     for count in range(min(most, MOST_WIRED) + 1):
@@ -160,7 +199,34 @@ def optimum_of(orders: Orders, rails: Powered, drawn: Drawn) -> Optimum:
                 best = best if order is None else (candidate.cost, order)
         if best is not None and wires_no_more_than(count, best[0]):
             return Optimum(*best, exact=True)
-    return Optimum(*(best or (None, None)), exact=most <= MOST_WIRED)
+    exact = not any(
+        more_may_serve(rails, wanted, hopeful, count, best and best[0])
+        for count in range(MOST_WIRED + 1, most + 1)
+    )
+    return Optimum(*(best or (None, None)), exact)
+
+
+def more_may_serve(rails: Powered, wanted: Wanted, hopeful: Numbers, count: int, cost: Cost | None) -> bool:
+    """Whether so many wired switches could be cheaper; true also where that cannot be ruled out.
+
+    The orders of the switches are not told apart here: a switch is cycled once each, in any order, and
+    then some are powered, in any order. Where even that serves nothing, nothing does.
+    """
+    fewest_inverters = count if cost is None else cost[0] - (count > cost[0] + cost[1])
+    for taken in combinations(rails.three_way, count):
+        numbers = hopeful
+        for at in taken:
+            numbers = numbers[rails.is_switch(numbers, at)]
+        cycled = rails.cycled_in_any_order(numbers, taken)
+        ever = wanted.arrive
+        for _ in taken:
+            ever = ever | np.bitwise_or.reduce([ever[rails.next[at, True]] for at in taken])
+        cycled = idle = cycled[ever[cycled] == wanted.all]
+        for _ in range(fewest_inverters + 1):
+            if (wanted.arrive[idle] & wanted.idle == wanted.idle).any():
+                return True
+            idle = np.unique(np.concatenate([idle, *(rails.next[at, True][idle] for at in taken)]))
+    return False
 
 
 def cost_of(candidate: Candidate) -> Cost:
