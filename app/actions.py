@@ -100,6 +100,14 @@ ACTIONS: Final = (
         ("C",),
         is_choice=True,
     ),
+    UserAction(
+        "tool_survey",
+        "Edit/Tool",
+        "Survey",
+        "Draw each rail in the shape in which it stands in the world.",
+        ("V",),
+        is_choice=True,
+    ),
     UserAction("title", "Plan", "Title…", "Name the plan."),
     UserAction(
         "side_none", "Plan/Running side", "Not checked", "Carts may run on either side.", is_choice=True
@@ -123,6 +131,24 @@ ACTIONS: Final = (
     ),
     UserAction(
         "mirror_plan", "Plan", "Mirror plan", "Mirror the whole plan east to west; the running side changes."
+    ),
+    UserAction(
+        "build_order",
+        "Plan",
+        "Build order…",
+        "Find the order of placing that needs the fewest inverters.",
+        ("Ctrl+Shift+O",),
+        opens_group=True,
+    ),
+    UserAction(
+        "order_from_survey",
+        "Plan",
+        "Order from survey",
+        "Find an order of placing that gives every rail the shape in which it stands.",
+        ("Ctrl+Return", "Ctrl+Enter"),
+    ),
+    UserAction(
+        "clear_survey", "Plan", "Clear survey", "Forget the surveyed shapes; once more brings them back."
     ),
     UserAction("level_up", "Level", "One level up", "Draw on the level above.", ("PgUp",)),
     UserAction("level_down", "Level", "One level down", "Draw on the level below.", ("PgDown",)),
@@ -166,6 +192,7 @@ TOOLS: Final = {
     "erase": "tool_erase",
     "throw": "tool_throw",
     "cart": "tool_cart",
+    "survey": "tool_survey",
 }
 """The action that takes up a tool, by the tool's name."""
 

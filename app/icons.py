@@ -45,8 +45,8 @@ def icon(name: str) -> QIcon:
     """The icon of a tool, a part or a marker, in the window's theme.
 
     Names: the parts' words of files; ``select``, ``lay-track``, ``place``, ``arm``, ``erase``, ``throw``,
-    ``test-cart``; ``error``, ``warning``, ``note``, each also with ``-aside``; ``inverter``. Raises KeyError
-    for another name.
+    ``test-cart``, ``survey``; ``error``, ``warning``, ``note``, each also with ``-aside``; ``inverter``.
+    Raises KeyError for another name.
     """
     return _icon(name, current())
 
@@ -134,6 +134,15 @@ def _draw_arm(stage: Stage) -> None:
     stage.painter.drawPolygon(QPolygonF([QPointF(x * c, y * c) for x, y in corners]))
 
 
+def _draw_survey(stage: Stage) -> None:
+    """A level on its three legs."""
+    colour, narrow = stage.theme.ink, stage.size.narrow
+    for foot in (0.16, 0.5, 0.84):
+        stage.line([(0.5, 0.38), (foot, 0.94)], colour, narrow)
+    stage.box(0.28, 0.12, 0.72, 0.36, colour, colour)
+    stage.line([(0.06, 0.24), (0.94, 0.24)], colour, narrow)
+
+
 TOOLS: Final[dict[str, Callable[[Stage], None]]] = {
     "select": _draw_select,
     "lay-track": lambda stage: paint(stage, rest_look(Part.RAIL)),
@@ -142,5 +151,6 @@ TOOLS: Final[dict[str, Callable[[Stage], None]]] = {
     "erase": _draw_erase,
     "throw": lambda stage: paint(stage, SWITCH),
     "test-cart": _draw_test_cart,
+    "survey": _draw_survey,
     "inverter": draw_inverter_gate,
 }

@@ -12,7 +12,7 @@ from app import theme as themes
 from app.canvas.arms import shown_tags, tag_under
 from app.canvas.findings_layer import Marker, markers_of
 from app.canvas.geometry import FULL_SIZE, Area
-from app.canvas.ghosts import NO_GHOST, picture_of
+from app.canvas.ghosts import NO_GHOST, GhostPicture, picture_of
 from app.canvas.motion import CartMotion
 from app.canvas.navigation import Navigator, reduces_motion
 from app.canvas.painting import Shown, paint_view
@@ -52,6 +52,7 @@ class Canvas(QWidget):
         self._cursor_shows = False
         self._was_shown = False
         self._ghost = NO_GHOST
+        self._survey = NO_GHOST
         self._band: tuple[Cell, Cell] | None = None
         self._ways: list[ShownWay] = []
         self._markers: dict[int, dict[Cell, Marker]] = {}
@@ -135,6 +136,11 @@ class Canvas(QWidget):
     def show_ghost(self, ghost: Ghost | None) -> None:
         """Draws what a gesture would make."""
         self._ghost = picture_of(ghost, self.document.layout)
+        self.update()
+
+    def show_survey(self, survey: GhostPicture) -> None:
+        """Draws the rails over the plan as they stand in the world."""
+        self._survey = survey
         self.update()
 
     def show_band(self, corners: tuple[Cell, Cell] | None) -> None:
@@ -231,6 +237,7 @@ class Canvas(QWidget):
             manners=Manners(self.theme, self._solo, self.devicePixelRatioF()),
             arms=self.document.plan.arms,
             ghost=self._ghost,
+            survey=self._survey.without(self._ghost.looks.keys()),
             band=self._band,
             selection=self._selection,
             cursor=self._cursor,

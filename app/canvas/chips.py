@@ -14,6 +14,8 @@ from model.grid import VECTORS, Heading
 CHIP: Final = 28
 """Height of the chip, in px."""
 BAR: Final = 4
+EDGE: Final = 12
+"""px between the chips and the edges of the plan view."""
 RADIUS: Final = 2
 SMALL: Final = 11
 NORMAL: Final = 12

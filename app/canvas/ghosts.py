@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Set
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -10,7 +11,7 @@ from PySide6.QtGui import QPainter, QPen
 
 from app.canvas.arms import paint_tags, shown_tags
 from app.canvas.geometry import Viewport
-from app.canvas.symbols import Look, draw_cart, draw_ghost, look_of, screen
+from app.canvas.symbols import Look, draw_cart, draw_ghost, draw_over, look_of, screen
 from app.theme import Theme
 from app.tools.host import Ends, Ghost, ShownCart
 from model.grid import Cell, Heading
@@ -37,6 +38,14 @@ class GhostPicture:
     cart: ShownCart | None = None
     arms: tuple[Arm, ...] = ()
     """The tags of an arm in the making."""
+    lies_over: bool = False
+    """Whether the pieces of the plan stay, and are crossed."""
+
+    def without(self, cells: Set[Cell]) -> GhostPicture:
+        """The same but for what it draws of these cells."""
+        if self.looks.keys().isdisjoint(cells):
+            return self
+        return replace(self, looks={cell: look for cell, look in self.looks.items() if cell not in cells})
 
 
 NO_GHOST: Final = GhostPicture({})
@@ -46,6 +55,8 @@ def picture_of(ghost: Ghost | None, layout: Layout) -> GhostPicture:
     """What to draw of a ghost; the layout stays as it is."""
     if ghost is None:
         return NO_GHOST
+    if ghost.surveyed:
+        return survey_picture(ghost.surveyed, frozenset(), layout)
     looks = {} if ghost.change is None else _looks(ghost.change, layout)
     taken = frozenset() if ghost.change is None else ghost.change.cells
     arms = () if ghost.crossing is None else _arms(*ghost.crossing)
@@ -53,11 +64,19 @@ def picture_of(ghost: Ghost | None, layout: Layout) -> GhostPicture:
     return GhostPicture(looks, ghost.crossed, hidden, ghost.cart, arms)
 
 
+def survey_picture(shapes: Mapping[Cell, Shape], impossible: frozenset[Cell], layout: Layout) -> GhostPicture:
+    """The rails as they stand in the world, over those of the plan; a cross where no order makes them so."""
+    found = ((layout.plan.pieces.get(cell), shape) for cell, shape in shapes.items())
+    looks = {piece.at: Look(piece.part, shape=shape) for piece, shape in found if piece is not None}
+    return GhostPicture(looks, impossible, lies_over=True)
+
+
 def paint_ghost(painter: QPainter, picture: GhostPicture, level: int, view: Viewport, theme: Theme) -> None:
     """Draws what lies on a level."""
+    draw = draw_over if picture.lies_over else draw_ghost
     for cell, look in picture.looks.items():
         if cell.y == level:
-            draw_ghost(painter, *view.corner(cell.x, cell.z), view.scale, look, theme)
+            draw(painter, *view.corner(cell.x, cell.z), view.scale, look, theme)
     for cell in picture.crossed:
         if cell.y == level:
             _draw_cross(painter, *view.corner(cell.x, cell.z), view.scale, theme)

@@ -53,13 +53,15 @@ class Hands:
         self._put_away_paste()
 
     def escape(self) -> None:
-        """One step back: the gesture, the preview, the choice, the tool."""
+        """One step back: the gesture, the preview, the search for an order, the choice, the tool."""
         view = self._view
         if self.tool.cancel():
             self._is_pressing = False
             self._put_away_paste()
         elif view.previews.is_on:
             view.clear_preview()
+        elif view.surveying.search.is_running:
+            view.surveying.stop()
         elif view.selection:
             view.selection = frozenset()
         elif not isinstance(self.tool, SelectTool):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from app.canvas.geometry import area_between
@@ -11,6 +12,7 @@ from app.tools.host import ArmQuestion, Ghost, Tag
 from model.grid import Cell, Heading
 from model.plan import Change, Plan
 from model.track.layout import Layout
+from model.track.shapes import Shape
 
 if TYPE_CHECKING:
     from app.canvas.view import PlanView
@@ -46,6 +48,11 @@ class ViewHost:
     def powered(self) -> frozenset[Cell]:
         """The switches that are shown powered."""
         return self._view.previews.shown.powered
+
+    @property
+    def surveyed(self) -> Mapping[Cell, Shape]:
+        """The rails surveyed so far."""
+        return self._view.surveying.shapes
 
     def take_in_hand(self, hand: Hand) -> None:
         """Puts a part in hand."""
@@ -95,6 +102,10 @@ class ViewHost:
     def clear_preview(self) -> None:
         """Ends every preview."""
         self._view.clear_preview()
+
+    def survey(self, shapes: Mapping[Cell, Shape]) -> None:
+        """Takes down in which shape each of these rails stands in the world."""
+        self._view.surveying.take(shapes)
 
     def run_cart(self, arm_name: str, waybill: bool) -> None:
         """Sends a test cart in by an arm."""

@@ -9,7 +9,7 @@ from PySide6.QtCore import QPointF, QRect
 from PySide6.QtGui import QPainter
 
 from app.canvas.arms import paint_tags, shown_tags
-from app.canvas.chips import draw_empty_hint, draw_preview_chip
+from app.canvas.chips import EDGE, draw_empty_hint, draw_preview_chip
 from app.canvas.findings_layer import Marker, paint_leaders, paint_markers
 from app.canvas.geometry import Area, Viewport
 from app.canvas.ghosts import GhostPicture, paint_ghost
@@ -34,8 +34,6 @@ from model.plan import Arm
 from model.rules import Finding
 from model.track.shapes import Shape
 
-EDGE: Final = 12
-"""px between the chips and the edges of the plan view."""
 HINT_TRACK: Final = (
     *((x, 0, Shape.EAST_WEST) for x in range(6)),
     (6, 0, Shape.SOUTH_WEST),
@@ -57,6 +55,7 @@ class Shown:
     manners: Manners
     arms: tuple[Arm, ...]
     ghost: GhostPicture
+    survey: GhostPicture
     band: tuple[Cell, Cell] | None
     selection: frozenset[Cell]
     cursor: Cell
@@ -93,6 +92,7 @@ def _paint_plan(painter: QPainter, shown: Shown) -> None:
     ground = ground_for(painter, view, shown.theme, level)
     paint_bands(ground, shown.ways)
     scene.paint_pieces(painter, view, seen, level, shown.manners, shown.ghost.hidden)
+    paint_ghost(painter, shown.survey, level, view, shown.theme)
     paint_ghost(painter, shown.ghost, level, view, shown.theme)
     paint_chevrons(ground, shown.ways)
     if shown.cart is not None:

@@ -6,19 +6,23 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from app.canvas import clipboard
 from app.canvas.canvas import FIRST_LEVEL, Canvas
+from app.canvas.ghosts import NO_GHOST, survey_picture
 from app.canvas.hands import Hands
 from app.canvas.host import ViewHost
 from app.canvas.name_entry import NameEntry
 from app.canvas.picture import picture_of_pieces
+from app.canvas.survey_bar import SurveyBar
+from app.canvas.surveying import Surveying
 from app.document import Document
 from app.tools.hand import Hand
 from app.tools.host import ArmQuestion
 from app.tools.select import SelectTool
+from app.tools.survey import SurveyTool
 from model.edits import copy_pieces, erase
 from model.edits.words import counted
 from model.files.plan_file import PlanFileError
@@ -40,9 +44,14 @@ class PlanView(Canvas):
         self.setAccessibleName("Plan view")
         self._hand = Hand()
         self.name_entry = NameEntry(self)
+        self.surveying = Surveying(document, self)
+        self.survey_bar = SurveyBar(self.surveying, self)
         self.hands = Hands(self, ViewHost(self))
         self.name_entry.dropped.connect(self.hands.escape)
         self.level_changed.connect(self.hands.point_again)
+        self.surveying.status.connect(self.status)
+        for change in (self.tool_changed, self.previews.changed, self.surveying.changed):
+            change.connect(self._show_survey)
         document.changed.connect(self._follow)
         document.reset.connect(self._open)
         self._open()
@@ -154,6 +163,18 @@ class PlanView(Canvas):
         yield
         if self.document.plan is not plan:
             self.selection = frozenset(map(goes_to, chosen))
+            self.surveying.carry(goes_to)
+
+    # Surveying
+
+    def _show_survey(self) -> None:
+        """The survey shows while it is made or searched for, unless a preview shows other shapes."""
+        is_made = self.tool == SurveyTool.name or self.surveying.search.is_running
+        shows = is_made and not self.previews.is_on
+        self.survey_bar.setVisible(shows)
+        differing, impossible = self.surveying.differing, self.surveying.impossible
+        picture = survey_picture(differing, impossible, self.document.layout)
+        self.show_survey(picture if shows else NO_GHOST)
 
     # Following the document
 
@@ -191,6 +212,11 @@ class PlanView(Canvas):
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """Ends it."""
         self.hands.release(event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The chip keeps inside."""
+        super().resizeEvent(event)
+        self.survey_bar.place()
 
     def leaveEvent(self, event: QEvent) -> None:
         """What hovers goes with the pointer."""

@@ -41,6 +41,7 @@ def bind_view(window: MainWindow) -> None:
     panels.switches.switch_chosen.connect(lambda cell: view.show_cells((cell,)))
     view.previews.changed.connect(lambda: panels.readers.show_preview(view.previews.is_on))
     panels.readers.preview_asked.connect(window.view.preview_reader)
+    view.surveying.changed.connect(lambda: _show_here(window))
     panels.commissioning.run_chosen.connect(lambda run: _show_way(window, run))
     panels.commissioning.list.faults_chosen.connect(lambda faults: _go_to_faults(window, faults))
     panels.orientations.turn_chosen.connect(window.turn_plan)
@@ -107,7 +108,8 @@ def _show_selection(window: MainWindow) -> None:
 
 def _show_here(window: MainWindow) -> None:
     cell = window.view.cursor
-    window.panels.status.show_here(cell_words(cell), here_words(window.document, cell))
+    surveyed = window.view.surveying.words_at(cell) if window.view.survey_bar.isVisible() else ""
+    window.panels.status.show_here(cell_words(cell), surveyed or here_words(window.document, cell))
 
 
 def _forget_message(window: MainWindow) -> None:

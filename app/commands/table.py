@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from app.actions import TOOLS
 from app.commands.bound import Command
+from app.commands.build_order import show_build_order
 from app.commands.plan import BACK, CLOCKWISE, MIRROR
 from model.plan import Side
 
@@ -71,6 +72,9 @@ def _plan_commands(window: MainWindow) -> dict[str, Command]:
         "turn_plan": lambda: window.turn_plan(CLOCKWISE),
         "turn_plan_back": lambda: window.turn_plan(BACK),
         "mirror_plan": lambda: window.turn_plan(MIRROR),
+        "build_order": partial(show_build_order, window),
+        "order_from_survey": window.view.surveying.find,
+        "clear_survey": window.view.surveying.clear,
     }
 
 

@@ -34,6 +34,7 @@ IN_THE_PLAN: Final = (
     ("Ctrl and arrows", "moves what is chosen by a cell"),
     ("Ctrl and drag", "copies what is chosen"),
     ("Shift and click", "chooses one piece more, or one less"),
+    ("Shift and Enter", "steps a surveyed rail back to the shape before"),
     ("Alt", "goes to the menus"),
 )
 

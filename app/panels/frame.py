@@ -91,6 +91,7 @@ class Frame(QWidget):
         """Tab goes as the eye does: tools, tray, levels, plan, orientations, then down the side panel."""
         panels = self._panels
         stops = [*focusable(self.tools), *focusable(panels.message), panels.tray, panels.levels, view]
+        stops += focusable(view.survey_bar)
         stops += focusable(panels.orientations)
         for tabs in (panels.side.upper_tabs, panels.side.lower_tabs):
             stops.append(tabs.tabBar())

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from enum import Flag, auto
 from typing import Protocol
 
@@ -12,6 +12,7 @@ from app.tools.hand import Hand
 from model.grid import Cell, Heading
 from model.plan import Change, Plan
 from model.track.layout import Layout
+from model.track.shapes import Shape
 
 
 class Ends(Flag):
@@ -43,6 +44,8 @@ class Ghost:
     cart: ShownCart | None = None
     crossing: tuple[Cell, Heading, Ends] | None = None
     """An arm in the making: the track's last cell, the heading out of it, and the ends."""
+    surveyed: Mapping[Cell, Shape] = field(default_factory=dict)
+    """Rails that are being surveyed, with the shape in which each stands in the world."""
 
 
 @dataclass(frozen=True)
@@ -91,6 +94,10 @@ class Host(Protocol):
     def powered(self) -> frozenset[Cell]:
         """The switches that are shown powered."""
 
+    @property
+    def surveyed(self) -> Mapping[Cell, Shape]:
+        """The rails surveyed so far, with the shape in which each stands in the world."""
+
     def take_in_hand(self, hand: Hand) -> None:
         """Puts a part in hand."""
 
@@ -126,6 +133,9 @@ class Host(Protocol):
 
     def clear_preview(self) -> None:
         """Ends every preview."""
+
+    def survey(self, shapes: Mapping[Cell, Shape]) -> None:
+        """Takes down in which shape each of these rails stands in the world."""
 
     def run_cart(self, arm_name: str, waybill: bool) -> None:
         """Sends a test cart in by an arm."""

@@ -10,9 +10,11 @@ from app.tools.erase import EraseTool
 from app.tools.lay import LayTool
 from app.tools.place import PlaceTool
 from app.tools.select import SelectTool
+from app.tools.survey import SurveyTool
 from app.tools.throw import ThrowTool
 from app.tools.tool import Tool
 
 TOOLS: Final[dict[str, type[Tool]]] = {
-    tool.name: tool for tool in (SelectTool, LayTool, PlaceTool, ArmTool, EraseTool, ThrowTool, CartTool)
+    tool.name: tool
+    for tool in (SelectTool, LayTool, PlaceTool, ArmTool, EraseTool, ThrowTool, CartTool, SurveyTool)
 }

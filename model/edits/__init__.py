@@ -22,7 +22,7 @@ from model.edits.pieces import (
 from model.edits.refusals import EditRefused
 from model.edits.routes import remove_route, set_route, start_route_at
 from model.edits.track import lay_track
-from model.edits.turning import move_plan, turn_pieces, turn_plan
+from model.edits.turning import move_plan, turn_and_order, turn_pieces, turn_plan
 from model.edits.waivers import set_aside, take_up
 
 __all__ = [
@@ -51,6 +51,7 @@ __all__ = [
     "set_title",
     "start_route_at",
     "take_up",
+    "turn_and_order",
     "turn_pieces",
     "turn_plan",
 ]

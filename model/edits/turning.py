@@ -7,8 +7,9 @@ from collections.abc import Callable, Iterable, Sequence
 import msgspec
 
 from model.edits.changes import carried, selected
+from model.edits.pieces import set_build_order
 from model.edits.refusals import check_cell
-from model.grid import Cell, Heading, Turn
+from model.grid import Cell, Facing, Heading, Turn
 from model.pieces import Piece, Placed
 from model.plan import ArmEnd, Change, Details, Plan
 
@@ -37,6 +38,18 @@ def turn_plan(plan: Plan, turn: Turn) -> Change:
     taken = plan.pieces.in_order()
     label = f"Turn plan to orientation {turn.number}"
     return _whole(plan, label, _turned(taken, turn, turn.cell), details)
+
+
+def turn_and_order(plan: Plan, turn: Turn, rails: Sequence[tuple[Cell, Facing]]) -> Change:
+    """The whole plan turned, and then its rails in the sequence given, as one step.
+
+    The cells and facings are those of the turned plan. Raises as ``set_build_order`` does.
+    """
+    turned = turn_plan(plan, turn)
+    after = turned.applied(plan)
+    placed = set_build_order(after, rails).applied(after).pieces.in_order()
+    label = f"{turned.label} and set the build order"
+    return Change(label, turned.taken, placed, turned.before, turned.after)
 
 
 def move_plan(plan: Plan, dx: int, dy: int, dz: int) -> Change:

@@ -9,7 +9,7 @@ from model.track.shapes import Shape
 
 
 def possible_shapes(layout: Layout, cell: Cell) -> tuple[Shape, ...]:
-    """In the order of the shapes; no other shape can come out, though one of these may need what no order gives.
+    """In the order of the shapes. No other can come out; for some of these there may be no order.
 
     A straight rail may lie along either axis, linked or loose. A curve comes only from links in both of its
     directions, and a slope only from a rail one level up. Raises KeyError where no rail stands.

@@ -13,7 +13,7 @@ from PySide6.QtGui import QPainter, QPixmap
 from app.canvas.symbols.carriers import draw_carrier
 from app.canvas.symbols.items import draw_auto_crafter, draw_barrel, draw_hopper
 from app.canvas.symbols.look import Look
-from app.canvas.symbols.rails import draw_rail
+from app.canvas.symbols.rails import draw_rail, draw_track
 from app.canvas.symbols.signals import (
     draw_button,
     draw_comparator,
@@ -74,6 +74,15 @@ def draw_ghost(
         for side in (-0.3, 0.3):
             with_cross.line([(0.2, 0.5 - side), (0.8, 0.5 + side)], theme.ink, with_cross.size.narrow)
         painter.restore()
+
+
+def draw_over(painter: QPainter, x: float, y: float, c: float, look: Look, theme: Theme) -> None:
+    """A rail as a ghost that lies over what it crosses: paper inside it and beside it."""
+    stage = _stage(painter, x, y, c, theme)
+    if look.shape is not None and stage.size.detail is not Detail.DOT:
+        draw_track(stage, look.shape, theme.paper, stage.size.wide + 4 * stage.size.narrow)
+    painter.restore()
+    draw_ghost(painter, x, y, c, look, theme)
 
 
 @lru_cache(maxsize=CACHE_SIZE)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from app.tools.events import Buttons, Key, Modifiers, PointerEvent
 from app.tools.hand import Hand
 from app.tools.host import ArmQuestion, Ghost, Tag
@@ -12,6 +14,7 @@ from model.grid import Cell, Heading
 from model.pieces import Piece
 from model.plan import EMPTY_PLAN, Change, Plan
 from model.track.layout import Layout
+from model.track.shapes import Shape
 
 LEVEL = 64
 
@@ -29,6 +32,7 @@ class Desk:
         self.band: tuple[Cell, Cell] | None = None
         self.said: list[str] = []
         self.question: ArmQuestion | None = None
+        self.surveyed: dict[Cell, Shape] = {}
         self.carts: list[tuple[object, ...]] = []
         self.tags: dict[Cell, Tag] = {}
         self.level = LEVEL
@@ -100,6 +104,9 @@ class Desk:
 
     def clear_preview(self) -> None:
         self.powered = frozenset()
+
+    def survey(self, shapes: Mapping[Cell, Shape]) -> None:
+        self.surveyed |= shapes
 
     def run_cart(self, arm_name: str, waybill: bool) -> None:
         self.carts.append((arm_name, waybill))

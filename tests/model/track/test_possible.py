@@ -1,4 +1,4 @@
-"""The shapes that a rail can come to have: none is left out, and none that needs a missing neighbour is in."""
+"""The shapes that a rail can come to have: none is left out, none that needs a missing neighbour is in."""
 
 from __future__ import annotations
 

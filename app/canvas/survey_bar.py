@@ -1,0 +1,97 @@
+"""The chip of the survey: how many rails differ, what to do about it, and why no order was found."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+
+from app import theme as themes
+from app.canvas.chips import BAR, EDGE, draw_panel
+from app.canvas.rulers import LEFT, TOP
+from app.canvas.surveying import Surveying
+from app.panels.look import label, named
+
+WIDE: Final = 488
+"""The width where there is room, so that nothing in the chip moves as its words change."""
+BESIDE: Final = 60
+"""px kept free on the right, for the north arrow."""
+FIND, STOP = "Find order", "Stop"
+
+
+class SurveyBar(QWidget):
+    """Stands at the top left of the plan view while a survey is made or searched for."""
+
+    def __init__(self, surveying: Surveying, parent: QWidget) -> None:
+        super().__init__(parent)
+        # What is clicked here is not meant for the plan below.
+        self.setAttribute(Qt.WidgetAttribute.WA_NoMousePropagation)
+        self.setCursor(Qt.CursorShape.ArrowCursor)
+        self._over = parent
+        self._surveying = surveying
+        self.text = label()
+        self.verdict = label()
+        self.verdict.setWordWrap(True)
+        self.act = _button(FIND)
+        self.act.clicked.connect(self._act)
+        self.act.setFixedWidth(self.act.sizeHint().width() + 8)
+        self.clear = _button("Clear")
+        self.clear.clicked.connect(surveying.clear)
+        row = QHBoxLayout()
+        row.setSpacing(8)
+        row.addWidget(self.text, 1)
+        for widget in (self.act, self.clear, label("Esc ends", "second")):
+            row.addWidget(widget)
+        self._column = column = QVBoxLayout(self)
+        column.setContentsMargins(BAR + 12, 4, 12, 4)
+        column.setSpacing(4)
+        column.addLayout(row)
+        column.addWidget(self.verdict)
+        surveying.changed.connect(self.take_over)
+        self.take_over()
+        self.hide()
+
+    def take_over(self) -> None:
+        """Show how the survey stands now."""
+        surveying = self._surveying
+        is_running = surveying.search.is_running
+        self.text.setText(surveying.words)
+        self.verdict.setText(surveying.verdict)
+        self.verdict.setVisible(bool(surveying.verdict))
+        self.act.setText(STOP if is_running else FIND)
+        named(self.act, "Stop the search" if is_running else "Find an order that gives the survey")
+        self.act.setEnabled(is_running or bool(surveying.differing))
+        named(self.clear, "Clear the survey")
+        self.clear.setEnabled(bool(surveying.shapes) and not is_running)
+        self.place()
+
+    def place(self) -> None:
+        """Stand in the corner, no wider than the plan view."""
+        width = min(WIDE, self._over.width() - LEFT - EDGE - BESIDE)
+        column = self._column
+        # Words that may be wrapped are the only ones that make the height depend on the width.
+        wraps = column.hasHeightForWidth()
+        height = column.totalHeightForWidth(width) if wraps else column.totalSizeHint().height()
+        self.setGeometry(LEFT + EDGE, TOP + EDGE, width, height)
+
+    def _act(self) -> None:
+        if self._surveying.search.is_running:
+            self._surveying.stop()
+        else:
+            self._surveying.find()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        theme = themes.current()
+        painter = QPainter(self)
+        draw_panel(painter, QRectF(self.rect()), theme)
+        painter.fillRect(QRectF(0, 0, BAR, self.height()), theme.live)
+
+
+def _button(text: str) -> QPushButton:
+    """A button that leaves the keys to the plan when it is clicked."""
+    made = QPushButton(text)
+    made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    made.setAutoDefault(True)
+    return made

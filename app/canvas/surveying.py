@@ -1,0 +1,192 @@
+"""The survey of a junction that stands already: kept beside the plan, no part of it and no step of undo.
+
+One takes a step back by clicking again. Ending the survey keeps it, and so does undoing its order; clearing
+it keeps what was cleared until the next survey begins.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from typing import TYPE_CHECKING, Final
+
+import msgspec
+from PySide6.QtCore import QObject, Signal
+
+from app.document import Document
+from app.panels.words import listed
+from app.search import Search
+from model.edits import set_build_order
+from model.edits.words import counted
+from model.grid import Cell, Heading
+from model.plan import Change
+from model.track.shapes import Shape
+
+if TYPE_CHECKING:
+    from model.ordering import Survey
+
+SECONDS: Final = 60
+NAMED_AT_MOST: Final = 4
+"""Rails that a sentence names; of more it gives the number."""
+STEP_NAME: Final = "Order from survey"
+
+
+class Surveying(QObject):
+    """What was taken down so far, and the search for an order that gives it."""
+
+    changed = Signal()
+    status = Signal(str)
+
+    def __init__(self, document: Document, parent: QObject) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._cleared: dict[Cell, Shape] = {}
+        self._result: Survey | None = None
+        self.shapes: dict[Cell, Shape] = {}
+        """The rails surveyed, with the shape in which each stands in the world."""
+        self.verdict = ""
+        """Why no order came of the last search; empty where none was made or one did."""
+        self.impossible: frozenset[Cell] = frozenset()
+        """The rails that no order gives as they were surveyed."""
+        self.search = Search(self)
+        self.search.found.connect(self._keep)
+        self.search.ended.connect(self._settle)
+        self.search.ticked.connect(self.changed)
+        document.changed.connect(self._follow)
+        document.reset.connect(self._open)
+
+    @property
+    def differing(self) -> dict[Cell, Shape]:
+        """The surveyed rails that lie otherwise as drawn, each as it stands in the world."""
+        drawn = {cell: self._document.layout.shape(cell) for cell in self.shapes}
+        return {cell: shape for cell, shape in self.shapes.items() if drawn[cell] not in (None, shape)}
+
+    @property
+    def words(self) -> str:
+        """How the survey stands, in a few words."""
+        if self.search.is_running:
+            return f"Survey: searching for an order, {self.search.seconds} s"
+        count = len(self.differing)
+        return f"Survey: {counted(count, 'rail')} {'differs' if count == 1 else 'differ'} from the plan"
+
+    def words_at(self, cell: Cell) -> str:
+        """How a rail stands and how it is drawn; empty where the two are the same."""
+        shape, drawn = self.differing.get(cell), self._document.layout.shape(cell)
+        if shape is None or drawn is None:
+            return ""
+        return f"{cell} stands {shape.word} there, as drawn it lies {drawn.word}"
+
+    def take(self, shapes: Mapping[Cell, Shape]) -> None:
+        """Take down in which shape each of these rails stands."""
+        self._begin_anew()
+        self.shapes = {**self.shapes, **shapes}
+        self._cleared = {}
+        self.changed.emit()
+
+    def clear(self) -> None:
+        """Forget the survey; once more brings it back."""
+        self._begin_anew()
+        self.shapes, self._cleared = self._cleared, self.shapes
+        if self._cleared:
+            self.status.emit("The survey is cleared; Clear survey once more brings it back.")
+        elif not self.shapes:
+            self.status.emit("Nothing is surveyed.")
+        self.changed.emit()
+
+    def find(self) -> None:
+        """Look for an order of placing that gives every rail the shape in which it stands."""
+        if self.search.is_running:
+            return
+        if not self.differing:
+            self.status.emit("No surveyed rail differs from the plan: it is in such an order already.")
+            return
+        from model.ordering import survey
+
+        self._begin_anew()
+        plan, shapes = self._document.plan, {**self._document.layout.shapes, **self.differing}
+        self.search.start(lambda: _steps(survey(plan, shapes, SECONDS)))
+        self.changed.emit()
+
+    def stop(self) -> None:
+        """Stop looking."""
+        self.search.stop()
+        self.verdict = f"The search was stopped after {self.search.seconds} s."
+        self.changed.emit()
+
+    def carry(self, goes_to: Callable[[Cell], Cell]) -> None:
+        """The survey follows an edit that takes every cell of the plan to another."""
+        self.shapes = {goes_to(cell): _carried(cell, shape, goes_to) for cell, shape in self.shapes.items()}
+        self._cleared = {}
+        self.changed.emit()
+
+    def _begin_anew(self) -> None:
+        """Drop what was found for another survey or another plan."""
+        self.search.stop()
+        self._result, self.verdict, self.impossible = None, "", frozenset()
+
+    def _follow(self, change: Change) -> None:
+        if not change.cells:
+            return
+        was_running = self.search.is_running
+        self._begin_anew()
+        if was_running:
+            self.verdict = "The plan has changed, so the search has ended."
+        self.changed.emit()
+
+    def _open(self) -> None:
+        self._begin_anew()
+        self.shapes, self._cleared = {}, {}
+        self.changed.emit()
+
+    def _keep(self, result: object) -> None:
+        from model.ordering import Survey
+
+        if isinstance(result, Survey):
+            self._result = result
+
+    def _settle(self) -> None:
+        result = self._result
+        if result is not None and result.rails is not None:
+            self._place(result)
+            return
+        self.impossible = frozenset() if result is None else frozenset(result.impossible)
+        self.verdict = self._refusal(result)
+        self.changed.emit()
+
+    def _place(self, result: Survey) -> None:
+        assert result.rails is not None
+        change = set_build_order(self._document.plan, result.rails)
+        self._document.apply(msgspec.structs.replace(change, label=STEP_NAME))
+        self.status.emit("The plan is in an order now that gives every rail the shape in which it stands.")
+
+    def _refusal(self, result: Survey | None) -> str:
+        if result is None or not result.impossible:
+            return f"No order was found in {SECONDS} s that gives this survey; there may be one."
+        cells = result.impossible
+        if len(cells) == 1:
+            shape = self.shapes.get(cells[0]) or self._document.layout.shape(cells[0])
+            assert shape is not None
+            return f"No order of placing makes {_unbroken(cells[0])} lie {shape.word}."
+        named = [_unbroken(cell) for cell in cells[:NAMED_AT_MOST]]
+        if len(cells) > NAMED_AT_MOST:
+            named.append(f"{len(cells) - NAMED_AT_MOST} more")
+        return f"No order of placing makes these lie so together: {listed(named)}."
+
+
+def _steps(results: Iterator[Survey]) -> Iterator[object]:
+    yield from results
+
+
+def _unbroken(cell: Cell) -> str:
+    """A place that no line break tears apart."""
+    return str(cell).replace(" ", "\N{NO-BREAK SPACE}")
+
+
+def _carried(cell: Cell, shape: Shape, goes_to: Callable[[Cell], Cell]) -> Shape:
+    """The shape in its new place: its ends point to where the neighbours of the old cell have gone."""
+    here = goes_to(cell)
+    ends = {(_heading(here, goes_to(cell.step(end.heading))), end.rise) for end in shape.ends}
+    return next(other for other in Shape if {(end.heading, end.rise) for end in other.ends} == ends)
+
+
+def _heading(a: Cell, b: Cell) -> Heading:
+    return next(heading for heading in Heading if a.step(heading) == b)

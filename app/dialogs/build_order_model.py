@@ -1,0 +1,83 @@
+"""What was found in each of the eight orientations, a row each."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Final
+
+from PySide6.QtCore import QObject, Qt
+
+from app.order_words import cheapest, turn_words
+from app.panels.table_model import Index, TableModel
+from model.grid import ALL_TURNS, Turn
+from model.ordering import BuildOrder
+
+NUMBER, ORIENTATION, INVERTERS, THROWN, WIRED, PROOF, MARK = range(7)
+TITLES: Final = ("", "orientation", "inverters", "thrown", "wired", "a better order", "")
+TIPS: Final = (
+    "The number of the orientation",
+    "How the plan is turned from how it is drawn now",
+    "Switches that are powered while no reader holds",
+    "Switches thrown, summed over the readers",
+    "Switches that need a line or an inverter",
+    "Whether it is proved that no order is better",
+    "Where the junction is cheapest",
+)
+NONE: Final = "—"
+
+
+class OrdersModel(TableModel):
+    """The rows stay where they are; only what stands in them changes."""
+
+    titles = TITLES
+    tips = TIPS
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._found: Mapping[Turn, BuildOrder] = {}
+        self._searched: Turn | None = None
+        self._cheapest: tuple[Turn, ...] = ()
+
+    def rows(self) -> Sequence[Turn]:
+        """What stands in the table, a row each."""
+        return ALL_TURNS
+
+    def show(self, found: Mapping[Turn, BuildOrder], searched: Turn | None) -> None:
+        """Take over what was found, and where the search is; ``None`` when it is over."""
+        self._found, self._searched = dict(found), searched
+        least = cheapest(found)
+        self._cheapest = () if len(least) == len(ALL_TURNS) else least
+        self.dataChanged.emit(self.index(0, 0), self.index(len(ALL_TURNS) - 1, MARK))
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        words = self._words(ALL_TURNS[index.row()])[index.column()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return words
+        if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleTextRole):
+            return f"{TITLES[index.column()]}: {words}" if TITLES[index.column()] else words
+        return None
+
+    def _words(self, turn: Turn) -> tuple[str, ...]:
+        order = self._found.get(turn)
+        figures = (order.inverters, order.thrown, order.wired) if order and order.served else (NONE,) * 3
+        return (
+            str(turn.number),
+            turn_words(turn),
+            *map(str, figures),
+            self._proof(turn, order),
+            self._mark(turn),
+        )
+
+    def _proof(self, turn: Turn, order: BuildOrder | None) -> str:
+        if turn == self._searched:
+            return "searching…"
+        if order is None:
+            return "waiting" if self._searched is not None else "not looked at"
+        if order.served:
+            return "there is none" if order.proved else "not ruled out"
+        return "no order serves" if order.proved else "none found that serves"
+
+    def _mark(self, turn: Turn) -> str:
+        if turn not in self._cheapest:
+            return ""
+        return "cheapest" if self._searched is None else "cheapest so far"

@@ -1,0 +1,46 @@
+"""Build orders in words, the same on the command line and in the window."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from model.edits.words import counted
+from model.grid import Turn
+from model.ordering import BuildOrder
+
+QUARTERS: Final = ("", "a quarter clockwise", "half round", "a quarter counter-clockwise")
+
+
+def needs_words(order: BuildOrder) -> str:
+    """``1 inverter, 4 thrown, 3 wired``; in words where the routes are not served."""
+    if not order.served:
+        return "not served"
+    return f"{counted(order.inverters, 'inverter')}, {order.thrown:,} thrown, {order.wired:,} wired"
+
+
+def proof_words(order: BuildOrder) -> str:
+    """Whether a better order is ruled out."""
+    if order.served:
+        return "no order is better" if order.proved else "not proved to be the best"
+    return "no order serves all wanted routes" if order.proved else "no order that serves was found"
+
+
+def order_words(order: BuildOrder) -> str:
+    """What an order comes to, and whether a better one is ruled out."""
+    needs = f"served: {needs_words(order)}" if order.served else needs_words(order)
+    return f"{needs}; {proof_words(order)}"
+
+
+def turn_words(turn: Turn) -> str:
+    """``as drawn``, ``mirrored, half round``."""
+    said = ["mirrored"] if turn.mirror else []
+    said += [QUARTERS[turn.quarter]] if turn.quarter else []
+    return ", ".join(said) or "as drawn"
+
+
+def cheapest(found: Mapping[Turn, BuildOrder]) -> tuple[Turn, ...]:
+    """The orientations that are served with the least, in the order of their numbers; empty where none is."""
+    served = {turn: order.cost for turn, order in found.items() if order.served}
+    least = min(served.values(), default=None)
+    return tuple(sorted((turn for turn in served if served[turn] == least), key=lambda turn: turn.number))
