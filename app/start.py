@@ -24,6 +24,7 @@ from app.canvas.symbols import draw_marker
 from app.panels.look import font, hairline, label, named, panel
 from app.panels.mini_plan import line_path, paint_line_path
 from app.panels.rows import paint_text
+from app.panels.words import plain_tip
 from app.recovery import LeftOver
 from app.settings import Recent
 from model.files.errors import PlanFileError
@@ -159,7 +160,7 @@ class _RecentRow(QAbstractButton):
         self.setAccessibleName(
             f"{self._title}, {day_words(entry.seconds)}, {self._findings or 'no findings'}"
         )
-        self.setToolTip(str(entry.path))
+        self.setToolTip(plain_tip(str(entry.path)))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         theme = themes.current()

@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu
 
 from app.document import Document
+from app.panels.words import plain_tip
 from app.settings import Settings
 
 NOTHING_YET = "None yet"
@@ -63,7 +64,7 @@ def _fill(menu: QMenu, entries: list[tuple[str, str, Callable[[], object]]]) -> 
     for text, tip, command in entries:
         # An ampersand in a name is a letter of the name, not a key.
         action = menu.addAction(text.replace("&", "&&"))
-        action.setToolTip(tip or text)
+        action.setToolTip(plain_tip(tip or text))
         action.triggered.connect(partial(_do, command))
     if not entries:
         menu.addAction(NOTHING_YET).setEnabled(False)

@@ -7,7 +7,7 @@ from typing import Final
 from PySide6.QtCore import QAbstractListModel, QObject, Qt
 
 from app.panels.table_model import ROOT, Index
-from app.panels.words import listed
+from app.panels.words import listed, plain_tip
 from model.grid import Cell
 from model.rules import RULES, Finding
 from model.rules.rule import Key
@@ -99,7 +99,7 @@ class FindingsModel(QAbstractListModel):
             return finding
         if role == Qt.ItemDataRole.ToolTipRole:
             # The words that a reason puts aside in the row, and those that are cut there.
-            return f"{RULES[finding.rule].title}\n{finding.message}"
+            return plain_tip(f"{RULES[finding.rule].title}\n{finding.message}")
         if role == Qt.ItemDataRole.AccessibleTextRole:
             severity = "set aside" if finding.waived else finding.severity.value
             return f"{severity}: {RULES[finding.rule].title}, {finding.message} {self._place(finding)}"

@@ -25,7 +25,7 @@ from app.panels.findings_model import FINDING_ROLE, FindingsModel
 from app.panels.look import label, named, panel
 from app.panels.rows import FRAME
 from app.panels.side_panel import WIDTH
-from app.panels.words import counted
+from app.panels.words import counted, plain_tip
 from model.edits import set_aside, take_up
 from model.edits.changes import detailed
 from model.grid import Cell
@@ -114,7 +114,7 @@ class FindingsPanel(QWidget):
     def _show_stale(self) -> None:
         stale = self._document.stale_waivers
         self.stale.setText(f"{counted(len(stale), 'finding')} set aside no longer found")
-        self.stale.setToolTip("\n".join(f"{waiver.rule}: {waiver.reason}" for waiver in stale))
+        self.stale.setToolTip(plain_tip("\n".join(f"{waiver.rule}: {waiver.reason}" for waiver in stale)))
         self._stale_row.setVisible(bool(stale) and not self._document.junction_is_old)
 
     def _fit_list(self, rows: int) -> None:

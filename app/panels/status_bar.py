@@ -13,7 +13,7 @@ from app import theme as themes
 from app.canvas.symbols import draw_marker
 from app.panels.look import font, hairline, label, panel
 from app.panels.rows import paint_text
-from app.panels.words import counted
+from app.panels.words import counted, plain_tip
 from model.rules import Finding, Severity
 
 HEIGHT: Final = 26
@@ -70,7 +70,7 @@ class StatusBar(QWidget):
         """A message for a while."""
         if text:
             self.here.setText(text)
-            self.here.setToolTip(text)
+            self.here.setToolTip(plain_tip(text))
             self._message.start()
         else:
             self._message.stop()
@@ -97,7 +97,7 @@ class StatusBar(QWidget):
         """A recovery copy could not be written."""
         self._clock.stop()
         self.recovery.setText("no recovery copy")
-        self.recovery.setToolTip(why)
+        self.recovery.setToolTip(plain_tip(why))
 
     def _show_here(self) -> None:
         self.here.setText(self._here)

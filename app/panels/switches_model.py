@@ -8,7 +8,7 @@ from typing import Final
 from PySide6.QtCore import QObject, Qt
 
 from app.panels.table_model import Index, TableModel
-from app.panels.words import listed
+from app.panels.words import listed, plain_tip
 from model.grid import Cell
 from model.routing.junction import Switch
 
@@ -85,7 +85,7 @@ class SwitchesModel(TableModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return words
         if role == Qt.ItemDataRole.ToolTipRole:
-            return f"{TITLES[index.column()] or 'switch'}: {words}"
+            return plain_tip(f"{TITLES[index.column()] or 'switch'}: {words}")
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{TITLES[index.column()] or 'switch'} {words}".strip()
         return None
