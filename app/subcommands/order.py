@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 import click
@@ -80,16 +80,14 @@ def _as_json(best: BuildOrder, found: Mapping[Turn, BuildOrder] | None) -> dict[
 
 def _as_text(found: Mapping[Turn, BuildOrder]) -> str:
     rows = [(str(turn.number), turn_words(turn), order_words(order)) for turn, order in found.items()]
-    return f"Orientations\n{columns(rows)}{''.join(_cheapest(found))}\n"
+    return f"Orientations\n{columns(rows)}{_cheapest(found)}\n"
 
 
-def _cheapest(found: Mapping[Turn, BuildOrder]) -> Iterator[str]:
+def _cheapest(found: Mapping[Turn, BuildOrder]) -> str:
     """Which orientations to build in, in words."""
-    least = cheapest(found)
-    numbers = ", ".join(str(turn.number) for turn in least)
+    least = [str(turn.number) for turn in cheapest(found)]
     if not least:
-        yield "served in none"
-    elif len(least) == len(found):
-        yield "all are alike"
-    else:
-        yield f"cheapest: {numbers}"
+        return "served in no orientation"
+    if len(least) == len(found):
+        return "all orientations cost the same"
+    return f"cheapest: orientation{'s' if len(least) > 1 else ''} {', '.join(least)}"
