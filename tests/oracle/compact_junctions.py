@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from tests.oracle.carts import ArmSpec
 from tests.oracle.choice import Drawn, RouteSpec
+from tests.oracle.optimum import cost_of_order
 from tests.oracle.orders import plain_runs
 from tests.oracle.random_junctions import NAMES, Junction, goals_from
 from tests.oracle.shapes import BACK, STEP, Place, Rail, Track
@@ -136,14 +137,18 @@ def shuffled(random: Random, pieces: list[Rail]) -> list[Rail]:
 
 def random_routes(random: Random, pieces: list[Rail], arms: list[ArmSpec]) -> list[RouteSpec]:
     """Routes that some order serves, if not together; none where no cart has a choice."""
+    routes: list[RouteSpec] = []
     for _ in range(6):
-        drawn = Drawn(shuffled(random, pieces), arms, [])
+        built = shuffled(random, pieces)
+        drawn = Drawn(built, arms, [])
         if len(drawn.switches) > 5:
             continue
         goals = {arm.name: sorted(goals_from(drawn, arm.name) - {arm.name}) for arm in arms}
         if max(map(len, goals.values()), default=0) >= 2:
-            return [route_of(random, start, reached) for start, reached in goals.items() if reached][:4]
-    return []
+            routes = [route_of(random, start, reached) for start, reached in goals.items() if reached][:4]
+            if cost_of_order(built, arms, routes) is not None:
+                break
+    return routes
 
 
 def route_of(random: Random, start: str, reached: list[str]) -> RouteSpec:

@@ -74,7 +74,7 @@ class Powered:
         near = {at for at in track.part if any(apart(at, other) <= 1 for other in bends)}
         fixed = {at: (part, track.shape[at]) for at, part in track.part.items() if at not in near}
         packed = PackedRails({at: part for at, part in track.part.items() if at in near}, fixed)
-        return cls(packed, np.array([packed.pack(track.shape)], np.uint64))
+        return cls(packed, packed.array([packed.pack(track.shape)]))
 
     def _noticed(self, states: States, at: Place, power: bool) -> States:
         return self.packed.after(states, at, power, lambda track: track.notice(at, powered=power))

@@ -52,7 +52,7 @@ class Orders:
         left_out = {at for run in self.runs for at in run.rails[1:]}
         self.packed = PackedRails({at: part for at, part in self.parts.items() if at not in left_out})
         self.sequence = list(sequence)
-        self.layers: list[States] = [np.zeros(1, np.uint64)]
+        self.layers: list[States] = [self.packed.array([0])]
         for _ in self.packed.places:
             self.layers.append(self._next_layer(self.layers[-1]))
         self.states = self._finished()
@@ -71,7 +71,7 @@ class Orders:
             state = self.packed.pack(shapes)
         except KeyError:
             return False
-        return bool(np.isin(np.uint64(state), self.states)) and self.shapes(state) == shapes
+        return is_among(state, self.states) and self.shapes(state) == shapes
 
     def witness(self, state: int) -> list[Rail]:
         """An order of placing, with the facings, that gives this way; checked by placing."""
@@ -94,7 +94,7 @@ class Orders:
         return pieces
 
     def _next_layer(self, states: States) -> States:
-        made = [np.zeros(0, np.uint64)]
+        made = [self.packed.array()]
         for at in self.packed.places:
             ready = states[self._may_come(states, at)]
             made += [np.unique(self._place(ready, at, axis)) for axis in AXES]
@@ -127,11 +127,11 @@ class Orders:
     def _placed_last(self, state: int, before: States) -> tuple[int, Place, str] | None:
         """A state before, with the rail that was placed then: only that rail and those beside it differ."""
         for at in self.packed.places:
-            same = ~np.uint64(self.packed.mask(at, 1))
-            alike = before[(before & same) == (np.uint64(state) & same)]
+            same = ~self.packed.word(self.packed.mask(at, 1))
+            alike = before[(before & same) == (self.packed.word(state) & same)]
             alike = alike[self._may_come(alike, at)]
             for axis in AXES:
-                hits = alike[self._place(alike, at, axis) == np.uint64(state)]
+                hits = alike[self._place(alike, at, axis) == self.packed.word(state)]
                 if hits.size:
                     return int(hits[0]), at, axis
         return None
@@ -139,10 +139,10 @@ class Orders:
     def _brought_into_line(self, state: int, layer: States) -> tuple[int, Run]:
         """The same state before the first rail of a run came into line."""
         for run in self.runs:
-            one = np.array([state], np.uint64)
+            one = self.packed.array([state])
             if self.packed.code(one, run.rails[0])[0] == CODE[run.in_line]:
                 before = self.packed.with_code(one, run.rails[0], CODE[run.across])[0]
-                if np.isin(before, layer):
+                if is_among(int(before), layer):
                     return int(before), run
         raise AssertionError("a state that nothing leads to")
 
@@ -151,6 +151,12 @@ class Orders:
         placed = {at for at, _ in order}
         rest = [(at, AXES[0]) for run in self.runs for at in run.rails if at not in placed]
         return [*order, *rest]
+
+
+def is_among(state: int, states: States) -> bool:
+    """Whether sorted states hold this one."""
+    here = int(np.searchsorted(states, np.array(state, states.dtype)))
+    return here < len(states) and int(states[here]) == state
 
 
 def plain_runs(rails: list[Place]) -> list[Run]:

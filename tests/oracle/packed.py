@@ -7,14 +7,16 @@ are asked once for each surrounding that comes up, and the answer serves all sta
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from tests.oracle.shapes import ENDS, STEP, Place, Track
 
-States = NDArray[np.uint64]
+States = NDArray[Any]
+"""Of whole numbers."""
 
 MOST_BITS = 64
 FLAT = tuple(shape for shape in ENDS if not shape.startswith("rising-"))
@@ -39,9 +41,13 @@ class PackedRails:
             width = 4 if self._may_rise(at) else 3
             self._bits[at] = shift, (1 << width) - 1
             shift += width
-        if shift > MOST_BITS:
-            raise ValueError(f"{len(parts)} rails matter, too many for {MOST_BITS} bits")
+        self.word: type = np.uint64 if shift <= MOST_BITS else int
+        """What one state is; the fast one where all bits have room in it."""
         self._answers: dict[tuple[object, Place], dict[int, int]] = {}
+
+    def array(self, states: Iterable[int] = ()) -> States:
+        """These states."""
+        return np.array(list(states), np.uint64 if self.word is np.uint64 else object)
 
     def _may_rise(self, at: Place) -> bool:
         """Whether a rail stands one up in a column beside it: without one the slope rule never applies."""
@@ -51,12 +57,12 @@ class PackedRails:
     def code(self, states: States, at: Place) -> States:
         """The shape of one rail in each state, as a code."""
         shift, most = self._bits[at]
-        return (states >> np.uint64(shift)) & np.uint64(most)
+        return (states >> self.word(shift)) & self.word(most)
 
     def with_code(self, states: States, at: Place, code: int) -> States:
         """The states with another shape of one rail."""
         shift, most = self._bits[at]
-        return (states & ~np.uint64(most << shift)) | np.uint64(code << shift)
+        return (states & ~self.word(most << shift)) | self.word(code << shift)
 
     def mask(self, at: Place, columns: int) -> int:
         """The bits of the rails within so many columns of a place, at all levels."""
@@ -88,15 +94,15 @@ class PackedRails:
         """The states after something has happened at a rail; ``what`` names it, for the answers kept."""
         mask = self.mask(at, 2)
         answers = self._answers.setdefault((what, at), {})
-        surroundings = states & np.uint64(mask)
+        surroundings = states & self.word(mask)
         different = np.unique(surroundings)
         for surrounding in different.tolist():
             if surrounding not in answers:
                 track = self.unpack(surrounding)
                 happens(track)
                 answers[surrounding] = self.pack(track.shape)
-        changed = np.array([answers[surrounding] for surrounding in different.tolist()], np.uint64)
-        return (states & ~np.uint64(mask)) | changed[np.searchsorted(different, surroundings)]
+        changed = self.array([answers[surrounding] for surrounding in different.tolist()])
+        return (states & ~self.word(mask)) | changed[np.searchsorted(different, surroundings)]
 
 
 def apart(one: Place, other: Place) -> int:
