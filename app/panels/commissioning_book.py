@@ -62,7 +62,8 @@ class RunBook(QObject):
         super().__init__(parent)
         self._document = document
         self._answers: dict[Run, str] = {}
-        self._cleared: dict[Run, str] = {}
+        self._cleared: tuple[dict[Run, str], list[Run]] = ({}, [])
+        """The answers and the added runs that were cleared last."""
         self._added: list[Run] = []
         self._asked: Junction | None = None
         self._is_watched = False
@@ -132,12 +133,12 @@ class RunBook(QObject):
     @property
     def can_clear(self) -> bool:
         """Whether there is anything to clear."""
-        return bool(self._answers or self._added)
+        return bool(self._answers) or (self.worked is not None and len(self.rows) > len(self.worked.tests))
 
     @property
     def can_restore(self) -> bool:
-        """Whether cleared answers can be brought back."""
-        return bool(self._cleared) and not self._answers
+        """Whether what was cleared can be brought back."""
+        return any(self._cleared) and not self._answers
 
     def saw(self, run: Run) -> str | None:
         """Where the cart of a run came out, an arm or STAYS; ``None`` when that is not known."""
@@ -159,7 +160,7 @@ class RunBook(QObject):
             self._added.append(run)
         else:
             self._answers[run] = saw
-        self._cleared = {}
+        self._cleared = ({}, [])
         self._explain()
 
     def add(self, run: Run) -> None:
@@ -169,12 +170,14 @@ class RunBook(QObject):
 
     def clear(self) -> None:
         """Forget every answer and every run that was added."""
-        self._cleared, self._answers, self._added = self._answers, {}, []
+        self._cleared = (self._answers, self._added)
+        self._answers, self._added = {}, []
         self._explain()
 
     def restore(self) -> None:
         """Bring back what was cleared last."""
-        self._answers, self._cleared = self._cleared, {}
+        self._answers, self._added = self._cleared
+        self._cleared = ({}, [])
         self._explain()
 
     def watch(self, is_watched: bool) -> None:
@@ -217,7 +220,7 @@ class RunBook(QObject):
             self.changed.emit()
 
     def _forget(self) -> None:
-        self._answers, self._cleared, self._added = {}, {}, []
+        self._answers, self._cleared, self._added = {}, ({}, []), []
         self._asked = self.worked = self.explained = None
         self._worker.drop()
         self._is_new()

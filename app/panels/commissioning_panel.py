@@ -29,7 +29,7 @@ from app.panels.commissioning_words import (
     next_words,
     progress_words,
 )
-from app.panels.look import font, label, named, panel
+from app.panels.look import fit_lines, font, label, named, panel
 from app.panels.side_panel import WIDTH
 from app.panels.words import plain_tip
 from model.commissioning import Run
@@ -62,7 +62,7 @@ class CommissioningPanel(QWidget):
         self.limits_button.setToolTip("Faults that no run shows, and faults that no run tells apart")
         self.verdict = _sentence()
         self.list = named(SentencesList(self), "What may be wrong")
-        self.next_button = QPushButton(self)
+        self.next_button = QPushButton("Next", self)
         self.next_button.setProperty("look", "main")
         self.empty = _sentence("second")
         self._lay_out()
@@ -108,8 +108,8 @@ class CommissioningPanel(QWidget):
         """Show what the book holds now."""
         worked = self.book.worked
         self._say_nothing_yet()
+        self.table.take_over()
         if worked is not None:
-            self.table.take_over()
             said = coverage_words(worked)
             _say(self.coverage, f"{said} {ANEW}" if self.book.looks_old else said)
             self._offer()
@@ -194,7 +194,8 @@ class CommissioningPanel(QWidget):
 
     def _list_run(self, run: Run) -> None:
         """Choose a run, added where it is not listed yet."""
-        self.book.add(run)
+        if run not in self.book.rows:
+            self.book.add(run)
         row = self.model.row_of(run)
         if row is not None:
             self.table.choose_row(row)
@@ -230,9 +231,7 @@ def _sentence(look: str = "") -> QLabel:
 
 
 def _say(shown: QLabel, words: str) -> None:
-    """Show a sentence and make room for its lines, which a layout in a splitter does not do by itself."""
     shown.setText(words)
     shown.setVisible(bool(words))
-    # A label takes its least height for one that its words need.
-    shown.setMinimumHeight(0)
-    shown.setFixedHeight(max(0, shown.heightForWidth(WIDTH)))
+    fit_lines(shown, WIDTH)
+    shown.setMaximumHeight(shown.minimumHeight())

@@ -47,6 +47,9 @@ class RunsTable(Table):
         self._is_taking_over = False
         self._was_chosen = False
         super().__init__("Test runs", model, parent)
+        self.setAccessibleDescription(
+            "Space ticks a run whose cart came out as it must; Enter offers what else it may have done."
+        )
         self.setItemDelegate(_RunDelegate(model, self))
         self.set_widths((46, 0, 0, 76, 0))
         self.setEditTriggers(Table.EditTrigger.NoEditTriggers)

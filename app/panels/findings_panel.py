@@ -22,7 +22,7 @@ from app.document import Document
 from app.panels.choosing_list import ChoosingList
 from app.panels.findings_delegate import ROW, FindingsDelegate
 from app.panels.findings_model import FINDING_ROLE, FindingsModel
-from app.panels.look import label, named, panel
+from app.panels.look import fit_lines, label, named, panel
 from app.panels.rows import FRAME
 from app.panels.side_panel import WIDTH
 from app.panels.words import counted, plain_tip
@@ -194,8 +194,7 @@ class FindingsPanel(QWidget):
         self._why.setText(f"{finding.message} {rule.why}")
         self._do.setText(rule.remedy)
         for sentence in (self._why, self._do):
-            # A layout in a splitter makes no room for wrapped lines by itself.
-            sentence.setMinimumHeight(sentence.heightForWidth(SENTENCE_WIDTH))
+            fit_lines(sentence, SENTENCE_WIDTH)
         self.aside_button.setText("Take up again" if finding.waived else "Set aside…")
         junction = self._document.junction
         if junction is not None and not self._document.junction_is_old:

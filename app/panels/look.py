@@ -37,6 +37,13 @@ def label(text: str = "", look: str = "", parent: QWidget | None = None) -> QLab
     return made
 
 
+def fit_lines(shown: QLabel, width: int) -> None:
+    """Make room for a label's lines at a width, in pixels, which a layout in a splitter does not do by itself."""
+    # A label takes the least height that it has for one that its words need.
+    shown.setMinimumHeight(0)
+    shown.setMinimumHeight(max(0, shown.heightForWidth(width)))
+
+
 def hairline(look: str = "hairline") -> QFrame:
     """A line between two areas: ``hairline`` lies, ``upright`` stands."""
     made = QFrame()

@@ -286,3 +286,21 @@ def test_a_list_of_choices_opened_by_a_key_shows_the_last_one(window: MainWindow
     last = view.model().index(view.model().rowCount() - 1, 0)
     assert last.data() == STAYS
     assert view.visualRect(last).bottom() < view.viewport().height()
+
+
+def test_an_added_run_is_cleared_and_brought_back_too(window: MainWindow, qtbot: QtBot) -> None:
+    panel, asked = show_runs(window, SALTERN), commissioning_of(SALTERN)
+    panel.book.add(panel.book.others[0])
+    assert panel.clear_button.isEnabled()
+    qtbot.mouseClick(panel.clear_button, Qt.MouseButton.LeftButton)
+    assert rows(panel) == list(asked.tests)
+    qtbot.mouseClick(panel.clear_button, Qt.MouseButton.LeftButton)
+    assert len(rows(panel)) == len(asked.tests) + 1
+
+
+def test_a_sentence_takes_no_more_room_than_its_lines(window: MainWindow) -> None:
+    panel = show_runs(window, SALTERN)
+    two_lines = panel.verdict.height()
+    panel.model.tick(0)
+    QApplication.processEvents()
+    assert panel.verdict.height() < two_lines
