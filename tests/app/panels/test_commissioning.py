@@ -304,3 +304,10 @@ def test_a_sentence_takes_no_more_room_than_its_lines(window: MainWindow) -> Non
     panel.model.tick(0)
     QApplication.processEvents()
     assert panel.verdict.height() < two_lines
+
+
+def test_a_plan_that_does_not_serve_its_routes_says_so(window: MainWindow) -> None:
+    plan = straight_plan()
+    there_and_back = (type(plan.routes[0])("Quay", "Quay"),)
+    panel = show_runs(window, Plan(plan.pieces, plan.details.replace(routes=there_and_back)))
+    assert panel.coverage.text().endswith("Not every wanted route arrives as drawn; the findings say why.")
