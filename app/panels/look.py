@@ -38,7 +38,7 @@ def label(text: str = "", look: str = "", parent: QWidget | None = None) -> QLab
 
 
 def fit_lines(shown: QLabel, width: int) -> None:
-    """Make room for the lines of a label at a width in pixels; a layout in a splitter makes none by itself."""
+    """Make room for a label's lines at a width in pixels; a layout in a splitter makes none by itself."""
     # A label takes the least height that it has for one that its words need.
     shown.setMinimumHeight(0)
     shown.setMinimumHeight(max(0, shown.heightForWidth(width)))
