@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from app import theme as themes
@@ -81,6 +81,11 @@ class SurveyBar(QWidget):
             self._surveying.stop()
         else:
             self._surveying.find()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Only now the buttons have the sizes that their look gives them."""
+        super().showEvent(event)
+        self.place()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         theme = themes.current()

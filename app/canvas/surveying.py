@@ -19,6 +19,7 @@ from model.edits import set_build_order
 from model.edits.words import counted
 from model.grid import Cell, Heading
 from model.plan import Change
+from model.track.layout import Layout
 from model.track.shapes import Shape
 
 if TYPE_CHECKING:
@@ -66,7 +67,8 @@ class Surveying(QObject):
         if self.search.is_running:
             return f"Survey: searching for an order, {self.search.seconds} s"
         count = len(self.differing)
-        return f"Survey: {counted(count, 'rail')} {'differs' if count == 1 else 'differ'} from the plan"
+        said = counted(count, "rail") if count else "no rail"
+        return f"Survey: {said} {'differ' if count > 1 else 'differs'} from the plan"
 
     def words_at(self, cell: Cell) -> str:
         """How a rail stands and how it is drawn; empty where the two are the same."""
@@ -102,8 +104,13 @@ class Surveying(QObject):
         from model.ordering import survey
 
         self._begin_anew()
-        plan, shapes = self._document.plan, {**self._document.layout.shapes, **self.differing}
-        self.search.start(lambda: _steps(survey(plan, shapes, SECONDS)))
+        plan, differing = self._document.plan, self.differing
+
+        def steps() -> Iterator[object]:
+            """What was not drawn anew stands as it is drawn."""
+            yield from survey(plan, {**Layout(plan).shapes, **differing}, SECONDS)
+
+        self.search.start(steps)
         self.changed.emit()
 
     def stop(self) -> None:
@@ -160,7 +167,7 @@ class Surveying(QObject):
 
     def _refusal(self, result: Survey | None) -> str:
         if result is None or not result.impossible:
-            return f"No order was found in {SECONDS} s that gives this survey; there may be one."
+            return f"No order was found in {self.search.seconds} s that gives this survey; there may be one."
         cells = result.impossible
         if len(cells) == 1:
             shape = self.shapes.get(cells[0]) or self._document.layout.shape(cells[0])
@@ -170,10 +177,6 @@ class Surveying(QObject):
         if len(cells) > NAMED_AT_MOST:
             named.append(f"{len(cells) - NAMED_AT_MOST} more")
         return f"No order of placing makes these lie so together: {listed(named)}."
-
-
-def _steps(results: Iterator[Survey]) -> Iterator[object]:
-    yield from results
 
 
 def _unbroken(cell: Cell) -> str:

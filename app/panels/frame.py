@@ -30,6 +30,7 @@ from app.panels.tray import NARROW, WIDE, Tray
 
 NARROW_TRAY_BELOW: Final = 1280
 FOLDED_STRIP_BELOW: Final = 1100
+WORDLESS_TOOLS_BELOW: Final = 1440
 
 Box = TypeVar("Box", QHBoxLayout, QVBoxLayout)
 
@@ -76,7 +77,7 @@ class Frame(QWidget):
         column.addLayout(self._middle(view), 1)
         column.addWidget(hairline())
         column.addWidget(panels.status)
-        self.fold_for(NARROW_TRAY_BELOW)
+        self.fold_for(WORDLESS_TOOLS_BELOW)
         self._order_focus(view)
 
     def fold_for(self, width: int) -> None:
@@ -85,7 +86,7 @@ class Frame(QWidget):
         self._panels.tray.set_narrow(narrow)
         self._panels.in_hand.setFixedWidth(NARROW if narrow else WIDE)
         self._panels.orientations.set_folded(width < FOLDED_STRIP_BELOW)
-        self.tools.set_words_shown(not narrow)
+        self.tools.set_words_shown(width >= WORDLESS_TOOLS_BELOW)
 
     def _order_focus(self, view: PlanView) -> None:
         """Tab goes as the eye does: tools, tray, levels, plan, orientations, then down the side panel."""

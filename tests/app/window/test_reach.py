@@ -131,7 +131,7 @@ def test_all_text_is_shown_as_it_is(window: MainWindow) -> None:
             assert label.textFormat() == Qt.TextFormat.PlainText, label.text()
 
 
-@pytest.mark.parametrize(("width", "height"), [(1440, 900), (1279, 720), (1024, 640)])
+@pytest.mark.parametrize(("width", "height"), [(1440, 900), (1439, 900), (1280, 720), (1279, 720), (1024, 640)])
 def test_nothing_in_the_window_is_cut_or_covered(window: MainWindow, width: int, height: int) -> None:
     window.document.load(read_plan(example("saltern-junction")), None)
     window.resize(width, height)
