@@ -73,6 +73,11 @@ class Clauses:
             self.say(result, -statement)
         return result
 
+    def same(self, one: Statement, other: Statement) -> None:
+        """Both hold or neither does."""
+        self.say(-one, other)
+        self.say(one, -other)
+
     def exactly_one_of(self, statements: Sequence[Statement]) -> None:
         """One of these holds and no other."""
         self.say(*statements)

@@ -56,18 +56,13 @@ class Ground:
 
     @cached_property
     def turning(self) -> frozenset[int]:
-        """Booster and detector rails with neighbours on both axes: they may turn and lose a link."""
+        """Booster and detector rails with neighbours on both axes: these may turn and lose a link."""
         return frozenset(key for key in self.bound if key in self.straight_only)
 
     @cached_property
     def crowded(self) -> frozenset[int]:
         """The rails that may find another rail in a column than the one found in the end."""
         return frozenset(key for key in self.rails if self._is_crowded(key))
-
-    @cached_property
-    def is_plain(self) -> bool:
-        """Whether no rail turns or is crowded: what is worked out of links then leaves nothing out."""
-        return not self.turning and not self.crowded
 
     def above(self, key: int) -> dict[Heading, int]:
         """The neighbours one level up."""

@@ -6,9 +6,12 @@ Common practice of the trade, written from memory, no published source; the rule
 - a placed neighbour is *open* to a new rail while it has fewer than two links;
 - the new rail *takes* those open neighbours to which it then lies: all on one axis where the other axis has
   none, else the two of the curve that the bias rule picks; a booster or detector rail those on its axis;
-- two rails are linked when the later one took the earlier one, and stay so: a link is never lost, because a
-  rail with two links is open to nobody. (A booster or detector rail could lose one by turning its side;
-  orders in which that happens are left out.)
+- two rails are linked when the later one took the earlier one, and mostly stay so, because a rail with two
+  links is open to nobody.
+
+A booster or detector rail with neighbours on both axes is the exception. Lying north-south with one link it
+*turns* for a newcomer from the east or west, and loses that link; once linked to the east or west it is taken
+from the north or south in vain. The rail beyond then keeps a *dead* end, until another newcomer takes it.
 """
 
 from __future__ import annotations
@@ -24,6 +27,8 @@ from model.ordering.ground import Ground
 from model.track.rails import BIT, EAST_WEST, MASK, NORTH_SOUTH
 from model.track.settling import biased_curve
 
+Pair = tuple[int, int]
+
 
 class Linking:
     """The sentences about the order of the relevant rails and the links that it makes."""
@@ -31,33 +36,49 @@ class Linking:
     def __init__(self, clauses: Clauses, ground: Ground) -> None:
         self._clauses = clauses
         self._ground = ground
-        self._before: dict[tuple[int, int], Statement] = {}
-        self._link: dict[tuple[int, int], Statement] = {}
+        self._before: dict[Pair, Statement] = {}
         self.lies_north_south = {key: clauses.new() for key in ground.relevant}
         """How a rail lies when no neighbour is open to it: north-south, else east-west."""
-        for key in ground.relevant:
-            for other in ground.beside[key].values():
-                self._make_link(key, other)
-        self._taken = {key: self._takes(key) for key in ground.relevant}
-        self._say_what_links()
+        pairs = ((key, other) for key in ground.relevant for other in ground.beside[key].values())
+        bound = ground.bound
+        self._made = {_pair(*pair): clauses.new() for pair in pairs if not bound.isdisjoint(pair)}
+        """The later of two neighbours linked itself to the earlier one; two free ones always do."""
+        self._turning = {
+            (key, newcomer): clauses.new()
+            for key in ground.turning
+            for newcomer in self._on_axis(key, EAST_WEST)
+        }
+        """A rail is taken by a newcomer from the east or west, which turns it."""
+        self._taken = {key: self._says_taken(key) for key in ground.relevant}
+        for (key, newcomer), turns in self._turning.items():
+            clauses.same(turns, self._took(newcomer, key))
+        for (one, other), made in self._made.items():
+            clauses.same(made, clauses.any_of([self._makes(one, other), self._makes(other, one)]))
+        self._linked = {pair: self._stays_linked(*pair) for pair in self._made}
 
     def before(self, one: int, other: int) -> Statement:
         """One rail is placed before the other."""
-        low, high = min(one, other), max(one, other)
-        known = self._before.get((low, high))
-        if known is None:
-            known = self._before[low, high] = self._clauses.new()
-        return known if one == low else -known
-
-    def links(self, key: int) -> dict[Heading, Statement]:
-        """By heading: the rail is linked to its neighbour there, as built."""
-        return {h: self.link(key, other) for h, other in self._ground.beside[key].items()}
+        pair = _pair(one, other)
+        if pair not in self._before:
+            self._before[pair] = self._clauses.new()
+        return self._before[pair] if pair[0] == one else -self._before[pair]
 
     def link(self, one: int, other: int) -> Statement:
-        """Two neighbours are linked; two free ones always are."""
-        return self._link.get((min(one, other), max(one, other)), self._clauses.true)
+        """Two neighbours are linked as built."""
+        return self._linked.get(_pair(one, other), self._clauses.true)
 
-    def orders_known(self) -> Iterator[tuple[int, int]]:
+    def links(self, key: int) -> dict[Heading, Statement]:
+        """By heading: the rail is linked to its neighbour there as built."""
+        return {h: self.link(key, other) for h, other in self._ground.beside[key].items()}
+
+    def reaches(self, key: int) -> dict[Heading, Statement]:
+        """By heading: the rail has an end there as built because it is linked, or was."""
+        return {
+            heading: self._clauses.any_of([link, self._dead_end(key, self._ground.beside[key][heading])])
+            for heading, link in self.links(key).items()
+        }
+
+    def orders_known(self) -> Iterator[Pair]:
         """The pairs of which is said who comes first, as found last."""
         for (low, high), statement in self._before.items():
             yield (low, high) if self._clauses.holds(statement) else (high, low)
@@ -71,17 +92,15 @@ class Linking:
             self._clauses.say(*(-self.before(one, other) for one, other in pairs))
         return bool(rings)
 
-    def _make_link(self, one: int, other: int) -> None:
-        pair = min(one, other), max(one, other)
-        if pair not in self._link and (one in self._ground.bound or other in self._ground.bound):
-            self._link[pair] = self._clauses.new()
+    def _took(self, newcomer: int, key: int) -> Statement:
+        return self._taken[newcomer].get(key, self._clauses.false)
 
-    def _takes(self, key: int) -> dict[int, Statement]:
+    def _says_taken(self, key: int) -> dict[int, Statement]:
         """By neighbour: it is there before the rail, and the rail takes it."""
         clauses = self._clauses
-        near = {h: other for h, other in self._ground.beside[key].items() if self._is_said(key, other)}
-        opens = [clauses.all_of([self.before(o, key), self.has_room(o, key)]) for o in near.values()]
+        near = {h: o for h, o in self._ground.beside[key].items() if _pair(key, o) in self._made}
         takes = {heading: clauses.new() for heading in near}
+        opens = [clauses.all_of([self.before(o, key), self._has_room(o, key)]) for o in near.values()]
         choose = _along_axis if key in self._ground.turning else _by_bias
         for values, row in clauses.rows([self.lies_north_south[key], *opens]):
             mask = sum(BIT[heading] for heading, is_open in zip(near, values[1:], strict=True) if is_open)
@@ -90,41 +109,80 @@ class Linking:
                 clauses.say_if(row, statement if taken & BIT[heading] else -statement)
         return {near[heading]: takes[heading] for heading in near}
 
-    def _is_said(self, one: int, other: int) -> bool:
-        return (min(one, other), max(one, other)) in self._link
-
-    def has_room(self, key: int, newcomer: int) -> Statement:
+    def _has_room(self, key: int, newcomer: int) -> Statement:
         """The rail has fewer than two links when the newcomer is placed."""
         if key not in self._ground.bound:
             return self._clauses.true
         others = [other for other in self._ground.beside[key].values() if other != newcomer]
-        linked = [self.linked_before(key, other, newcomer) for other in others]
+        linked = [self._linked_before(key, other, newcomer) for other in others]
         pairs = [self._clauses.all_of(pair) for pair in combinations(linked, 2)]
         return -self._clauses.any_of(pairs)
 
-    def linked_before(self, key: int, other: int, newcomer: int) -> Statement:
+    def _linked_before(self, key: int, other: int, newcomer: int) -> Statement:
         """The rail is linked to the other one when the newcomer is placed, given that itself is there."""
-        return self._clauses.all_of([self.link(key, other), self.before(other, newcomer)])
+        made = self._made.get(_pair(key, other), self._clauses.true)
+        turned = [
+            -self._clauses.all_of([self._turning[rail, for_], self.before(for_, newcomer)])
+            for rail, for_ in self._breakers(key, other)
+            if for_ != newcomer
+        ]
+        return self._clauses.all_of([made, self.before(other, newcomer), *turned])
 
-    def _say_what_links(self) -> None:
+    def _makes(self, newcomer: int, key: int) -> Statement:
+        """The newcomer takes a rail, and not in vain."""
+        took = self._took(newcomer, key)
+        return self._clauses.all_of([took, -self._is_vain(newcomer, key)])
+
+    def _is_vain(self, newcomer: int, key: int) -> Statement:
+        """A rail that can turn has a link to the east or west when it is taken from the north or south."""
+        if key not in self._ground.turning or newcomer not in self._on_axis(key, NORTH_SOUTH):
+            return self._clauses.false
+        across = self._on_axis(key, EAST_WEST)
+        return self._clauses.any_of([self._linked_before(key, other, newcomer) for other in across])
+
+    def _stays_linked(self, one: int, other: int) -> Statement:
+        turned = [-self._turning[rail, newcomer] for rail, newcomer in self._breakers(one, other)]
+        return self._clauses.all_of([self._made[one, other], *turned])
+
+    def _breakers(self, one: int, other: int) -> Iterator[Pair]:
+        """The rails that can turn away from this link between north and south, and for which newcomers."""
+        for key, beyond in ((one, other), (other, one)):
+            if key in self._ground.turning and beyond in self._on_axis(key, NORTH_SOUTH):
+                yield from ((key, newcomer) for newcomer in self._on_axis(key, EAST_WEST))
+
+    def _on_axis(self, key: int, axis: int) -> list[int]:
+        return [other for heading, other in self._ground.beside[key].items() if BIT[heading] & axis]
+
+    def _dead_end(self, key: int, beyond: int) -> Statement:
+        """The rail has an end to one that can turn, to which it is not linked, because it once took it or was
+        linked to it, and nothing took itself since."""
+        if beyond not in self._ground.turning or key not in self._on_axis(beyond, NORTH_SOUTH):
+            return self._clauses.false
         clauses = self._clauses
-        for (one, other), link in self._link.items():
-            took = clauses.any_of([self._took(one, other), self._took(other, one)])
-            clauses.say(-link, took)
-            clauses.say(link, -took)
-        for key in self._ground.turning:
-            self._forbid_turning(key)
+        takers = [(other, self._took(other, key)) for other in self._ground.beside[key].values()]
+        untaken = [-took for _, took in takers]
+        never = clauses.all_of([self._took(key, beyond), self._is_vain(key, beyond), *untaken])
+        turns = [(other, self._turning[beyond, other]) for other in self._on_axis(beyond, EAST_WEST)]
+        taken_since = [
+            clauses.all_of([took, turned, self.before(newcomer, other)])
+            for other, took in takers
+            for newcomer, turned in turns
+            if newcomer != other
+        ]
+        lost = clauses.all_of(
+            [
+                self._made[_pair(key, beyond)],
+                clauses.any_of([turned for _, turned in turns]),
+                -clauses.any_of(taken_since),
+            ]
+        )
+        across = self._on_axis(key, EAST_WEST) if key in self._ground.turning else ()
+        turned_itself = clauses.any_of([self._made[_pair(key, other)] for other in across])
+        return clauses.all_of([clauses.any_of([never, lost]), -turned_itself])
 
-    def _forbid_turning(self, key: int) -> None:
-        """No later rail takes one that has a link on the other axis."""
-        near = self._ground.beside[key]
-        for heading, newcomer in near.items():
-            across = [o for h, o in near.items() if h.lies_north_south != heading.lies_north_south]
-            for other in across:
-                self._clauses.say(-self._took(newcomer, key), -self.linked_before(key, other, newcomer))
 
-    def _took(self, newcomer: int, key: int) -> Statement:
-        return self._taken[newcomer].get(key, self._clauses.false)
+def _pair(one: int, other: int) -> Pair:
+    return (one, other) if one < other else (other, one)
 
 
 def _by_bias(mask: int, _: bool) -> int:

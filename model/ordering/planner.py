@@ -94,7 +94,7 @@ class _Search:
                 yield best
             if not best.served:
                 break
-        proved = self._ground.is_plain
+        proved = not self._ground.crowded
         yield BuildOrder(best.rails, best.served, *best.cost, proved=proved)
 
     def _step(self, best: BuildOrder, place: int) -> tuple[bool | None, BuildOrder]:

@@ -88,7 +88,7 @@ class Wiring:
                 self._clauses.say(-self.wired[key], *(-link for link in links))
 
     def _built(self, key: int) -> Ends:
-        return ends_as_built(self._clauses, self._linking.links(key), self._linking.lies_north_south[key])
+        return ends_as_built(self._clauses, self._linking.reaches(key), self._linking.lies_north_south[key])
 
     def _shapes(self, key: int, ends: Ends) -> Shapes:
         return shapes_of_ends(self._clauses, self._ground, key, ends, self._linking.links(key))
@@ -107,7 +107,8 @@ class Wiring:
             lies = [self._set(lie, order, setting) for lie, order in zip(cycled, orders, strict=True)]
             for key in near:
                 ends = self._agreed([lie[key] for lie in lies], mixed)
-                self._in_setting[key, setting] = self._shapes(key, ends)
+                shapes = self._in_setting[key, setting] = self._shapes(key, ends)
+                self._clauses.exactly_one_of(list(shapes.values()))
 
     def _ends_as_built(self, key: int) -> Ends:
         """Also of a rail on a plain run, which lies alike in every order."""
