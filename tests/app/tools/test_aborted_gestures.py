@@ -50,6 +50,7 @@ def test_an_aborted_gesture_changes_nothing(name: str, abort: str) -> None:
             assert dict(desk.layout.shapes) == shapes
             assert desk.selection == chosen
             assert desk.band is None
+            assert not desk.surveyed
             assert not hand.tool.is_busy
             if abort == "another tool":
                 assert desk.ghost is None
@@ -86,4 +87,5 @@ def test_letting_go_after_an_abort_changes_nothing(name: str) -> None:
     hand.drag_to(3, 0).release()
     assert not desk.done
     assert not desk.carts
+    assert not desk.surveyed
     assert desk.powered == frozenset()

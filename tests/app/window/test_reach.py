@@ -91,7 +91,8 @@ def test_tab_goes_all_around_the_window_as_the_eye_does(window: MainWindow, qtbo
 
 
 @pytest.mark.parametrize(
-    ("keys", "tool"), [("L", "lay"), ("P", "place"), ("E", "erase"), ("T", "throw"), ("S", "select")]
+    ("keys", "tool"),
+    [("L", "lay"), ("P", "place"), ("E", "erase"), ("T", "throw"), ("V", "survey"), ("S", "select")],
 )
 def test_a_letter_takes_up_a_tool(window: MainWindow, qtbot: QtBot, keys: str, tool: str) -> None:
     window.activateWindow()
@@ -131,7 +132,9 @@ def test_all_text_is_shown_as_it_is(window: MainWindow) -> None:
             assert label.textFormat() == Qt.TextFormat.PlainText, label.text()
 
 
-@pytest.mark.parametrize(("width", "height"), [(1440, 900), (1439, 900), (1280, 720), (1279, 720), (1024, 640)])
+@pytest.mark.parametrize(
+    ("width", "height"), [(1440, 900), (1439, 900), (1280, 720), (1279, 720), (1024, 640)]
+)
 def test_nothing_in_the_window_is_cut_or_covered(window: MainWindow, width: int, height: int) -> None:
     window.document.load(read_plan(example("saltern-junction")), None)
     window.resize(width, height)
