@@ -62,7 +62,8 @@ class ExportCommands:
 
         try:
             with _waiting():
-                written = export_sheet(self._document.plan, path, choice.paper, choice.colour)
+                plan = self._document.plan
+                written = export_sheet(plan, path, choice.paper, choice.colour, steps=choice.steps)
         except WriteError as error:
             self._tell(f"The build sheet was not written: {error}. The plan is unchanged.")
         else:
@@ -91,12 +92,14 @@ class ExportCommands:
             paper if paper in PAPERS else PAPERS[0],
             format_ if format_ in FORMATS else FORMATS[0],
             self._settings.choice("sheet-colour", "no") == "yes",
+            self._settings.choice("sheet-steps", "yes") == "yes",
         )
 
     def _remember(self, choice: SheetChoice) -> None:
         self._settings.choose("sheet-paper", choice.paper)
         self._settings.choose("sheet-format", choice.format)
         self._settings.choose("sheet-colour", "yes" if choice.colour else "no")
+        self._settings.choose("sheet-steps", "yes" if choice.steps else "no")
 
 
 @contextmanager

@@ -29,10 +29,11 @@ class SheetChoice(NamedTuple):
     paper: str = "A4"
     format: str = "PDF"
     colour: bool = False
+    steps: bool = True
 
 
 class BuildSheetDialog(QDialog):
-    """Paper, format, and whether colour is laid over the black drawing."""
+    """Paper, format, whether the steps are drawn, and whether colour is laid over the black drawing."""
 
     def __init__(self, parent: QWidget | None, choice: SheetChoice) -> None:
         super().__init__(parent)
@@ -42,9 +43,12 @@ class BuildSheetDialog(QDialog):
         self._formats = QButtonGroup(self)
         self.colour = named(QCheckBox("Lay colour over the drawing"), "Lay colour over the drawing")
         self.colour.setChecked(choice.colour)
+        self.steps = named(QCheckBox("Steps, with pictures"), "Steps, with pictures")
+        self.steps.setChecked(choice.steps)
         form = QFormLayout()
         form.addRow(label("Paper"), _one_of(self._papers, PAPERS, choice.paper))
         form.addRow(label("Format"), _one_of(self._formats, FORMATS, choice.format))
+        form.addRow(label("Pages"), self.steps)
         form.addRow(label("Colour"), self.colour)
         buttons, _ = answer_buttons(self, "Choose a file…")
         told = label("PDF is one file; SVG and PNG are one a page. All can be read in black and white.")
@@ -62,6 +66,7 @@ class BuildSheetDialog(QDialog):
             PAPERS[self._papers.checkedId()],
             FORMATS[self._formats.checkedId()],
             self.colour.isChecked(),
+            self.steps.isChecked(),
         )
 
 

@@ -17,7 +17,7 @@ SMALL_SCALES: Final = (5.0, 4.0, 3.0, 2.5, 2.0, 1.5, 1.0)
 MARGIN: Final = 1
 """Cells shown on each side of what is new."""
 FEWEST_ROWS: Final = 3
-BREAK: Final = 3.0
+BREAK: Final = 4.0
 """mm between the two sides of a cut."""
 ABOUT_A_CHANGE: Final = (6, 5, 4, 3, 2, 1)
 """Cells kept on both sides of where something changes along a cut axis: as many as have room."""

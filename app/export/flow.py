@@ -68,6 +68,18 @@ def _place(page: list[Placed], strips: Iterable[Strip], top: float) -> float:
     return top
 
 
+def fill(strips: Iterable[Strip], heights: Iterable[float]) -> list[list[Placed]]:
+    """The strips in columns, one after another, each as high as is said for it; none is cut in two."""
+    columns: list[list[Placed]] = []
+    room, used, height = iter(heights), 0.0, 0.0
+    for strip in strips:
+        if not columns or used + strip.height > height:
+            columns.append([])
+            used, height = 0.0, next(room)
+        used = _place(columns[-1], (strip,), used)
+    return columns
+
+
 def draw_strips(pencil: Pencil, page: Iterable[Placed], area: QRectF) -> None:
     """A page's strips, as broad as the area."""
     for top, strip in page:

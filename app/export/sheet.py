@@ -28,24 +28,35 @@ from model.sheet import build_sheet
 
 
 def export_sheet(
-    plan: Plan, path: str | os.PathLike[str], paper: str = "A4", colour: bool = False
+    plan: Plan,
+    path: str | os.PathLike[str],
+    paper: str = "A4",
+    colour: bool = False,
+    *,
+    steps: bool = True,
 ) -> list[str]:
     """Write the build sheet of a plan and return the names of the files written.
 
-    ``path`` ends in ``.pdf``, ``.svg`` or ``.png``; the latter two give a numbered file a page. Raises
-    WriteError where a file cannot be written, KeyError for another paper than A4 or A3, ValueError for
-    another ending.
+    ``steps``: whether the pages of the builder's steps are among it. ``path`` ends in ``.pdf``, ``.svg`` or
+    ``.png``; the latter two give a numbered file a page. Raises WriteError where a file cannot be written,
+    KeyError for another paper than A4 or A3, ValueError for another ending.
     """
     application = QGuiApplication.instance() or _offscreen()
     junction = Junction(plan)
-    files = _files(junction, find_all(junction), Path(path), paper, colour)
+    pages = sheet_pages(junction, find_all(junction), paper, colour, steps=steps)
+    files = _files(pages, plan, Path(path), paper, colour)
     del application
     write_together(files)
     return [str(file) for file in files]
 
 
 def sheet_pages(
-    junction: Junction, findings: Iterable[Finding], paper: str = "A4", colour: bool = False
+    junction: Junction,
+    findings: Iterable[Finding],
+    paper: str = "A4",
+    colour: bool = False,
+    *,
+    steps: bool = True,
 ) -> list[DrawPage]:
     """The pages of a build sheet, each to be drawn on a painter whose unit is the mm."""
     sheet = build_sheet(junction, findings)
@@ -54,7 +65,7 @@ def sheet_pages(
     pages = [cover(job)]
     for level in sheet.levels:
         pages += level_pages(job, level, len(pages) + 1)
-    pages += step_pages(job)
+    pages += step_pages(job) if steps else []
     pages += table_pages(job)
     return [partial(_draw, job, page, number, len(pages)) for number, page in enumerate(pages, start=1)]
 
@@ -68,10 +79,9 @@ def _draw(job: Job, page: Page, number: int, pages: int, painter: QPainter) -> N
 
 
 def _files(
-    junction: Junction, findings: Iterable[Finding], path: Path, paper: str, colour: bool
+    pages: list[DrawPage], plan: Plan, path: Path, paper: str, colour: bool
 ) -> dict[str | os.PathLike[str], bytes]:
-    pages = sheet_pages(junction, findings, paper, colour)
-    title = printable(junction.plan.details.title or UNTITLED)
+    title = printable(plan.details.title or UNTITLED)
     ending = path.suffix.lower()
     if ending == ".pdf":
         return {path: pdf(pages, PAPERS[paper], title)}

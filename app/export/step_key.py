@@ -17,7 +17,8 @@ from model.track.shapes import Shape
 SIDE: Final = 6.0
 """Of a sample."""
 WORDS: Final = ("new", "stands already", "one level below", "bent by what is new")
-RAIL: Final = Look(Part.RAIL, shape=Shape.SOUTH_WEST)
+STRAIGHT: Final = Look(Part.RAIL, shape=Shape.EAST_WEST)
+CURVE: Final = Look(Part.RAIL, shape=Shape.SOUTH_WEST)
 
 
 def draw_step_key(pencil: Pencil, area: QRectF) -> None:
@@ -37,6 +38,6 @@ def _draw_sample(pencil: Pencil, index: int, x: float, y: float) -> None:
         stage = replace(stage, theme=grey(pencil.theme))
     elif index == 2:
         stage = replace(stage, manner=Manner.BELOW)
-    paint(stage, RAIL)
+    paint(stage, CURVE if index == 3 else STRAIGHT)
     if index == 3:
         draw_brackets(pencil, QRectF(x, y, SIDE, SIDE))

@@ -13,7 +13,7 @@ from PySide6.QtGui import QPen, QPolygonF
 from app.canvas.symbols import Manner, paper
 from app.canvas.symbols.lettering import draw_centred, em_for, width
 from app.export.cutout import MARGIN, cutout
-from app.export.pencil import HAIR, RULER, Pencil
+from app.export.pencil import NARROW, RULER, Pencil
 from app.export.plan_picture import PiecePainter, Window, draw_grid
 from app.theme import Theme
 from model.grid import Cell
@@ -29,8 +29,8 @@ FIGURE_GAP, LINE_ROOM = 1.5, 3.4
 """Between two coordinates side by side, and from one to the next one below it."""
 BRACKET: Final = 0.22
 """Length of a bracket's arms, in cells."""
-ZIGZAG: Final = 1.0
-"""How far a break line swings out."""
+BEYOND, ZIGZAG = 1.0, 0.8
+"""How far outside of the cells a break line stands, and how far it swings to both sides."""
 
 
 class Drawing:
@@ -140,24 +140,25 @@ def _figure_text(value: int) -> str:
 
 
 def _draw_edges(pencil: Pencil, window: Window, whole: QRectF) -> None:
-    """The outline; where the picture is cut a break line."""
-    rect = window.rect
-    inner = whole.adjusted(0.1, 0.1, -0.1, -0.1)
-    for x in (rect.left(), rect.right()):
-        cut = inner.left() < x < inner.right()
-        _edge(pencil, QPointF(x, rect.top()), QPointF(x, rect.bottom()), cut)
-    for y in (rect.top(), rect.bottom()):
-        cut = inner.top() < y < inner.bottom()
-        _edge(pencil, QPointF(rect.left(), y), QPointF(rect.right(), y), cut)
+    """The outline; a little outside of where the picture is cut a break line."""
+    cells, inner = window.rect, whole.adjusted(0.1, 0.1, -0.1, -0.1)
+    west, north = cells.left() > inner.left(), cells.top() > inner.top()
+    east, south = cells.right() < inner.right(), cells.bottom() < inner.bottom()
+    rect = cells.adjusted(-BEYOND * west, -BEYOND * north, BEYOND * east, BEYOND * south)
+    _edge(pencil, rect.topLeft(), rect.bottomLeft(), west)
+    _edge(pencil, rect.topLeft(), rect.topRight(), north)
+    _edge(pencil, rect.topRight(), rect.bottomRight(), east)
+    _edge(pencil, rect.bottomLeft(), rect.bottomRight(), south)
 
 
 def _edge(pencil: Pencil, start: QPointF, end: QPointF, cut: bool) -> None:
-    along = end - start
+    """A side of the outline, to the east or to the south, or a break line in its place."""
     if not cut:
         pencil.line(start.x(), start.y(), end.x(), end.y())
         return
-    unit = along / (along.x() + along.y())
-    across, middle = QPointF(unit.y(), unit.x()) * ZIGZAG, start + along / 2
-    points = [start, middle - unit * 1.2, middle - unit * 0.6 + across, middle + unit * 0.6 - across]
-    pencil.painter.setPen(QPen(pencil.theme.ink, HAIR, c=Qt.PenCapStyle.FlatCap, j=Qt.PenJoinStyle.MiterJoin))
-    pencil.painter.drawPolyline(QPolygonF([*points, middle + unit * 1.2, end]))
+    along = end - start
+    unit, middle = along / (along.x() + along.y()), start + along / 2
+    across = QPointF(unit.y(), unit.x()) * ZIGZAG
+    swings = (middle - unit * 1.2, middle - unit * 0.6 + across, middle + unit * 0.6 - across)
+    pencil.painter.setPen(QPen(pencil.theme.ink, NARROW, c=Qt.PenCapStyle.FlatCap))
+    pencil.painter.drawPolyline(QPolygonF([start, *swings, middle + unit * 1.2, end]))

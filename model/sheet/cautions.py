@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from typing import Protocol
+from itertools import pairwise
+from typing import Final, Protocol
 
 import msgspec
 
 from model.routing.junction import Junction, Switch
 from model.sheet.drawn import has_drive
 from model.sheet.levels import LevelPage
+from model.steps import Step
 
 
 class Finding(Protocol):
@@ -49,8 +51,13 @@ NUMBERS = Caution("note", "Lay the numbered rails in order.", "Their shape follo
 ARROWS = Caution("note", "Face the way of the arrow where a rail has one.", "It would lie across else.")
 
 
+STEPS: Final = Caution(
+    "note", "Go step by step: some parts come late.", "Each of them says why it waits for a higher level."
+)
+
+
 def cautions(
-    junction: Junction, findings: Iterable[Finding], levels: Sequence[LevelPage]
+    junction: Junction, findings: Iterable[Finding], levels: Sequence[LevelPage], steps: Iterable[Step]
 ) -> tuple[Caution, ...]:
     """All cautions, the gravest first; the last two stand on every sheet."""
     drives = [switch for switch in junction.switches if has_drive(junction, switch)]
@@ -61,7 +68,7 @@ def cautions(
         *_errors(findings),
         *([ONE_ORIENTATION] if drives else []),
         *_power_once(junction, drives),
-        *_levels_in_order(levels),
+        *(_levels_in_order(levels) if _climb(steps) else [STEPS]),
         *notes,
         FROM_MEMORY,
         TEST_FIRST,
@@ -87,6 +94,11 @@ def _power_once(junction: Junction, drives: Iterable[Switch]) -> Iterator[Cautio
         listed = f"{', '.join(most)} and {last}" if most else last
         rest = "It rests" if not most else "They rest"
         yield Caution("warning", f"Power {listed} once.", f"{rest} wrong until the first signal.")
+
+
+def _climb(steps: Iterable[Step]) -> bool:
+    """Whether no step goes back to a lower level."""
+    return all(before.level <= after.level for before, after in pairwise(steps))
 
 
 def _levels_in_order(levels: Sequence[LevelPage]) -> Iterator[Caution]:

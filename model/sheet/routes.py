@@ -1,4 +1,4 @@
-"""The control table and the test checklist."""
+"""The control table."""
 
 from __future__ import annotations
 
@@ -47,16 +47,6 @@ class ControlTable(msgspec.Struct, frozen=True):
     rows: tuple[ControlRow, ...]
 
 
-class Run(msgspec.Struct, frozen=True):
-    """A cart to push in, and where it must come out."""
-
-    number: int
-    start: str
-    waybill: str | None
-    """The one that the cart carries; ``None`` for an empty cart."""
-    goal: str
-
-
 def control_table(junction: Junction) -> ControlTable:
     """The way each switch must lie, route by route."""
     passed = {cell for way in junction.ways.values() for cell in way.path}
@@ -73,16 +63,6 @@ def control_table(junction: Junction) -> ControlTable:
         for route in junction.wanted
     )
     return ControlTable(switches, tuple(rows))
-
-
-def checklist(junction: Junction) -> tuple[Run, ...]:
-    """A run for each wanted route from an arm where carts come in."""
-    arms = {arm.name for arm in junction.plan.arms if arm.enter is not None}
-    routes = [route for route in junction.wanted if route.start in arms]
-    return tuple(
-        Run(number, route.start, waybill_of(junction, route), route.goal)
-        for number, route in enumerate(routes, start=1)
-    )
 
 
 def _lies(junction: Junction, route: WantedRoute, switches: tuple[Switch, ...]) -> Iterator[Lie | None]:

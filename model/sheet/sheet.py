@@ -6,14 +6,16 @@ from collections.abc import Iterable
 
 import msgspec
 
+from model.commissioning import Commissioning
 from model.plan import Arm, SheetData, Side
 from model.routing.junction import Junction
 from model.sheet.cautions import Caution, Finding, cautions
+from model.sheet.checklist import Checklist, checklist
 from model.sheet.drawn import drawn_pieces, rail_marks
 from model.sheet.footprint import Footprint, footprint
 from model.sheet.levels import LevelPage, level_pages
 from model.sheet.materials import Materials, materials
-from model.sheet.routes import ControlTable, Run, checklist, control_table
+from model.sheet.routes import ControlTable, control_table
 from model.sheet.steps import StepPicture, step_pictures
 from model.steps import build_steps
 
@@ -34,7 +36,7 @@ class Sheet(msgspec.Struct, frozen=True):
     levels: tuple[LevelPage, ...]
     steps: tuple[StepPicture, ...]
     control: ControlTable
-    checklist: tuple[Run, ...]
+    checklist: Checklist
 
 
 def build_sheet(junction: Junction, findings: Iterable[Finding]) -> Sheet:
@@ -51,11 +53,11 @@ def build_sheet(junction: Junction, findings: Iterable[Finding]) -> Sheet:
         footprint(piece.at for piece in plan.pieces),
         plan.arms,
         materials(plan),
-        cautions(junction, findings, levels),
+        cautions(junction, findings, levels, steps),
         levels,
         tuple(step_pictures(steps, marks)),
         control_table(junction),
-        checklist(junction),
+        checklist(Commissioning(junction)),
     )
 
 

@@ -85,7 +85,8 @@ def test_an_empty_plan_has_a_sheet() -> None:
     assert sheet.footprint is None
     assert not sheet.levels
     assert not sheet.control.rows
-    assert not sheet.checklist
+    assert not sheet.steps
+    assert not sheet.checklist.runs
 
 
 def test_the_summary_counts_in_plain_english() -> None:

@@ -11,7 +11,7 @@ from model.files.plan_file import read_plan
 from model.plan import Plan, Route
 from model.routing.junction import Junction
 from model.routing.waybills import waybill_of
-from model.sheet.routes import State, checklist, control_table
+from model.sheet.routes import State, control_table
 from model.text_drawing import plan_from_drawing
 
 EXAMPLES = sorted((Path(__file__).parents[3] / "resources" / "examples").glob("*.plan.json"))
@@ -79,15 +79,6 @@ def test_every_column_is_wired_or_passed(junction: Junction) -> None:
         assert switch.idle is not None or any(row.lies[index] for row in table.rows)
 
 
-def test_the_checklist_has_a_run_for_each_row(junction: Junction) -> None:
-    rows = control_table(junction).rows
-    runs = checklist(junction)
-    assert [run.number for run in runs] == [*range(1, len(runs) + 1)]
-    assert [(run.start, run.waybill, run.goal) for run in runs] == [
-        (row.start, row.waybill, row.goal) for row in rows
-    ]
-
-
 def wye() -> Plan:
     return plan_from_drawing(WYE)
 
@@ -120,10 +111,3 @@ def test_a_route_that_is_not_reached_says_so() -> None:
     first = control_table(Junction(plan)).rows[0]
     assert not first.reached
     assert first.goal == "Fen"
-
-
-def test_no_cart_is_pushed_in_where_none_comes_in() -> None:
-    plan = set_route(wye(), Route("Beacon", "Fen")).applied(wye())
-    junction = Junction(plan)
-    assert len(control_table(junction).rows) == 4
-    assert len(checklist(junction)) == 3

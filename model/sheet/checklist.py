@@ -1,0 +1,65 @@
+"""The test checklist: the fewest runs that show every fault, and what they cannot show."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+import msgspec
+
+from model.commissioning import Commissioning, Fault
+from model.edits.words import counted
+
+NAMED: Final = 4
+"""Faults of one group that are named, at most."""
+
+
+class ChecklistRun(msgspec.Struct, frozen=True):
+    """A cart to push in, and where it must come out."""
+
+    number: int
+    start: str
+    waybill: str | None
+    """The one that the cart carries; ``None`` for an empty cart."""
+    expect: str
+    """The arm by which it leaves where nothing is wrong; ``stays`` where it reaches none."""
+
+
+class Checklist(msgspec.Struct, frozen=True):
+    """The fewest runs that show every single fault that any run can show."""
+
+    runs: tuple[ChecklistRun, ...]
+    faults: int
+    """How many single faults are looked for."""
+    hidden: tuple[str, ...]
+    """Those that no run can show, as clauses."""
+    alike: tuple[str, ...]
+    """Those that no run can tell from one another, a group a clause."""
+
+    @property
+    def verdict(self) -> str:
+        """How much the runs show."""
+        if not self.faults:
+            return "None of the faults that are looked for can be there: no run is needed."
+        shown = f"{self.faults - len(self.hidden):,} of {counted(self.faults, 'single fault')}"
+        runs = "This run shows" if len(self.runs) == 1 else f"These {counted(len(self.runs), 'run')} show"
+        return f"{runs} {shown}." if self.runs else f"No run can show any of {counted(self.faults, 'fault')}."
+
+
+def checklist(commissioning: Commissioning) -> Checklist:
+    """The test runs of a junction in words."""
+    return Checklist(
+        tuple(
+            ChecklistRun(number, run.start, run.waybill, commissioning.outcome(run))
+            for number, run in enumerate(commissioning.tests, start=1)
+        ),
+        len(commissioning.faults),
+        tuple(fault.words for fault in commissioning.hidden),
+        tuple(map(_either, commissioning.alike)),
+    )
+
+
+def _either(group: Sequence[Fault]) -> str:
+    named = [fault.words for fault in group[:NAMED]]
+    left = len(group) - len(named)
+    return ", or ".join([*named, f"one of {left:,} more"] if left else named)
