@@ -18,7 +18,8 @@ WIDE: Final = 488
 """The width where there is room, so that nothing in the chip moves as its words change."""
 BESIDE: Final = 60
 """px kept free on the right, for the north arrow."""
-FIND, STOP = "Find order", "Stop"
+FIND: Final = ("Find order", "Find an order of placing that gives the survey (Ctrl+Enter)")
+STOP: Final = ("Stop", "Stop the search (Esc)")
 
 
 class SurveyBar(QWidget):
@@ -34,10 +35,11 @@ class SurveyBar(QWidget):
         self.text = label()
         self.verdict = label()
         self.verdict.setWordWrap(True)
-        self.act = _button(FIND)
+        self.act = _button(FIND[0])
         self.act.clicked.connect(self._act)
         self.act.setFixedWidth(self.act.sizeHint().width() + 8)
-        self.clear = _button("Clear")
+        self.clear = named(_button("Clear"), "Clear the survey")
+        self.clear.setToolTip("Forget the surveyed shapes; Clear survey in the menu Plan brings them back")
         self.clear.clicked.connect(surveying.clear)
         row = QHBoxLayout()
         row.setSpacing(8)
@@ -60,10 +62,11 @@ class SurveyBar(QWidget):
         self.text.setText(surveying.words)
         self.verdict.setText(surveying.verdict)
         self.verdict.setVisible(bool(surveying.verdict))
-        self.act.setText(STOP if is_running else FIND)
-        named(self.act, "Stop the search" if is_running else "Find an order that gives the survey")
+        word, does = STOP if is_running else FIND
+        self.act.setText(word)
+        self.act.setToolTip(does)
+        named(self.act, does)
         self.act.setEnabled(is_running or bool(surveying.differing))
-        named(self.clear, "Clear the survey")
         self.clear.setEnabled(bool(surveying.shapes) and not is_running)
         self.place()
 
