@@ -5,10 +5,10 @@ A statement is a whole number, its opposite the negative of it, as is usual in t
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from enum import Enum
 from itertools import product
-from typing import Any, Final
+from typing import Any, Final, TypeVar
 
 from pysat.card import ITotalizer
 from pysat.solvers import Solver
@@ -18,6 +18,7 @@ CONFLICTS_A_STEP: Final = 2_000
 
 Statement = int
 Values = tuple[bool, ...]
+Key = TypeVar("Key")
 
 
 class Answer(Enum):
@@ -77,6 +78,14 @@ class Clauses:
         """Both hold or neither does."""
         self.say(-one, other)
         self.say(one, -other)
+
+    def same_if(
+        self, given: Sequence[Statement], one: Mapping[Key, Statement], other: Mapping[Key, Statement]
+    ) -> None:
+        """Under these circumstances the statements of both mappings hold alike, key by key."""
+        for key, statement in one.items():
+            self.say_if([*given, statement], other[key])
+            self.say_if([*given, -statement], -other[key])
 
     def exactly_one_of(self, statements: Sequence[Statement]) -> None:
         """One of these holds and no other."""

@@ -1,4 +1,4 @@
-"""What notices do to the rails, step by step, as sentences.
+"""What one notice does to the rails near it, as sentences.
 
 Common practice of the trade, written from memory, no published source; the rule is that of
 ``model.track.settling.notice``: a switch settles with the signal that it has among the neighbours that have
@@ -28,44 +28,48 @@ class Powering:
         self._clauses = clauses
         self._ground = ground
 
-    def noticed(self, lie: Lie, switch: int, happens: Statement, *, powered: bool) -> Lie:
-        """How the rails lie after a notice at a switch, if it happens."""
+    def notice(self, lie: Lie, switch: int, happens: Statement, after: Lie, *, powered: bool) -> None:
+        """Says how the switch and its neighbours lie after a notice at it, if it happens.
+
+        ``lie`` tells of the rails within two columns how they lay before.
+        """
         near = self._ground.beside[switch]
         rooms = {heading: self._room(lie, other, switch) for heading, other in near.items()}
         before = lie[switch]
-        after = self._settled(before, rooms, happens, powered=powered)
+        self._settle(before, rooms, happens, after[switch], powered=powered)
         changed = self._clauses.any_of(
-            [self._clauses.all_of([after[heading], -before[heading]]) for heading in Heading]
+            [self._clauses.all_of([after[switch][heading], -before[heading]]) for heading in Heading]
         )
-        news: dict[int, Ends] = {switch: after}
         for heading, other in near.items():
-            joins = self._clauses.all_of([changed, after[heading], rooms[heading]])
-            news[other] = self._joined(lie, other, switch, OPPOSITE[heading], joins)
-        return {**lie, **news}
+            joins = self._clauses.all_of([changed, after[switch][heading], rooms[heading]])
+            self._join(lie, other, switch, joins, after[other])
 
-    def _settled(
-        self, before: Ends, rooms: Mapping[Heading, Statement], happens: Statement, *, powered: bool
-    ) -> Ends:
+    def _settle(
+        self,
+        before: Ends,
+        rooms: Mapping[Heading, Statement],
+        happens: Statement,
+        after: Ends,
+        *,
+        powered: bool,
+    ) -> None:
         clauses = self._clauses
-        after = {heading: clauses.new() for heading in Heading}
-        self._stays([-happens], before, after)
+        clauses.same_if([-happens], before, after)
         for values, row in clauses.rows(list(rooms.values())):
             mask = sum(BIT[heading] for heading, is_open in zip(rooms, values, strict=True) if is_open)
             if not mask:
-                self._stays([happens, *row], before, after)
+                clauses.same_if([happens, *row], before, after)
             elif mask & NORTH_SOUTH and mask & EAST_WEST:
                 say_ends(clauses, [happens, *row], after, MASK[biased_curve(mask, powered=powered)])
             else:
                 axis = NORTH_SOUTH if mask & NORTH_SOUTH else EAST_WEST
                 say_ends(clauses, [happens, *row], after, axis)
-        return after
 
-    def _joined(self, lie: Lie, key: int, switch: int, toward: Heading, joins: Statement) -> Ends:
+    def _join(self, lie: Lie, key: int, switch: int, joins: Statement, after: Ends) -> None:
         """A neighbour after the switch has turned to it: its live links and the new one make its ends."""
         clauses = self._clauses
-        before = lie[key]
-        after = {heading: clauses.new() for heading in Heading}
-        self._stays([-joins], before, after)
+        toward = next(h for h, other in self._ground.beside[key].items() if other == switch)
+        clauses.same_if([-joins], lie[key], after)
         live = self._live(lie, key, switch)
         alone = [joins, *(-linked for linked in live.values())]
         say_ends(clauses, alone, after, ends_of_links(BIT[toward]))
@@ -74,7 +78,6 @@ class Powering:
             is_curve = bool(mask & NORTH_SOUTH and mask & EAST_WEST)
             ends = EAST_WEST if is_curve and key in self._ground.straight_only else mask
             say_ends(clauses, [joins, linked], after, ends)
-        return after
 
     def _room(self, lie: Lie, key: int, switch: int) -> Statement:
         """No two live links lead elsewhere."""
@@ -90,8 +93,3 @@ class Powering:
             for heading, other in near
             if other != switch
         }
-
-    def _stays(self, given: list[Statement], before: Ends, after: Ends) -> None:
-        for heading in Heading:
-            self._clauses.say_if([*given, before[heading]], after[heading])
-            self._clauses.say_if([*given, -before[heading]], -after[heading])

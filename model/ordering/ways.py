@@ -6,7 +6,6 @@ Plain runs lie alike in every order and are passed in one step.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Final
 
 from model.grid import Heading
@@ -47,10 +46,11 @@ class Ways:
         return self.readers.index(route.start) if route.called else IDLE
 
     def forbid_circles(self) -> bool:
-        """Says of each route that was found to go round and round that it must not; whether one did."""
-        circles = [circle for route in self.wanted for circle in self._circle(route)]
+        """Says of each circle in which a cart was found to go that no cart may; whether one did."""
+        circles = [circle for route in self.wanted if (circle := self._circle(route))]
         for circle in circles:
-            self._clauses.say(*(-statement for statement in circle))
+            for route in self.wanted:
+                self._forbid(route, circle)
         return bool(circles)
 
     def _say_route(self, route: WantedRoute) -> None:
@@ -110,23 +110,28 @@ class Ways:
         following = next_rail(self._ground.layout.rails, key, end)
         return NOWHERE if following is None else (following, end.heading)
 
-    def _circle(self, route: WantedRoute) -> Iterator[list[Statement]]:
-        """What holds of a route that comes to a state twice: where it stands there, and how the rails lie."""
+    def _circle(self, route: WantedRoute) -> list[tuple[State, Shape]]:
+        """The states of a route that comes to one of them twice, and how the rails lie there."""
         arm = self._ground.plan.details.arm(route.start)
         assert arm is not None
         assert arm.enter is not None
         at = self._onward((pack(arm.enter.at), arm.enter.heading))
-        passed: dict[State, Statement] = {}
+        passed: dict[State, Shape] = {}
         while at is not None and not isinstance(at, str):
             if at in passed:
-                states = list(passed)
-                circle = states[states.index(at) :]
-                yield [self._stands[route][circle[0]], *(passed[state] for state in circle)]
-                return
+                return list(passed.items())[list(passed).index(at) :]
             shapes = self._wiring.shapes(at[0], self.setting(route))
-            shape = next(shape for shape, statement in shapes.items() if self._clauses.holds(statement))
-            passed[at] = shapes[shape]
-            at = self._beyond(at[0], shape, at[1])
+            passed[at] = next(shape for shape, holds in shapes.items() if self._clauses.holds(holds))
+            at = self._beyond(at[0], passed[at], at[1])
+        return []
+
+    def _forbid(self, route: WantedRoute, circle: list[tuple[State, Shape]]) -> None:
+        """No cart of the route comes into the circle."""
+        stands = self._stands[route]
+        setting = self.setting(route)
+        if circle[0][0] in stands:
+            lies = [self._wiring.shapes(at[0], setting)[shape] for at, shape in circle]
+            self._clauses.say(-stands[circle[0][0]], *(-holds for holds in lies))
 
 
 def readers_of(plan: Plan) -> list[str]:

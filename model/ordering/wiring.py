@@ -18,7 +18,8 @@ from model.ordering.clauses import Clauses, Statement
 from model.ordering.ground import Ground
 from model.ordering.linking import Linking
 from model.ordering.lying import Ends, Shapes, ends_as_built, shapes_of_ends
-from model.ordering.powering import Lie, Powering
+from model.ordering.powering import Lie
+from model.ordering.sequence import Before, Notice, Series
 from model.track.rails import BIT, MASK
 
 IDLE: Final = -1
@@ -32,7 +33,6 @@ class Wiring:
         self._clauses = clauses
         self._ground = ground
         self._linking = linking
-        self._powering = Powering(clauses, ground)
         self.settings = (IDLE, *range(readers))
         switches = ground.three_way
         self.idle = {key: clauses.new() for key in switches}
@@ -95,20 +95,30 @@ class Wiring:
 
     def _say_group(self, group: Sequence[int]) -> None:
         """How the rails near switches that may bear on one another lie in each setting."""
-        near = dict.fromkeys(
-            key for switch in group for key in (switch, *self._ground.beside[switch].values())
-        )
-        around = {other for key in near for other in self._ground.beside[key].values()}
-        built = {key: self._ends_as_built(key) for key in near.keys() | around}
-        mixed = self._is_mixed(group)
-        orders = (group, group[::-1]) if len(group) > 1 else (group,)
-        cycled = [self._cycled(built, order) for order in orders]
-        for setting in self.settings:
-            lies = [self._set(lie, order, setting) for lie, order in zip(cycled, orders, strict=True)]
+        beside = self._ground.beside
+        near = dict.fromkeys(key for switch in group for key in (switch, *beside[switch].values()))
+        around = dict.fromkeys(key for rail in near for key in (rail, *beside[rail].values()))
+        built = {key: self._ends_as_built(key) for key in around}
+        by_setting = self._after_series(group, built, self._linking.before)
+        backwards = {}
+        if len(group) > 1:
+            backwards = self._after_series(group, built, lambda one, other: self._linking.before(other, one))
+        for setting, lie in by_setting.items():
             for key in near:
-                ends = self._agreed([lie[key] for lie in lies], mixed)
-                shapes = self._in_setting[key, setting] = self._shapes(key, ends)
+                shapes = self._in_setting[key, setting] = self._shapes(key, lie[key])
                 self._clauses.exactly_one_of(list(shapes.values()))
+                if backwards:
+                    self._clauses.same_if([], lie[key], backwards[setting][key])
+
+    def _after_series(self, group: Sequence[int], built: Lie, before: Before) -> dict[int, Lie]:
+        """How rails lie in each setting when the switches have their turns in this order."""
+        series = Series(self._clauses, self._ground, group, before)
+        cycle = {key: (Notice(self.wired[key], True), Notice(self.wired[key], False)) for key in group}
+        cycled = series.run(built, cycle)
+        return {
+            setting: series.run(cycled, {key: (Notice(self.power(key, setting), True),) for key in group})
+            for setting in self.settings
+        }
 
     def _ends_as_built(self, key: int) -> Ends:
         """Also of a rail on a plain run, which lies alike in every order."""
@@ -118,56 +128,14 @@ class Wiring:
         true = self._clauses.true
         return {heading: true if mask & BIT[heading] else -true for heading in Heading}
 
-    def _cycled(self, lie: Lie, order: Sequence[int]) -> Lie:
-        for switch in order:
-            for powered in (True, False):
-                lie = self._powering.noticed(lie, switch, self.wired[switch], powered=powered)
-        return lie
-
-    def _set(self, lie: Lie, order: Sequence[int], setting: int) -> Lie:
-        for switch in order:
-            lie = self._powering.noticed(lie, switch, self.power(switch, setting), powered=True)
-        return lie
-
-    def _agreed(self, ends: Sequence[Ends], mixed: Statement) -> Ends:
-        """The ends that come of both orders; any where the order of placing is neither of the two."""
-        clauses = self._clauses
-        first = ends[0]
-        for other in ends[1:]:
-            for heading in Heading:
-                clauses.say(mixed, -first[heading], other[heading])
-                clauses.say(mixed, first[heading], -other[heading])
-        if mixed == clauses.false:
-            return first
-        free = {heading: clauses.new() for heading in Heading}
-        for heading, end in free.items():
-            clauses.say(mixed, -end, first[heading])
-            clauses.say(mixed, end, -first[heading])
-        return free
-
-    def _is_mixed(self, group: Sequence[int]) -> Statement:
-        """Of the wired switches, partners come neither all as in the group nor all the other way round."""
-        clauses = self._clauses
-        rank = {key: index for index, key in enumerate(group)}
-        mixed: list[Statement] = []
-        for middle in group:
-            for one, other in combinations(self._partners[middle], 2):
-                signs = [
-                    self._linking.before(*sorted((middle, partner), key=rank.__getitem__))
-                    for partner in (one, other)
-                ]
-                wired = [self.wired[key] for key in (middle, one, other)]
-                mixed.append(clauses.all_of([*wired, self._differ(*signs)]))
-        return clauses.any_of(mixed)
-
 
 def _partners(ground: Ground) -> nx.Graph[int]:
-    """Switches that may bear on one another: beside one another, or beside one rail."""
+    """Switches that may bear on one another: one sees a rail that a notice at the other may change."""
     graph: nx.Graph[int] = nx.Graph()
     graph.add_nodes_from(ground.three_way)
     for switch in ground.three_way:
-        for near in ground.beside[switch].values():
-            for other in (near, *ground.beside[near].values()):
-                if other in graph and other != switch:
-                    graph.add_edge(switch, other)
+        reach = {switch}
+        for _ in range(3):
+            reach |= {other for key in reach for other in ground.beside[key].values()}
+        graph.add_edges_from((switch, other) for other in reach if other in graph and other != switch)
     return graph
