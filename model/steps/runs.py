@@ -60,9 +60,7 @@ class Yard:
         self._stage = 0
         self._last: int | None = None
         self._alone = {
-            key
-            for key, shape in shapes.items()
-            if shape.is_curve and neighbour_mask(shapes, key).bit_count() > 2
+            key for key in self._rails if shapes[key].is_curve and neighbour_mask(shapes, key).bit_count() > 2
         }
 
     def runs(self) -> Iterator[Run]:
