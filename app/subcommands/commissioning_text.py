@@ -17,12 +17,13 @@ def tests_text(commissioning: Commissioning) -> str:
         [str(number), run.start, _load(run), f"expect {commissioning.outcome(run)}"]
         for number, run in enumerate(commissioning.tests, start=1)
     ]
+    shown = f"{len(faults) - len(hidden):,} of {counted(len(faults), 'fault')} shown"
     groups = [", or ".join(fault.words for fault in group) for group in commissioning.alike]
     return (
         _section("Runs", runs)
         + _section("No run shows that", [[fault.words] for fault in hidden])
         + _section("No run tells which", [[group] for group in groups])
-        + f"{counted(len(runs), 'run')}: {len(faults) - len(hidden):,} of {counted(len(faults), 'fault')} shown\n"
+        + f"{counted(len(runs), 'run')}: {shown}\n"
     )
 
 

@@ -51,6 +51,6 @@ def _as_json(found: Diagnosis) -> dict[str, Any]:
 def _why_none(commissioning: Commissioning, seen: tuple[Observed, ...]) -> str:
     saw: dict[Run, str] = {}
     for each in seen:
-        if saw.setdefault(commissioning.as_read(each.run), each.saw) != each.saw:
+        if saw.setdefault(commissioning.trials.as_read(each.run), each.saw) != each.saw:
             return f"two carts alike from {each.run.start} went two ways; no fault that stays does that"
     return "no fault, and no two faults together, explain what the carts did"

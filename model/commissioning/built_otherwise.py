@@ -26,11 +26,11 @@ def _fits(commissioning: Commissioning, observed: Sequence[Observed], turn: Turn
     with collector_paused():
         turned = turn_plan(plan, turn).applied(plan)
         layout = Layout(turned)
-    simulation = Simulation(layout, [turn.cell(cell) for cell in commissioning.wired])
+    simulation = Simulation(layout, [turn.cell(cell) for cell in commissioning.trials.wired])
     for each in observed:
         arm = turned.details.arm(each.run.start)
         assert arm is not None
-        way = simulation.way(arm, commissioning.powered(each.run))
+        way = simulation.way(arm, commissioning.trials.powered(each.run))
         if (way.arm or STAYS) != each.saw:
             return False
     return True

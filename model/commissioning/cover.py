@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Sequence, Set
+from collections.abc import Hashable, Sequence, Set
 from itertools import chain
 from typing import Any
 
@@ -14,63 +14,63 @@ def fewest_that_cover(sets: Sequence[Set[Hashable]]) -> tuple[int, ...]:
     place that any of them takes is in it, of those that take it the next lowest, and so on.
     """
     demands = _demands(sets)
-    best = _fewest(len(sets), demands, taken=[], left_out=[])
-    assert best is not None
-    taken: list[int] = []
-    left_out: list[int] = []
-    for place in range(len(sets)):
-        if len(taken) == len(best):
-            break
-        if place not in best:
-            other = _fewest(len(sets), demands, [*taken, place], left_out)
-            if other is None or len(other) > len(best):
-                left_out.append(place)
-                continue
-            best = other
-        taken.append(place)
-    return tuple(taken)
+    needed = {place for demand in demands if len(demand) == 1 for place in demand}
+    return tuple(sorted(needed | _first_of_the_fewest([demand for demand in demands if len(demand) > 1])))
 
 
 def _demands(sets: Sequence[Set[Hashable]]) -> list[frozenset[int]]:
-    """For each element the places of the sets that hold it, but only those that demand most."""
-    holders: dict[Hashable, list[int]] = {}
+    """For each element the places of the sets that hold it; those left out that others imply."""
+    holders: dict[Hashable, set[int]] = {}
     for place, members in enumerate(sets):
         for member in members:
-            holders.setdefault(member, []).append(place)
-    smallest_first = sorted({frozenset(places) for places in holders.values()}, key=len)
+            holders.setdefault(member, set()).add(place)
+    hardest_first = sorted(map(frozenset, holders.values()), key=len)
     kept: list[frozenset[int]] = []
-    for demand in smallest_first:
+    for demand in dict.fromkeys(hardest_first):
         if not any(harder <= demand for harder in kept):
             kept.append(demand)
     return kept
 
 
-def _fewest(
-    count: int, demands: Sequence[frozenset[int]], taken: Iterable[int], left_out: Iterable[int]
-) -> frozenset[int] | None:
-    """The fewest places of which every demand has one, with those taken and without those left out."""
+def _first_of_the_fewest(demands: Sequence[frozenset[int]]) -> set[int]:
+    """The first of the smallest choices that have a place of each demand, none of which implies another."""
+    places = sorted(frozenset[int]().union(*demands))
+    best = _fewest(demands, dict.fromkeys(places)) or set()
+    settled: dict[int, bool | None] = dict.fromkeys(places)
+    for place in places:
+        if place not in best:
+            other = _fewest(demands, settled | {place: True})
+            if other is not None and len(other) == len(best):
+                best = other
+        settled[place] = place in best
+    return best
+
+
+def _fewest(demands: Sequence[frozenset[int]], settled: dict[int, bool | None]) -> set[int] | None:
+    """The fewest places of which every demand has one, where some are settled: taken, or left out."""
     if not demands:
-        return frozenset(taken)
+        return set()
     # scipy is slow to import, and only this needs it.
     import numpy as np
     from scipy.optimize import Bounds, LinearConstraint, milp
     from scipy.sparse import csr_array
 
-    lower, upper = np.zeros(count), np.ones(count)
-    lower[list(taken)] = 1
-    upper[list(left_out)] = 0
-    columns = list(chain.from_iterable(demands))
+    column = {place: number for number, place in enumerate(settled)}
+    columns = [column[place] for place in chain.from_iterable(demands)]
     ends = np.cumsum([0, *map(len, demands)])
-    meets: Any = csr_array((np.ones(len(columns)), columns, ends), shape=(len(demands), count))
+    meets: Any = csr_array((np.ones(len(columns)), columns, ends), shape=(len(demands), len(column)))
     solved = milp(
-        np.ones(count),
-        integrality=np.ones(count),
-        bounds=Bounds(lower, upper),
+        np.ones(len(column)),
+        integrality=np.ones(len(column)),
+        bounds=Bounds(
+            [1 if taken else 0 for taken in settled.values()],
+            [0 if taken is False else 1 for taken in settled.values()],
+        ),
         constraints=LinearConstraint(meets, lb=1),
         options={"mip_rel_gap": 0},
     )
     if solved.x is None:
         return None
-    chosen = frozenset(place for place in range(count) if solved.x[place] > 0.5)
+    chosen = {place for place, number in column.items() if solved.x[number] > 0.5}
     assert all(demand & chosen for demand in demands)
     return chosen

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from math import log2
 from typing import Final
 
 import msgspec
 
 from model.commissioning.built_otherwise import turns_that_fit
-from model.commissioning.commissioning import Commissioning, numbers_in
+from model.commissioning.commissioning import Commissioning
 from model.commissioning.faults import Fault, go_together
 from model.commissioning.hitting import hitting_tree
 from model.commissioning.runs import Observed, Run
+from model.commissioning.trials import numbers_in
 from model.grid import Turn
 
 MOST_FAULTS: Final = 2
@@ -41,25 +42,35 @@ def diagnose(commissioning: Commissioning, observed: Sequence[Observed]) -> Diag
     A fault is there in all runs; one that comes and goes is no diagnosis.
     """
     unexpected_first = sorted(observed, key=lambda each: commissioning.outcome(each.run) == each.saw)
-    faults = commissioning.faults
+    faults, trials = commissioning.faults, commissioning.trials
 
     def missing(chosen: frozenset[int]) -> Iterable[int] | None:
-        """The faults of which one must be added: they bear on the first run that is not explained."""
+        """The faults of which one must be added: of the runs not explained, those that bear on the one on
+        which the fewest bear."""
         there = tuple(faults[number] for number in chosen)
-        for each in unexpected_first:
-            seen = commissioning.seen(each.run, there)
-            if seen.outcome != each.saw:
-                bearing = set(numbers_in(seen.bearing)) - chosen
-                return [number for number in bearing if go_together((*there, faults[number]))]
-        return None
+        tried = ((trials.seen(each.run, there), each.saw) for each in unexpected_first)
+        bearing = (seen.bearing for seen, saw in tried if seen.outcome != saw)
+        if len(chosen) == MOST_FAULTS:
+            fewest = next(bearing, None)  # none will be added, so that any will do
+        else:
+            fewest = min(bearing, key=int.bit_count, default=None)
+        return None if fewest is None else _besides(commissioning, there, fewest)
 
     found = hitting_tree(missing, MOST_FAULTS)
     diagnoses = tuple(tuple(faults[number] for number in chosen) for chosen in found)
     return Diagnosis(
         () if () in diagnoses else turns_that_fit(commissioning, observed),
         diagnoses,
-        _next_run(commissioning, diagnoses, {commissioning.as_read(each.run) for each in observed}),
+        _next_run(commissioning, diagnoses, {commissioning.trials.as_read(each.run) for each in observed}),
     )
+
+
+def _besides(commissioning: Commissioning, there: Faults, bearing: int) -> Iterator[int]:
+    """The numbers of the faults of a mask that may be there besides others."""
+    for number in numbers_in(bearing):
+        fault = commissioning.faults[number]
+        if fault not in there and go_together((*there, fault)):
+            yield number
 
 
 def _next_run(commissioning: Commissioning, diagnoses: Sequence[Faults], made: set[Run]) -> Run | None:

@@ -21,14 +21,12 @@ class Wiring:
         """The bits of some wired switches."""
         return sum(self._bit[cell] for cell in cells)
 
-    def powered(self, holding: str | None, faults: Iterable[Fault] = ()) -> int:
-        """The powered switches while the reader of that arm holds, or none does.
+    def powered(self, held: frozenset[str], faults: Iterable[Fault]) -> int:
+        """The powered switches while the lines of these arms are thrown.
 
-        An inverter too many, or one missing, turns the signal round whatever the readers do; a line that
-        never lets go throws its switches besides those of the reader that holds.
+        An inverter too many, or one missing, turns the signal round whatever the lines do.
         """
         idle, thrown = self._idle, self._thrown
-        held = {holding}
         for fault in faults:
             match fault.kind:
                 case Kind.INVERTER_MISSING | Kind.INVERTER_EXTRA:
@@ -37,11 +35,9 @@ class Wiring:
                     thrown = thrown | {str(fault.arm): 0}
                 case Kind.LINE_MISSING:
                     thrown = thrown | {str(fault.arm): thrown[str(fault.arm)] & ~self._bit[fault.at]}
-                case Kind.LINE_STUCK:
-                    held.add(fault.arm)
         changed = 0
-        for arm, mask in thrown.items():
-            changed |= mask if arm in held else 0
+        for arm in held:
+            changed |= thrown.get(arm, 0)
         return idle ^ changed
 
     def reached_by(self, fault: Fault) -> int:
