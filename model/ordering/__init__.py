@@ -2,5 +2,6 @@
 
 from model.ordering.planner import best_order, orders_by_orientation
 from model.ordering.result import BuildOrder
+from model.ordering.survey import Survey, survey
 
-__all__ = ["BuildOrder", "best_order", "orders_by_orientation"]
+__all__ = ["BuildOrder", "Survey", "best_order", "orders_by_orientation", "survey"]

@@ -15,6 +15,7 @@ from typing import NamedTuple
 
 from model.edits import turn_plan
 from model.grid import ALL_TURNS, Turn
+from model.ordering.as_built import AsBuilt
 from model.ordering.clauses import Answer, Clauses, Statement
 from model.ordering.ground import Ground
 from model.ordering.linking import Linking
@@ -76,7 +77,9 @@ class _Search:
         self._ground = Ground(plan, Layout(plan))
         self._clauses = Clauses()
         self._linking = Linking(self._clauses, self._ground)
-        self._wiring = Wiring(self._clauses, self._ground, self._linking, len(readers_of(plan)))
+        as_built = AsBuilt(self._clauses, self._ground, self._linking)
+        readers = len(readers_of(plan))
+        self._wiring = Wiring(self._clauses, self._ground, self._linking, as_built, readers)
         self._ways = Ways(self._clauses, self._ground, self._wiring)
         wiring = self._wiring
         self._counts = [self._counted(list(of.values())) for of in (wiring.idle, wiring.thrown, wiring.wired)]

@@ -6,18 +6,21 @@ Where rails come to lie otherwise than was said, the solver learns what they do 
 from __future__ import annotations
 
 import heapq
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from model.edits import set_build_order
 from model.grid import FACING_OF, Facing, Heading
+from model.ordering.as_built import AsBuilt
 from model.ordering.clauses import Clauses, Statement
 from model.ordering.ground import Ground
 from model.ordering.linking import Linking
+from model.ordering.lying import Shapes
 from model.ordering.result import BuiltRails
 from model.ordering.wiring import Wiring
 from model.track.layout import Layout
 from model.track.rails import Rails, unpack
+from model.track.shapes import Shape
 from model.track.switches import rails_in_setting
 
 
@@ -34,8 +37,18 @@ class Trial:
         plan = ground.plan
         self.layout = Layout(set_build_order(plan, self.rails).applied(plan))
 
+    def learn_as_built(self, as_built: AsBuilt) -> bool:
+        """Tells the solver which rails were built otherwise than it said; whether any was."""
+        news = False
+        for key, shapes in as_built.shapes.items():
+            shape = self.layout.rails[key]
+            if not (shape in shapes and self._clauses.holds(shapes[shape])):
+                self._say(list(self._circumstances(key, ())), shapes, shape)
+                news = True
+        return news
+
     def learn(self, wiring: Wiring) -> bool:
-        """Tells the solver what came out otherwise than it said; whether anything did."""
+        """Tells the solver which rails lie otherwise in some setting than it said; whether any does."""
         wired = [key for key in self._time if self._clauses.holds(wiring.wired.get(key, self._clauses.false))]
         news = False
         for setting in wiring.settings:
@@ -54,17 +67,23 @@ class Trial:
         agrees = shape == other.get(key)
         if agrees and shape in shapes and self._clauses.holds(shapes[shape]):
             return False
-        given = list(self._circumstances(wiring, setting, key))
-        self._clauses.say_if(given, *([shapes[shape]] if agrees and shape in shapes else []))
+        region = wiring.region(key)
+        wired = [switch for switch in region if self._clauses.holds(wiring.wired[switch])]
+        given = [
+            *self._clauses.as_found(wiring.wired[switch] for switch in region),
+            *self._clauses.as_found(wiring.power(switch, setting) for switch in wired),
+            *self._circumstances(key, wired),
+        ]
+        self._say(given, shapes, shape if agrees else None)
         return True
 
-    def _circumstances(self, wiring: Wiring, setting: int, key: int) -> Iterator[Statement]:
-        """What the shape of a rail hangs on: the switches near it, the links there, and what came first."""
+    def _say(self, given: list[Statement], shapes: Shapes, shape: Shape | None) -> None:
+        """Under these circumstances the rail has this shape; where it can have none, they cannot be."""
+        self._clauses.say_if(given, *(holds for known, holds in shapes.items() if known == shape))
+
+    def _circumstances(self, key: int, wired: Sequence[int]) -> Iterator[Statement]:
+        """What the shape of a rail hangs on besides signals: the links near it, and what came first."""
         clauses = self._clauses
-        region = wiring.region(key)
-        wired = [switch for switch in region if clauses.holds(wiring.wired[switch])]
-        yield from clauses.as_found(wiring.wired[switch] for switch in region)
-        yield from clauses.as_found(wiring.power(switch, setting) for switch in wired)
         yield from self._came_first(pairwise(wired))
         near = dict.fromkeys(
             rail for switch in (key, *wired) for rail in (switch, *self._ground.beside[switch].values())

@@ -13,14 +13,13 @@ from typing import Final
 
 import networkx as nx
 
-from model.grid import Heading
+from model.ordering.as_built import AsBuilt
 from model.ordering.clauses import Clauses, Statement
 from model.ordering.ground import Ground
 from model.ordering.linking import Linking
-from model.ordering.lying import Ends, Shapes, ends_as_built, shapes_of_ends
+from model.ordering.lying import Shapes
 from model.ordering.powering import Lie
 from model.ordering.sequence import Before, Notice, Series
-from model.track.rails import BIT, MASK
 
 IDLE: Final = -1
 """The setting in which no reader holds; reader k's own setting is k."""
@@ -29,10 +28,13 @@ IDLE: Final = -1
 class Wiring:
     """The sentences about wired switches and the shapes in each setting."""
 
-    def __init__(self, clauses: Clauses, ground: Ground, linking: Linking, readers: int) -> None:
+    def __init__(
+        self, clauses: Clauses, ground: Ground, linking: Linking, as_built: AsBuilt, readers: int
+    ) -> None:
         self._clauses = clauses
         self._ground = ground
         self._linking = linking
+        self._as_built = as_built
         self.settings = (IDLE, *range(readers))
         switches = ground.three_way
         self.idle = {key: clauses.new() for key in switches}
@@ -43,11 +45,8 @@ class Wiring:
         self.wired = {key: self._wired(key, readers) for key in switches}
         for key in switches:
             self._say_room(key)
-        self.built: dict[int, Ends] = {key: self._built(key) for key in ground.relevant}
-        """How rails lie as built."""
         self._partners = _partners(ground)
         self._in_setting: dict[tuple[int, int], Shapes] = {}
-        self._as_built = {key: self._shapes(key, ends) for key, ends in self.built.items()}
         for group in nx.connected_components(self._partners):
             self._say_group(sorted(group, key=ground.rails.index))
 
@@ -57,7 +56,7 @@ class Wiring:
 
     def shapes(self, key: int, setting: int) -> Shapes:
         """How a relevant rail lies in a setting."""
-        return self._in_setting.get((key, setting), self._as_built[key])
+        return self._in_setting.get((key, setting), self._as_built.shapes[key])
 
     def region(self, key: int) -> tuple[int, ...]:
         """The switches on which the shape of a rail may hang: those near it, and those near these, wired."""
@@ -87,25 +86,19 @@ class Wiring:
                 links = (self._linking.link(other, third) for third in pair)
                 self._clauses.say(-self.wired[key], *(-link for link in links))
 
-    def _built(self, key: int) -> Ends:
-        return ends_as_built(self._clauses, self._linking.reaches(key), self._linking.lies_north_south[key])
-
-    def _shapes(self, key: int, ends: Ends) -> Shapes:
-        return shapes_of_ends(self._clauses, self._ground, key, ends, self._linking.links(key))
-
     def _say_group(self, group: Sequence[int]) -> None:
         """How the rails near switches that may bear on one another lie in each setting."""
         beside = self._ground.beside
         near = dict.fromkeys(key for switch in group for key in (switch, *beside[switch].values()))
         around = dict.fromkeys(key for rail in near for key in (rail, *beside[rail].values()))
-        built = {key: self._ends_as_built(key) for key in around}
+        built = {key: self._as_built.ends(key) for key in around}
         by_setting = self._after_series(group, built, self._linking.before)
         backwards = {}
         if len(group) > 1:
             backwards = self._after_series(group, built, lambda one, other: self._linking.before(other, one))
         for setting, lie in by_setting.items():
             for key in near:
-                shapes = self._in_setting[key, setting] = self._shapes(key, lie[key])
+                shapes = self._in_setting[key, setting] = self._as_built.shapes_of(key, lie[key])
                 self._clauses.exactly_one_of(list(shapes.values()))
                 if backwards:
                     self._clauses.same_if([], lie[key], backwards[setting][key])
@@ -119,14 +112,6 @@ class Wiring:
             setting: series.run(cycled, {key: (Notice(self.power(key, setting), True),) for key in group})
             for setting in self.settings
         }
-
-    def _ends_as_built(self, key: int) -> Ends:
-        """Also of a rail on a plain run, which lies alike in every order."""
-        if key in self.built:
-            return self.built[key]
-        mask = MASK[self._ground.layout.rails[key]]
-        true = self._clauses.true
-        return {heading: true if mask & BIT[heading] else -true for heading in Heading}
 
 
 def _partners(ground: Ground) -> nx.Graph[int]:
