@@ -8,7 +8,6 @@ from pathlib import Path
 from random import Random
 
 from model.commissioning import Commissioning, Fault, Run
-from model.files.plan_file import read_plan
 from model.grid import Cell
 from model.plan import Plan
 from model.routing.junction import Junction
@@ -47,10 +46,6 @@ def plain(fault: Fault) -> PlainFault:
     """A fault in plain words."""
     at = None if fault.at is None else tuple(fault.at)
     return str(fault.kind), fault.arm, at, None if fault.shape is None else WORD_OF[fault.shape]
-
-
-def example(stem: str) -> Plan:
-    return read_plan(EXAMPLES[0].with_name(f"{stem}.plan.json"))
 
 
 def random_plans(first_seed: int, how_many: int) -> Iterator[tuple[int, Plan]]:
