@@ -74,11 +74,12 @@ def _draw_window(pencil: Pencil, window: Window, picture: StepPicture) -> None:
         window, (one for one in _level(window, picture, level) if one.piece.at not in fresh)
     )
     new = [one for one in picture.new if window.holds(one.piece.at)]
-    ink.draw(window, (one for one in picture.bent if one.piece.at.y == level))
+    bent = [one for one in picture.bent if window.holds(one.piece.at)]
+    ink.draw(window, (one for one in bent if one.piece.at.y == level))
     ink.draw(window, new)
     ink.draw(window, _level(window, picture, level + 1), Manner.ABOVE)
     ink.draw_marks(window, new)
-    for one in picture.bent:
+    for one in bent:
         draw_brackets(pencil, window.space(one.piece.at))
     painter.restore()
 

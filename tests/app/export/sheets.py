@@ -72,6 +72,11 @@ def texts(data: bytes) -> list[str]:
     return [page.extract_text() for page in pages(data)]
 
 
+def cover_text(data: bytes) -> str:
+    """The text of the first page, without a look at the others."""
+    return str(pdfplumber.open(BytesIO(data), pages=[1]).pages[0].extract_text())
+
+
 def strokes(page: Page) -> list[dict[str, Any]]:
     """All that is drawn with a pen, one entry a path."""
     return [shape for shape in (*page.lines, *page.curves, *page.rects) if shape["stroke"]]

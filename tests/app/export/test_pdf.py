@@ -28,6 +28,7 @@ from model.steps.bound import order_numbers
 from tests.app.export.sheets import (
     EXAMPLES,
     MM,
+    cover_text,
     example,
     example_pdf,
     pages,
@@ -155,7 +156,7 @@ def test_materials_on_the_cover_are_those_of_the_plan(name: str) -> None:
 @given(plans(least_pieces=1))
 def test_random_plans_give_sheets_with_their_materials(plan: Plan) -> None:
     """Counts over the plan, against the counts that a reader finds on the cover."""
-    cover = texts(pdf_bytes(plan))[0]
+    cover = cover_text(pdf_bytes(plan))
     for part, pieces in Counter(piece.part for piece in plan.pieces).items():
         assert f"{part_name(part)} {pieces} {pieces // 64} + {pieces % 64}" in cover
 

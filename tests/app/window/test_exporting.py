@@ -14,7 +14,7 @@ import pypdf
 import pytest
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QImage
-from PySide6.QtWidgets import QApplication, QFileDialog, QRadioButton
+from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog
 from pytestqt.qtbot import QtBot
 
 from app.dialogs.build_sheet import BuildSheetDialog
@@ -40,7 +40,7 @@ def answer_with(*words: str) -> None:
     def run() -> None:
         dialog = QApplication.activeModalWidget()
         assert isinstance(dialog, BuildSheetDialog)
-        for button in dialog.findChildren(QRadioButton):
+        for button in dialog.findChildren(QAbstractButton):
             if button.text() in words:
                 button.click()
         dialog.accept()
@@ -82,7 +82,20 @@ def test_choices_are_remembered(wye: MainWindow, tmp_path: Path, monkeypatch: py
 
     QTimer.singleShot(0, look)
     wye.bound["build_sheet"].trigger()
-    assert seen == [("A3", "SVG", False)]
+    assert seen == [("A3", "SVG", False, True)]
+
+
+def test_steps_may_be_left_out_and_stay_out(
+    wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    save_as(monkeypatch, tmp_path / "wye.pdf")
+    found = []
+    for press in (False, True, False):
+        answer_with(*(["Steps, with pictures"] if press else []))
+        wye.bound["build_sheet"].trigger()
+        pages = pypdf.PdfReader(tmp_path / "wye.pdf").pages
+        found.append(any("You should now see" in " ".join(page.extract_text().split()) for page in pages))
+    assert found == [True, False, False]
 
 
 def test_the_materials_are_written_as_a_table(
