@@ -93,6 +93,9 @@ class Linking:
         return bool(rings)
 
     def _took(self, newcomer: int, key: int) -> Statement:
+        """The newcomer took a rail that was there; of two free ones the later always does."""
+        if _pair(newcomer, key) not in self._made:
+            return self.before(key, newcomer)
         return self._taken[newcomer].get(key, self._clauses.false)
 
     def _says_taken(self, key: int) -> dict[int, Statement]:

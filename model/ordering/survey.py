@@ -91,7 +91,7 @@ class _Search:
         return at_odds
 
     def _ask(self, rails: Iterable[int], blamed: Sequence[int]) -> Generator[Survey, None, Survey | None]:
-        """An order in which these rails stand as wanted, or ``None``; meanwhile says who is to blame so far."""
+        """An order in which these rails stand as wanted, or ``None``; meanwhile says who is to blame."""
         wanted = [self._wanted[key] for key in rails]
         while (answer := self._clauses.solve(wanted)) is not Answer.NO:
             if answer is Answer.YES and (found := self._order()) is not None:
