@@ -207,6 +207,8 @@ class RunBook(QObject):
                 self._old_soon()
                 self._worker.ask(lambda: _find_faults(worked, observed))
             else:
+                # What is still being looked for would explain answers that were taken back.
+                self._worker.drop()
                 self._is_new()
         self.changed.emit()
 

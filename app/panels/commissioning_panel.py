@@ -153,9 +153,9 @@ class CommissioningPanel(QWidget):
         elif book.explained is None:
             self._show_list(LOOKING, [])
         else:
-            rows = explanations_of(book.explained.diagnosis)
-            heading = explained_words(len(rows), book.explained.diagnosis.next_run)
-            self._show_list(LOOKING if book.looks_old else heading, rows)
+            diagnosis = book.explained.diagnosis
+            heading = LOOKING if book.looks_old else explained_words(diagnosis)
+            self._show_list(heading, explanations_of(diagnosis))
 
     def _show_list(self, heading: str, rows: list[Said]) -> None:
         _say(self.verdict, heading)

@@ -62,7 +62,8 @@ class RunsTable(Table):
         self._is_taking_over = True
         self._runs.take_over()
         row = None if chosen is None else self._runs.row_of(chosen)
-        if row is not None:
+        # Choosing it anew would close the choices that are offered in it.
+        if row is not None and row not in {index.row() for index in self.selectionModel().selectedRows()}:
             self.choose_row(row)
         self._is_taking_over = False
         self.fit_rows()

@@ -57,6 +57,8 @@ def coverage_words(worked: Worked) -> str:
     runs = len(worked.tests)
     if not worked.faults:
         said = "No single fault is possible here, so no run is needed."
+    elif not runs:
+        said = f"No run shows any of {counted(worked.faults, 'fault')}."
     else:
         verb = "shows" if runs == 1 else "show"
         said = f"{counted(runs, 'run')} {verb} {worked.shown} of {counted(worked.faults, 'fault')}."
@@ -90,17 +92,19 @@ def progress_words(ticked: int, runs: int) -> str:
     if not ticked:
         return "Tick a run when its cart came out as it must; else choose what the cart did."
     if ticked < runs:
-        return f"{ticked} of {counted(runs, 'run')} as they must be; no fault shows so far."
+        return f"{ticked} of {counted(runs, 'run')} came out right; no fault shows so far."
     return "Every cart did as it must: there is no single fault that a run could show."
 
 
-def explained_words(explanations: int, next_run: Run | None) -> str:
+def explained_words(diagnosis: Diagnosis) -> str:
     """The heading of what may be wrong."""
+    explanations = len(explanations_of(diagnosis))
     if not explanations:
         return UNEXPLAINED
     if explanations == 1:
         return "One explanation:"
-    if next_run is None:
+    # The next run is one that tells faults apart; whether it was built otherwise, others may tell.
+    if diagnosis.next_run is None and not diagnosis.built_otherwise:
         return f"No further run tells these {explanations} apart; the smallest first:"
     return f"{explanations} explanations, the smallest first:"
 

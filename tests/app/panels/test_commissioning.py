@@ -222,6 +222,23 @@ def test_what_is_known_of_an_older_plan_is_marked_until_it_is_worked_out_anew(
     assert not panel.list.sentences.is_old
 
 
+def test_an_answer_that_was_taken_back_explains_nothing_when_it_comes(
+    window: MainWindow, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    panel, asked = show_runs(window, SALTERN), commissioning_of(SALTERN)
+    first, second, *_ = asked.tests
+    panel.book.answer(first, STAYS)
+    settle_runs(window)
+    explained = shown(panel)
+    may_go_on = hold_up(monkeypatch, "diagnose")
+    panel.book.answer(second, STAYS)
+    panel.book.answer(second, None)
+    may_go_on.set()
+    settle_runs(window)
+    assert shown(panel) == explained
+    assert panel.book.is_explained
+
+
 def test_another_plan_clears_the_answers(window: MainWindow) -> None:
     panel, asked = show_runs(window, SALTERN), commissioning_of(SALTERN)
     say_what_is_seen(window, asked, (asked.faults[0],))
