@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import Any
+from typing import Any, Final
 
 import click
 
@@ -43,13 +43,20 @@ def _as_json(step: Step) -> dict[str, Any]:
     return {key: value for key, value in members.items() if value is not None}
 
 
+INTRODUCTION: Final = (
+    "Cells are x y z: x to the east, y up, z to the south. Lay each run from the first cell to the last.",
+    "A rail without a facing may be laid facing any way.",
+)
+
+
 def _as_text(steps: Iterable[Step]) -> Iterator[str]:
+    yield from INTRODUCTION
     level = None
     for step in steps:
         if step.level != level:
             level = step.level
             yield f"Level {level}".replace("-", "\N{MINUS SIGN}")
-        yield plain(f"{step.number:>5}. {step.title}")
+        yield plain(f"{step.number:>5}  {step.title}")
         if step.why is not None:
-            yield plain(f"       {step.why}")
-        yield plain(f"       → {step.see}")
+            yield f"       why here: {step.why}"
+        yield f"       see: {step.see}"

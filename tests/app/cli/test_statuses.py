@@ -21,6 +21,8 @@ COMMANDS: dict[str, list[str]] = {
     "check --json": [],
     "trace": ["--from", "Quay"],
     "trace --json": ["--from", "Quay"],
+    "steps": [],
+    "steps --json": [],
     "tests": [],
     "tests --json": [],
     "diagnose": ["--observed", str(OBSERVED)],
