@@ -23,7 +23,7 @@ from model.steps.world import World
 from model.track.layout import Layout
 from model.track.rails import pack, unpack
 from model.track.shapes import Shape
-from model.track.switches import PowerStates, power_states, three_way
+from model.track.switches import PowerStates, power_states
 
 
 def build_steps(plan: Plan, layout: Layout | None = None) -> tuple[Step, ...]:
@@ -129,10 +129,14 @@ class _Building:
         return [cell for cell in found if self._stage_of.get(pack(cell), cell.y) > level]
 
     def _noticed(self, area: Area) -> dict[Cell, PowerStates]:
-        """The three-way rails to which signal parts give notice, with what becomes of them."""
+        """The three-way rails that notice of signal parts may turn, with what becomes of them."""
         signals = (piece for piece in area.pieces if piece.part in SIGNAL_PARTS)
-        cells = (cell for piece in signals for cell in rails_touched(self._pieces, piece))
-        return {cell: power_states(self._layout, cell) for cell in cells if three_way(self._layout, cell)}
+        cells = dict.fromkeys(cell for piece in signals for cell in rails_touched(self._pieces, piece))
+        states = {cell: power_states(self._layout, cell) for cell in cells}
+        return {cell: both for cell, both in states.items() if both.is_switch or self._settles(cell, both)}
+
+    def _settles(self, cell: Cell, states: PowerStates) -> bool:
+        return states.resting is not self._layout.shape(cell)
 
     def _step(
         self, pieces: Sequence[Piece], title: str, why: Sequence[str], see: str, shapes: dict[Cell, Shape]

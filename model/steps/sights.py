@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from model.grid import Cell
 from model.steps.areas import Area
-from model.steps.words import listed, parts, parts_word, places, size
+from model.steps.words import NAMED, listed, parts, parts_word, places, size
 from model.steps.world import Sight
 from model.track.shapes import Shape
 from model.track.switches import PowerStates
@@ -35,9 +35,11 @@ def _area(area: Area) -> str:
 
 
 def _noticed(rails: Mapping[Cell, PowerStates]) -> Iterator[str]:
-    for cell, states in rails.items():
+    for cell, states in [*rails.items()][:NAMED]:
         powered = f", and {states.powered.word} with one" if states.is_switch else ""
         yield f"{cell} takes notice: it lies {states.resting.word} without a signal{powered}."
+    if len(rails) > NAMED:
+        yield f"{len(rails) - NAMED:,} more rails take notice."
 
 
 def _laid(sight: Sight) -> Iterator[str]:
