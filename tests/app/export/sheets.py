@@ -46,11 +46,11 @@ def yard(columns: int, rows: int) -> Plan:
     return plan_of(pieces, Details(title="Yard"))
 
 
-def pdf_bytes(plan: Plan, paper: str = "A4", colour: bool = False) -> bytes:
-    """The build sheet as PDF."""
+def pdf_bytes(plan: Plan, paper: str = "A4", colour: bool = False, *, steps: bool = True) -> bytes:
+    """The build sheet as PDF, with or without its steps."""
     with TemporaryDirectory() as folder:
         path = Path(folder, "sheet.pdf")
-        export_sheet(plan, path, paper, colour)
+        export_sheet(plan, path, paper, colour, steps=steps)
         return path.read_bytes()
 
 

@@ -111,7 +111,7 @@ def test_colour_changes_no_line() -> None:
     def geometry(colour: bool) -> list[list[tuple[float, ...]]]:
         return [
             [(s["x0"], s["top"], s["x1"], s["bottom"], s["linewidth"]) for s in strokes(page)]
-            for page in pages(example_pdf("saltern-junction", "A4", colour))
+            for page in pages(example_pdf("beacon-wye", "A4", colour))
         ]
 
     assert geometry(False) == geometry(True)
@@ -250,7 +250,7 @@ def test_long_words_stay_in_their_fields(paper: str) -> None:
         example("saltern-junction"), "Junction of the tramway at the western end of the salt works " * 4
     )
     plan = plan_of([*plan.pieces], plan.details.replace(sheet=LONG))
-    for page in pages(pdf_bytes(plan, paper)):
+    for page in pages(pdf_bytes(plan, paper, steps=False)):
         right = page.width - 10 * MM
         block_left, block_top = right - 180 * MM, page.height - 46 * MM
         words = [w for w in page.extract_words() if w["top"] > block_top and w["x0"] > block_left]
@@ -269,7 +269,7 @@ def test_long_words_stay_in_their_fields(paper: str) -> None:
 def test_large_level_runs_over_pages_with_match_lines() -> None:
     """Where one page sends the reader to another, that one sends him back."""
     sends: dict[int, set[int]] = {}
-    for number, page in enumerate(pages(pdf_bytes(yard(3, 3))), start=1):
+    for number, page in enumerate(pages(pdf_bytes(yard(3, 3), steps=False)), start=1):
         turned = "".join(char["text"] for char in page.chars if not char["upright"])
         found = f"{page.extract_text()}\n{turned}"
         sends[number] = {int(sheet) for sheet in re.findall(r"match\s+line,\s+sheet\s+(\d+)", found)}
