@@ -5,12 +5,12 @@ A statement is a whole number, its opposite the negative of it, as is usual in t
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from enum import Enum
 from itertools import product
 from typing import Any, Final, TypeVar
 
-from pysat.card import ITotalizer
+from pysat.card import CardEnc, EncType
 from pysat.solvers import Solver
 
 CONFLICTS_A_STEP: Final = 2_000
@@ -100,16 +100,17 @@ class Clauses:
         for values in product(*choices):
             yield values, [one if value else -one for one, value in zip(inputs, values, strict=True)]
 
-    def at_most(self, statements: Sequence[Statement]) -> Callable[[int], list[Statement]]:
-        """Counts statements; gives, for a number, what to assume so that no more of them hold."""
-        if not statements:
-            return lambda _: []
-        total = ITotalizer(lits=list(statements), ubound=len(statements), top_id=self._top)
-        self._top = total.top_id
-        for clause in total.cnf.clauses:
-            self.say(*clause)
-        sums: list[Statement] = list(total.rhs)
-        return lambda number: [-sums[number]] if number < len(sums) else []
+    def at_most(self, number: int, statements: Sequence[Statement]) -> Statement:
+        """A statement that, where it is assumed, lets no more than a number of others hold."""
+        guard = self.new()
+        if number < len(statements):
+            count = CardEnc.atmost(
+                lits=list(statements), bound=number, top_id=self._top, encoding=EncType.totalizer
+            )
+            self._top = max(self._top, count.nv)
+            for clause in count.clauses:
+                self.say(-guard, *clause)
+        return guard
 
     def solve(self, assumed: Sequence[Statement] = ()) -> Answer:
         """Looks on for values that satisfy all, for one step."""

@@ -10,8 +10,8 @@ are asked for, until the solver proves that there are none.
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Iterator, Sequence
-from typing import NamedTuple
+from collections.abc import Generator, Iterator
+from typing import Final
 
 from model.edits import turn_plan
 from model.grid import ALL_TURNS, Turn
@@ -63,11 +63,8 @@ def orders_by_orientation(plan: Plan, seconds: float = 60) -> Iterator[tuple[Tur
             yield turn, order
 
 
-class _Counted(NamedTuple):
-    """One part of the cost: what is counted, and what to assume for a number at most."""
-
-    statements: Sequence[Statement]
-    at_most: Callable[[int], list[Statement]]
+WIRED_AT_FIRST: Final = (2, 4, 8)
+"""Wired switches at most in the first rounds: a junction that needs few is found sooner so."""
 
 
 class _Search:
@@ -81,8 +78,9 @@ class _Search:
         readers = len(readers_of(plan))
         self._wiring = Wiring(self._clauses, self._ground, self._linking, as_built, readers)
         self._ways = Ways(self._clauses, self._ground, self._wiring)
-        wiring = self._wiring
-        self._counts = [self._counted(list(of.values())) for of in (wiring.idle, wiring.thrown, wiring.wired)]
+        of_cost = (self._wiring.idle, self._wiring.thrown, self._wiring.wired)
+        self._counted = [list(statements.values()) for statements in of_cost]
+        self._limits: dict[tuple[int, int], Statement] = {}
 
     def close(self) -> None:
         """Frees the solver."""
@@ -90,45 +88,50 @@ class _Search:
 
     def run(self, best: BuildOrder) -> Iterator[BuildOrder]:
         """Better and better orders; the last is proved, or the caller has stopped before."""
-        for place in range(len(Cost._fields)):
-            fewer: bool | None = True
-            while fewer is not False:
-                fewer, best = self._step(best, place)
-                yield best
-            if not best.served:
-                break
+        for wired in WIRED_AT_FIRST:
+            best = yield from self._round(best, [self._at_most(len(Cost._fields) - 1, wired)])
+        best = yield from self._round(best, [])
         proved = not self._ground.crowded
         yield BuildOrder(best.rails, best.served, *best.cost, proved=proved)
 
-    def _step(self, best: BuildOrder, place: int) -> tuple[bool | None, BuildOrder]:
-        """Looks for an order with less of one part of the cost; ``None`` where the answer is not out yet."""
-        assumed = self._less_than(best, place)
-        if assumed is None:
-            return False, best
+    def _round(self, best: BuildOrder, assumed: list[Statement]) -> Generator[BuildOrder, None, BuildOrder]:
+        """Makes one part of the cost after the other as small as it can be under what is assumed."""
+        for place in range(len(Cost._fields)):
+            while (less := self._less_than(best, place)) is not None:
+                answer, found = self._step([*assumed, *less])
+                if answer is Answer.NO:
+                    break
+                best = best if found is None else found
+                yield best
+            if not best.served:
+                break
+        return best
+
+    def _step(self, assumed: list[Statement]) -> tuple[Answer, BuildOrder | None]:
+        """Looks on for an order, and tries it out where the solver has one."""
         answer = self._clauses.solve(assumed)
-        if answer is Answer.NO:
-            return False, best
-        if answer is Answer.NOT_YET or self._linking.forbid_rings() or self._ways.forbid_circles():
-            return None, best
+        if answer is not Answer.YES:
+            return answer, None
+        if self._linking.forbid_rings() or self._ways.forbid_circles():
+            return Answer.NOT_YET, None
         trial = Trial(self._clauses, self._ground, self._linking)
         found = self._found(trial.rails)
-        if trial.learn(self._wiring):
-            return None, best
-        return True, found
+        return (Answer.NOT_YET, None) if trial.learn(self._wiring) else (answer, found)
 
     def _less_than(self, best: BuildOrder, place: int) -> list[Statement] | None:
-        """What to assume of the cost; ``None`` where nothing can be less."""
+        """What to assume for less of one part of the cost; ``None`` where nothing can be less."""
         if not best.served:
             return []
         if best.cost[place] == 0:
             return None
         wanted = [*best.cost[:place], best.cost[place] - 1]
-        counts = zip(self._counts, wanted, strict=False)
-        return [statement for count, number in counts for statement in count.at_most(number)]
+        return [self._at_most(index, number) for index, number in enumerate(wanted)]
+
+    def _at_most(self, place: int, number: int) -> Statement:
+        if (place, number) not in self._limits:
+            self._limits[place, number] = self._clauses.at_most(number, self._counted[place])
+        return self._limits[place, number]
 
     def _found(self, rails: BuiltRails) -> BuildOrder:
-        cost = Cost(*(sum(map(self._clauses.holds, count.statements)) for count in self._counts))
+        cost = Cost(*(sum(map(self._clauses.holds, statements)) for statements in self._counted))
         return BuildOrder(rails, True, *cost, proved=False)
-
-    def _counted(self, statements: Sequence[Statement]) -> _Counted:
-        return _Counted(statements, self._clauses.at_most(statements))
