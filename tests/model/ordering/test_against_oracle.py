@@ -6,7 +6,8 @@ from random import Random
 
 import pytest
 
-from model.ordering import best_order
+from model.grid import ALL_TURNS
+from model.ordering import best_order, orders_by_orientation
 from tests.model.ordering.comparing import (
     SECONDS,
     built_in,
@@ -26,11 +27,11 @@ from tests.oracle.compact_junctions import (
     double_track_t,
     shuffled,
 )
-from tests.oracle.optimum import Cost, cost_of_order
+from tests.oracle.optimum import Cost, cost_of_order, optimum
 from tests.oracle.turning import turned
 
 FEW = SMALL._replace(branching=(2, 4), kept=9)
-LARGE = SMALL._replace(arms=(4, 7), branching=(7, 10), kept=16)
+LARGE = SMALL._replace(arms=(4, 7), branching=(7, 10), kept=13)
 IDLE = {"West": "East", "East": "West", "South": "West"}
 
 
@@ -60,13 +61,34 @@ def test_many_junctions() -> None:
     assert len(set(compare_many(range(1_000, 1_100), SMALL))) > 6
 
 
+def test_all_orientations() -> None:
+    """Each turned junction is as cheap as its own best order; the order found is one of the turned plan."""
+    for seed in range(4):
+        pieces, arms, routes = compact_junction(seed, TINY)
+        found = dict(orders_by_orientation(plan_from(pieces, arms, routes), SECONDS * 8))
+        assert list(found) == list(ALL_TURNS)
+        for turn, order in found.items():
+            quarter, mirror = turn.quarter, turn.mirror
+            turned_pieces, turned_arms = turned(pieces, arms, quarter, mirror)
+            plan = plan_from(turned_pieces, turned_arms, routes)
+            best = optimum(turned_pieces, turned_arms, routes)
+            assert (cost_said(order), order.proved) == (best.cost, True), told((seed, turn), plan)
+            compare_cost_of_order((seed, turn), plan, order)
+
+
 @pytest.mark.slow
 @pytest.mark.timeout(7200)
-def test_junctions_with_seven_to_ten_branching_rails_are_proved() -> None:
-    """Which of these can be served at all, and how cheaply, is not tried here; that it is proved counts."""
+def test_junctions_with_seven_to_ten_branching_rails() -> None:
+    assert len(set(compare_many(range(16), LARGE))) > 4
+
+
+@pytest.mark.slow
+@pytest.mark.timeout(7200)
+def test_larger_junctions_are_proved() -> None:
+    """Too large for trying all orders, so that the costs are not compared here but with what was said."""
     served = 0
     for seed in range(12):
-        plan = plan_from(*compact_junction(seed, LARGE))
+        plan = plan_from(*compact_junction(seed, LARGE._replace(kept=20, arms=(5, 9))))
         found = list(best_order(plan, SECONDS))[-1]
         assert found.proved, told(seed, plan)
         compare_cost_of_order(seed, plan, found)
@@ -78,14 +100,10 @@ def test_junctions_with_seven_to_ten_branching_rails_are_proved() -> None:
 @pytest.mark.timeout(3600)
 @pytest.mark.parametrize("mirror", [False, True])
 @pytest.mark.parametrize("quarter", range(4))
-def test_a_double_track_t_is_served_in_every_orientation(quarter: int, mirror: bool) -> None:
+def test_a_double_track_t_in_every_orientation(quarter: int, mirror: bool) -> None:
     """Two parallel lines directly beside each other meet two others; ten three- and four-way rails."""
     pieces, arms = turned(*double_track_t(2), quarter, mirror)
-    plan = plan_from(pieces, arms, all_ways(IDLE))
-    found = list(best_order(plan, SECONDS))[-1]
-    assert found.served, told((quarter, mirror), plan)
-    assert found.proved, told((quarter, mirror), plan)
-    compare_cost_of_order((quarter, mirror), plan, found)
+    assert compare_best_order((quarter, mirror), (pieces, arms, all_ways(IDLE))) is not None
 
 
 @pytest.mark.slow
