@@ -7,7 +7,7 @@ it keeps what was cleared until the next survey begins.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 import msgspec
 from PySide6.QtCore import QObject, Signal
@@ -18,12 +18,10 @@ from app.search import Search
 from model.edits import set_build_order
 from model.edits.words import counted
 from model.grid import Cell, Heading
+from model.ordering import Survey, survey
 from model.plan import Change
 from model.track.layout import Layout
 from model.track.shapes import Shape
-
-if TYPE_CHECKING:
-    from model.ordering import Survey
 
 SECONDS: Final = 60
 NAMED_AT_MOST: Final = 4
@@ -101,8 +99,6 @@ class Surveying(QObject):
         if not self.differing:
             self.status.emit("No surveyed rail differs from the plan: it is in such an order already.")
             return
-        from model.ordering import survey
-
         self._begin_anew()
         plan, differing = self._document.plan, self.differing
 
@@ -145,8 +141,6 @@ class Surveying(QObject):
         self.changed.emit()
 
     def _keep(self, result: object) -> None:
-        from model.ordering import Survey
-
         if isinstance(result, Survey):
             self._result = result
 
@@ -169,14 +163,15 @@ class Surveying(QObject):
         if result is None or not result.impossible:
             return f"No order was found in {self.search.seconds} s that gives this survey; there may be one."
         cells = result.impossible
+        none = "No order of placing" if result.proved else "No order was found that"
         if len(cells) == 1:
             shape = self.shapes.get(cells[0]) or self._document.layout.shape(cells[0])
             assert shape is not None
-            return f"No order of placing makes {_unbroken(cells[0])} lie {shape.word}."
+            return f"{none} makes {_unbroken(cells[0])} lie {shape.word}."
         named = [_unbroken(cell) for cell in cells[:NAMED_AT_MOST]]
         if len(cells) > NAMED_AT_MOST:
             named.append(f"{len(cells) - NAMED_AT_MOST} more")
-        return f"No order of placing makes these lie so together: {listed(named)}."
+        return f"{none} makes all of these lie so: {listed(named)}."
 
 
 def _unbroken(cell: Cell) -> str:

@@ -20,12 +20,12 @@ from tests.app.windows import example, settle
 COMMANDS = (
     "undo", "redo", "cut", "copy", "paste", "delete", "select_all", "turn_chosen", "mirror_chosen",
     "turn_plan", "turn_plan_back", "mirror_plan", "side_left", "side_right", "side_none",
-    "level_up", "level_down", "solo", "clear_preview",
+    "level_up", "level_down", "solo", "clear_preview", "order_from_survey", "clear_survey",
     "zoom_in", "zoom_out", "zoom_100", "fit_all", "fit_selection",
     "show_findings", "show_materials", "show_switches", "show_routes", "show_readers", "show_plan",
 )  # fmt: skip
 """All that opens no question."""
-KEYS = [Qt.Key(getattr(Qt.Key, f"Key_{letter}")) for letter in "SLPAETCRDMWO"] + [
+KEYS = [Qt.Key(getattr(Qt.Key, f"Key_{letter}")) for letter in "SLPAETCVRDMWO"] + [
     Qt.Key.Key_Return, Qt.Key.Key_Escape, Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down,
     Qt.Key.Key_PageUp, Qt.Key.Key_PageDown, Qt.Key.Key_Space, Qt.Key.Key_Delete, Qt.Key.Key_Tab,
 ]  # fmt: skip
