@@ -8,15 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from model.grid import Cell, Facing
-from model.parts import CARRIERS, RAILS, SIGNAL_PARTS, TRAITS, Part
+from model.parts import CARRIERS, RAILS, TRAITS, Part
 from model.pieces import Piece, Pieces, rests_on
 from model.signals.dust import links
 from model.track.layout import SEEN_FROM, Layout
 from model.track.rails import pack, unpack
 from model.track.switches import three_way
-
-PLACED_LATE = SIGNAL_PARTS - RAILS
-"""The signal parts whose time is free: a detector rail comes where the shapes need it."""
 
 
 def rails_touched(pieces: Pieces, piece: Piece) -> Iterator[Cell]:
