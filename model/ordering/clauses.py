@@ -13,7 +13,7 @@ from typing import Any, Final, TypeVar
 from pysat.card import CardEnc, EncType
 from pysat.solvers import Solver
 
-CONFLICTS_A_STEP: Final = 2_000
+CONFLICTS_A_STEP: Final = 500
 """Conflicts that the solver may meet before the caller is asked again whether to go on."""
 
 Statement = int
@@ -115,7 +115,8 @@ class Clauses:
     def solve(self, assumed: Sequence[Statement] = ()) -> Answer:
         """Looks on for values that satisfy all, for one step."""
         self._solver.conf_budget(CONFLICTS_A_STEP)
-        answer = self._solver.solve_limited(assumptions=list(assumed))
+        # Only where it may be interrupted does the solver let other threads run meanwhile.
+        answer = self._solver.solve_limited(assumptions=list(assumed), expect_interrupt=True)
         if answer is None:
             return Answer.NOT_YET
         if answer:
