@@ -1,0 +1,1 @@
+"""The dry run: signals, items and carts together, tick by tick."""
