@@ -88,6 +88,8 @@ class Trial:
         near = dict.fromkeys(
             rail for switch in (key, *wired) for rail in (switch, *self._ground.beside[switch].values())
         )
+        faced = self._linking.lies_north_south
+        yield from clauses.as_found(faced[rail] for rail in near if rail in faced)
         links = dict.fromkeys(link for rail in near for link in self._linking.links(rail).values())
         yield from clauses.as_found(link for link in links if link != clauses.true)
         for rail in near:
