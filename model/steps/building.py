@@ -63,7 +63,7 @@ class _Building:
         for stage in sorted({*carriers, *self._runs, *signals}):
             yield from map(self._area_step, areas(carriers.get(stage, ())))
             for run in self._runs.get(stage, ()):
-                yield from (self._run_step(part, run) for part in self._faced_alike(run))
+                yield from (self._run_step(part, run, faced=faced) for part, faced in self._parts(run))
             for level, pieces in sorted(signals.get(stage, {}).items()):
                 yield from (self._area_step(area, late=level < stage) for area in areas(pieces))
 
@@ -90,24 +90,25 @@ class _Building:
         assert piece is not None
         return piece
 
-    def _faced_alike(self, run: Run) -> Iterator[list[Piece]]:
-        """A run in parts: where the facing of a rail matters all of the part face so."""
+    def _parts(self, run: Run) -> Iterator[tuple[list[Piece], bool]]:
+        """A run in parts, and whether the facing matters: if so all of the part face alike."""
+        pieces = [*map(self._rail, run.keys)]
+        seen = self._world.shows_facing(pieces)
         part: list[Piece] = []
-        marked = False
-        for piece in map(self._rail, run.keys):
-            marks = piece.at in self._marks
-            if part and (marked or marks) and any(other.facing is not piece.facing for other in part):
-                yield part
-                part, marked = [], False
+        faced = False
+        for piece in pieces:
+            matters = seen or piece.at in self._marks
+            if part and (faced or matters) and any(other.facing is not piece.facing for other in part):
+                yield part, faced
+                part, faced = [], False
             part.append(piece)
-            marked = marked or marks
-        yield part
+            faced = faced or matters
+        yield part, faced
 
-    def _run_step(self, pieces: Sequence[Piece], run: Run) -> Step:
+    def _run_step(self, pieces: Sequence[Piece], run: Run, *, faced: bool) -> Step:
         sight = self._world.lay(pieces)
         why = [] if run.after is None else [why_rails_wait(unpack(run.after), self._step_of[run.after])]
-        title = title_of_run(pieces, faced=any(piece.at in self._marks for piece in pieces))
-        step = self._step(pieces, title, why, sight_of_run(sight), sight.shapes)
+        step = self._step(pieces, title_of_run(pieces, faced=faced), why, sight_of_run(sight), sight.shapes)
         self._step_of |= {pack(piece.at): step.number for piece in pieces}
         return step
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from model.grid import Cell, Heading
@@ -10,7 +10,7 @@ from model.parts import Part
 from model.pieces import Piece
 from model.steps.signals import rails_touched
 from model.track.layout import Layout
-from model.track.rails import Overlay, pack, unpack
+from model.track.rails import Overlay, Rails, pack, unpack
 from model.track.settling import notice, place
 from model.track.shapes import Shape
 
@@ -43,9 +43,7 @@ class World:
     def lay(self, pieces: Sequence[Piece]) -> Sight:
         """Places rails one after another."""
         watched = _Watched(self._rails)
-        for piece in pieces:
-            heading = piece.facing.heading or Heading.NORTH
-            place(watched, self._layout.straight_only, pack(piece.at), heading)
+        self._place(watched, pieces, _faced)
         laid = {piece.at: self._rails[pack(piece.at)] for piece in pieces}
         bent = {
             unpack(key): (before, self._rails[key])
@@ -54,6 +52,17 @@ class World:
         }
         for_now = (cell for cell in (*laid, *bent) if not self._lies_as_planned(cell))
         return Sight(laid, bent, frozenset(for_now), dict(self._turned_by(pieces)))
+
+    def shows_facing(self, pieces: Sequence[Piece]) -> bool:
+        """Whether something would lie otherwise, if only for now, were all of them laid facing across."""
+        as_planned, across = Overlay(self._rails), Overlay(self._rails)
+        self._place(as_planned, pieces, _faced)
+        self._place(across, pieces, lambda piece: _faced(piece).clockwise)
+        return as_planned.changed != across.changed
+
+    def _place(self, rails: Rails, pieces: Iterable[Piece], heading: Callable[[Piece], Heading]) -> None:
+        for piece in pieces:
+            place(rails, self._layout.straight_only, pack(piece.at), heading(piece))
 
     def _lies_as_planned(self, cell: Cell) -> bool:
         key = pack(cell)
@@ -71,6 +80,10 @@ class World:
                         notice(after, self._layout.straight_only, key, powered=False)
                         if key in after.changed:
                             yield cell, after.changed[key]
+
+
+def _faced(piece: Piece) -> Heading:
+    return piece.facing.heading or Heading.NORTH
 
 
 class _Watched:
