@@ -21,7 +21,7 @@ from model.files.plan_file import read_plan
 
 EXAMPLE = Path("resources/examples/saltern-junction.plan.json")
 OUT = Path("resources/screenshots")
-PAGES = (0, 2, -1)
+PAGES = (0, 2, 7, -1)
 PAGE_WIDTH = 560
 
 
@@ -40,7 +40,7 @@ def shoot_window(name: str, scheme: str) -> None:
 
 
 def shoot_sheets(name: str) -> None:
-    """Three pages of the build sheet side by side."""
+    """Four pages of the build sheet side by side."""
     with tempfile.TemporaryDirectory() as folder:
         pages = export_sheet(read_plan(EXAMPLE), Path(folder) / "sheet.png")
         images = [

@@ -31,14 +31,11 @@ def checklist_tables(checklist: Checklist, width: float, *, wanted: bool) -> Ite
         return
     runs = tuple(map(_run, checklist.runs))
     yield Table((head, Strip(HEADER, _draw_header)) if runs else (head,), runs)
-    yield Table((), tuple(_notes(checklist, width)))
-
-
-def _notes(checklist: Checklist, width: float) -> Iterator[Strip]:
-    yield Strip(2.5, lambda _pencil, _space: None)
-    yield paragraph(checklist.verdict, width, LEGEND, bold=True)
-    yield from _list("No run can show that", checklist.hidden, width)
-    yield from _list("No run can tell whether", checklist.alike, width)
+    above = Strip(2.5, lambda _pencil, _space: None)
+    verdict = paragraph(checklist.verdict, width, LEGEND, bold=True)
+    hidden = _list("No run can show that", checklist.hidden, width)
+    alike = _list("No run can tell whether", checklist.alike, width)
+    yield Table((above, verdict), (*hidden, *alike))
 
 
 def _list(title: str, entries: tuple[str, ...], width: float) -> Iterator[Strip]:

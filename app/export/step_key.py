@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
@@ -16,28 +17,32 @@ from model.track.shapes import Shape
 
 SIDE: Final = 6.0
 """Of a sample."""
-WORDS: Final = ("new", "stands already", "one level below", "bent by what is new")
 STRAIGHT: Final = Look(Part.RAIL, shape=Shape.EAST_WEST)
 CURVE: Final = Look(Part.RAIL, shape=Shape.SOUTH_WEST)
+BETWEEN: Final = 5.0
+"""mm from a word to the next sample."""
 
 
 def draw_step_key(pencil: Pencil, area: QRectF) -> None:
     """The samples in a row that ends at the right of the area."""
     em = em_for(LEGEND)
-    x = area.right() - sum(SIDE + 2 + width(words, em) for words in WORDS) - 6 * (len(WORDS) - 1)
+    x = area.right() + BETWEEN - sum(SIDE + 2 + width(words, em) + BETWEEN for words in SAMPLES)
     y, baseline = area.center().y() - SIDE / 2, area.center().y() + LEGEND / 2
-    for index, words in enumerate(WORDS):
-        _draw_sample(pencil, index, x, y)
+    for words, draw in SAMPLES.items():
+        draw(Stage(pencil.painter, x, y, paper(SIDE), pencil.theme))
         pencil.text(x + SIDE + 2, baseline, words, LEGEND)
-        x += SIDE + 8 + width(words, em)
+        x += SIDE + 2 + width(words, em) + BETWEEN
 
 
-def _draw_sample(pencil: Pencil, index: int, x: float, y: float) -> None:
-    stage = Stage(pencil.painter, x, y, paper(SIDE), pencil.theme)
-    if index == 1:
-        stage = replace(stage, theme=grey(pencil.theme))
-    elif index == 2:
-        stage = replace(stage, manner=Manner.BELOW)
-    paint(stage, CURVE if index == 3 else STRAIGHT)
-    if index == 3:
-        draw_brackets(pencil, QRectF(x, y, SIDE, SIDE))
+def _draw_turned(stage: Stage) -> None:
+    paint(stage, CURVE)
+    draw_brackets(Pencil(stage.painter, stage.theme), QRectF(stage.x, stage.y, SIDE, SIDE))
+
+
+SAMPLES: Final[dict[str, Callable[[Stage], None]]] = {
+    "new": lambda stage: paint(stage, STRAIGHT),
+    "stands already": lambda stage: paint(replace(stage, theme=grey(stage.theme)), STRAIGHT),
+    "level below": lambda stage: paint(replace(stage, manner=Manner.BELOW), STRAIGHT),
+    "level above": lambda stage: paint(replace(stage, manner=Manner.ABOVE), STRAIGHT),
+    "has turned": _draw_turned,
+}

@@ -29,6 +29,8 @@ FIGURE_GAP, LINE_ROOM = 1.5, 3.4
 """Between two coordinates side by side, and from one to the next one below it."""
 BRACKET: Final = 0.22
 """Length of a bracket's arms, in cells."""
+INSET: Final = 0.05
+"""Of a bracket from the edge of its cell, in cells: clear of what stands beside it."""
 BEYOND, ZIGZAG = 1.0, 0.8
 """How far outside of the cells a break line stands, and how far it swings to both sides."""
 
@@ -98,8 +100,9 @@ def _level(window: Window, picture: StepPicture, level: int) -> Iterator[DrawnPi
 
 
 def draw_brackets(pencil: Pencil, space: QRectF) -> None:
-    """Four corners about a cell: what it holds was bent by what is new."""
-    arm, middle = BRACKET * space.width(), space.center()
+    """Four corners in a cell: the rail in it was turned by what is new."""
+    arm, inset, middle = BRACKET * space.width(), INSET * space.width(), space.center()
+    space = space.adjusted(inset, inset, -inset, -inset)
     pen = QPen(pencil.theme.ink, paper(space.width()).narrow, c=Qt.PenCapStyle.FlatCap)
     pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
     pencil.painter.setPen(pen)

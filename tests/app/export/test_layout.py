@@ -15,6 +15,7 @@ from app.export.papers import PAPERS
 from app.export.pencil import broken
 from app.export.pencil import fitted as fitted_text
 from app.export.scale import tiles
+from app.export.strips import NO_BREAK, lines_of
 from model.grid import Cell, Heading
 from model.plan import Arm, ArmEnd
 from model.sheet.footprint import Bounds
@@ -108,6 +109,15 @@ def test_lines_break_at_spaces_and_lose_nothing() -> None:
     assert len(lines) > 1
     assert all(width(line, 3.0) <= 40.0 for line in lines)
     assert broken(text, 3.0, 40.0, False, 2)[1].endswith("the rest.")
+
+
+def test_a_place_is_not_broken_across_lines() -> None:
+    text = "8 solid blocks from \u22121 63 2 to \u22121 63 9, 1 \u00d7 8"
+    for room in range(20, 80, 3):
+        lines = [line.replace(NO_BREAK, " ") for line in lines_of(text, 2.5, float(room))]
+        assert " ".join(lines) == text
+        for together in ("\u22121 63 2", "\u22121 63 9", "1 \u00d7 8"):
+            assert any(together in line for line in lines)
 
 
 def single_track(heading: Heading) -> Arm:

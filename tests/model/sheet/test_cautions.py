@@ -5,14 +5,14 @@ from __future__ import annotations
 import msgspec
 import pytest
 
-from model.grid import Cell
+from model.grid import Cell, Facing
 from model.parts import Part
 from model.pieces import Piece
 from model.plan import EMPTY_PLAN, Plan, plan_of
 from model.routing.junction import Junction
 from model.rules import Severity, find_all
 from model.sheet import build_sheet
-from model.sheet.cautions import ARROWS, FROM_MEMORY, NUMBERS, ONE_ORIENTATION, TEST_FIRST, Caution
+from model.sheet.cautions import ARROWS, FROM_MEMORY, NUMBERS, ONE_ORIENTATION, STEPS, TEST_FIRST, Caution
 from model.text_drawing import plan_from_drawing
 from tests.model.sheet.test_routes import WYE
 
@@ -94,3 +94,18 @@ def test_the_summary_counts_in_plain_english() -> None:
     sheet = build_sheet(junction, ())
     assert sheet.summary == "1 level, 1 switch"
     assert str(sheet.footprint) == "footprint 5 × 3 cells, 7 covered"
+
+
+def test_where_a_part_waits_for_a_higher_level_the_steps_are_followed() -> None:
+    """A torch gives its signal to the block above it, on which a rail lies: it must come after the rail."""
+    track = [Piece(Part.SOLID_BLOCK, Cell(x, 63, 0)) for x in range(3)]
+    track += [Piece(Part.RAIL, Cell(x, 64, 0), Facing.EAST) for x in range(3)]
+    foot = Piece(Part.SOLID_BLOCK, Cell(1, 61, 0))
+    torch = Piece(Part.TORCH, Cell(1, 62, 0), Facing.UP)
+    assert STEPS in cautions_of(plan_of([foot, torch, *track]))
+    assert not [
+        said for said in cautions_of(plan_of([foot, torch, *track])) if "levels in order" in said.title
+    ]
+    plain = cautions_of(plan_of([foot, *track]))
+    assert STEPS not in plain
+    assert [said for said in plain if "levels in order" in said.title]
