@@ -9,7 +9,7 @@ import sys
 
 import pytest
 
-from tests.app.cli.running import ROOT, SALTERN
+from tests.app.cli.running import OBSERVED, ROOT, SALTERN
 
 SLOW_TO_IMPORT = ("PySide6", "shiboken6", "networkx", "shapely", "numpy", "hypothesis")
 COMMANDS = {
@@ -17,6 +17,7 @@ COMMANDS = {
     "trace": ["trace", str(SALTERN), "--from", "Quay"],
     "materials": ["materials", str(SALTERN)],
     "turn": ["turn", str(SALTERN), "--quarter", "1", "-o", "/nowhere/out.plan.json"],
+    "diagnose": ["diagnose", str(SALTERN), "--observed", str(OBSERVED)],
     "help": ["--help"],
     "help of sheet": ["sheet", "--help"],
 }
