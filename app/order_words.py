@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from model.edits.words import counted
 from model.grid import Turn
-from model.ordering import BuildOrder
+
+if TYPE_CHECKING:  # the planner takes long to import, and words must not wait for it
+    from model.ordering import BuildOrder
 
 QUARTERS: Final = ("", "a quarter clockwise", "half round", "a quarter counter-clockwise")
 

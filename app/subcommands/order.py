@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -15,8 +15,10 @@ from model.edits import set_build_order
 from model.files.plan_file import plan_bytes, read_plan
 from model.files.writer import write_bytes
 from model.grid import ALL_TURNS, Turn
-from model.ordering import BuildOrder, best_order, orders_by_orientation
 from model.plan import Plan
+
+if TYPE_CHECKING:  # what the planner needs takes long to import, and the help of all commands must not wait
+    from model.ordering import BuildOrder
 
 
 @click.command("order")
@@ -60,6 +62,8 @@ def _search(plan: Plan, seconds: int, orientations: bool) -> dict[Turn, BuildOrd
 
 
 def _orders(plan: Plan, seconds: int, orientations: bool) -> Iterable[tuple[Turn, BuildOrder]]:
+    from model.ordering import best_order, orders_by_orientation
+
     if orientations:
         return orders_by_orientation(plan, seconds * len(ALL_TURNS))
     return ((Turn(), order) for order in best_order(plan, seconds))
