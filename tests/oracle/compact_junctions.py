@@ -47,6 +47,10 @@ class Sort(NamedTuple):
     """Three- and four-way rails."""
     kept: int = 12
     """Rails at the most that the order may depend on."""
+    hilly: bool = False
+    """Some rails of the core are one level up."""
+    bridged: bool = False
+    """A plain line runs above the core, two or three levels up."""
 
 
 SMALL = Sort()
@@ -58,7 +62,10 @@ def compact_junction(seed: int, sort: Sort = SMALL) -> Junction:
     random = Random(seed)
     while True:
         core = [(x, LEVEL, z) for x, z in random.choice(sort.cores)]
+        if sort.hilly:
+            core = [(x, y + random.choice((0, 0, 1)), z) for x, y, z in core]
         lines = random_lines(random, core, random.randint(*sort.arms), sort.longest)
+        core += bridge(random) if sort.bridged else []
         rails = [*core, *(at for _, line in lines for at in line)]
         left_out = sum(len(run.rails) - 1 for run in plain_runs(rails))
         fewest, most = sort.branching
@@ -95,6 +102,13 @@ def random_line(random: Random, at: Place, way: str, length: int) -> list[Place]
         (at[0] + dx * step, at[1] + rise * (step >= lifted), at[2] + dz * step)
         for step in range(1, length + 1)
     ]
+
+
+def bridge(random: Random) -> list[Place]:
+    """Three or four rails of a straight line above the core."""
+    level, across = LEVEL + random.randint(2, 3), random.randint(0, 2)
+    cells = [(along, level, across) for along in range(-1, random.randint(2, 3))]
+    return cells if random.random() < 0.5 else [(z, y, x) for x, y, z in cells]
 
 
 def branching(rails: Iterable[Place]) -> int:

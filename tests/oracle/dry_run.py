@@ -1,0 +1,372 @@
+"""The dry run in its plainest form: every tick looks at every cell, in the order in which the rules tell it.
+
+Written from the text of the rules alone; what is read into it where the text is open stands beside the code.
+Common practice of the trade, written from memory, no published source.
+"""
+
+from __future__ import annotations
+
+from copy import copy, deepcopy
+from dataclasses import dataclass, field
+from itertools import combinations
+
+from tests.oracle.carts import ArmSpec
+from tests.oracle.dry_run_carts import Cart, move, train
+from tests.oracle.dry_run_items import Slots, craft, filled, give, put, take, touched
+from tests.oracle.dry_run_power import (
+    CARRIES,
+    GIVES_ALL_ROUND,
+    GIVES_IN_FRONT,
+    SIGNAL_PARTS,
+    SLOTS,
+    WAYS,
+    Piece,
+    Signals,
+    front,
+    step,
+    support,
+)
+from tests.oracle.shapes import RAIL_PARTS, Place, Track, build
+
+DELAYED = ("torch", *GIVES_IN_FRONT)
+HAS_OUTPUT = (*DELAYED, *GIVES_ALL_ROUND)
+START_TICKS = 200
+LOOK_AGAIN = 20
+BUTTON_TICKS = {False: 20, True: 30}
+HOPPER_TICKS = 8
+CRAFT_TICKS = 4
+BURN_CHANGES, BURN_WITHIN, BURN_FOR = 9, 60, 160
+LONG_AGO = -10_000
+
+Swap = tuple[str, Place, Place]
+"""What is done in the other order: the kind of act and the two cells."""
+
+
+@dataclass
+class State:
+    """All that can change."""
+
+    track: Track
+    out: dict[Place, int]
+    slots: dict[Place, Slots]
+    signals: Signals = None
+    pending: dict[Place, int] = field(default_factory=dict)
+    changes: dict[Place, list[int]] = field(default_factory=dict)
+    buttons: dict[Place, int] = field(default_factory=dict)
+    looks: dict[Place, int] = field(default_factory=dict)
+    acted: dict[Place, int] = field(default_factory=dict)
+    crafts: dict[Place, int] = field(default_factory=dict)
+    carts: list[Cart] = field(default_factory=list)
+    arrivals: list[tuple] = field(default_factory=list)
+    lost: list[tuple] = field(default_factory=list)
+
+    def copied(self) -> State:
+        """A state to go on with apart from this one; ``signals`` are made anew in every tick."""
+        twin = copy(self)
+        twin.track = self.track.copy()
+        for name in self.everything():
+            setattr(twin, name, deepcopy(getattr(self, name)))
+        return twin
+
+    def everything(self) -> dict[str, object]:
+        """What two states are compared by; dust and power follow from it, shapes come on top."""
+        return {name: value for name, value in vars(self).items() if name not in ("track", "signals")}
+
+    def differs(self, other: State) -> bool:
+        """Whether anything is not as there."""
+        return self.everything() != other.everything() or self.track.shape != other.track.shape
+
+
+class DryRun:
+    """A plan that runs: pieces in file order."""
+
+    def __init__(self, pieces: list[Piece], arms: list[ArmSpec] = ()) -> None:
+        self.pieces = {piece.at: piece for piece in pieces}
+        self.parts = {piece.at: piece.part for piece in pieces}
+        self.arms = list(arms)
+        self.order = [piece.at for piece in pieces]
+        self.others = {at: part for at, part in self.parts.items() if part not in RAIL_PARTS}
+        self.sent = 0
+        self.unsure: list[tuple[int, Place, Place]] = []
+        self.state = State(
+            build([(piece.part, piece.at, piece.facing) for piece in pieces]),
+            {at: 15 if part == "torch" else 0 for at, part in self.parts.items() if part in HAS_OUTPUT},
+            {at: filled(part, self.pieces[at].holds) for at, part in self.parts.items() if part in SLOTS},
+        )
+        self.tick = self._start()
+
+    # The tick.
+
+    def step(self, events: list[dict] = ()) -> None:
+        """One tick, and once more for each pair that could act in the other order."""
+        before, sent = self.state.copied(), self.sent
+        pairs = self._run_tick(self.state, events, None)
+        for kind, first, second in pairs:
+            other, self.sent = before.copied(), sent
+            self._run_tick(other, events, (kind, first, second))
+            found = (self.tick, *sorted((first, second), key=self.order.index))
+            if other.differs(self.state) and found not in self.unsure:
+                self.unsure.append(found)
+        self.tick += 1
+
+    def _run_tick(self, state: State, events: list[dict], swap: Swap | None) -> list[Swap]:
+        """The phases in their order; gives the pairs that acted."""
+        now = self.tick
+        pairs = self._change_due_parts(state, now, swap)
+        pairs += self._let_hoppers_act(state, now, swap)
+        pairs += self._let_crafters_act(state, now, swap)
+        self._move_carts(state, now)
+        for event in events:
+            self._apply(state, event, now)
+        self._collide(state)
+        self._let_detectors_look(state, now)
+        had_signal = {at for at, strength in state.signals.signal.items() if strength}
+        pairs += self._follow(state, swap)
+        self._give_pending_changes(state, now)
+        self._begin_crafts(state, now, had_signal)
+        self._start_held_carts(state, now)
+        self._take_away_collided(state)
+        return pairs
+
+    def _start(self) -> int:
+        """The start and the ticks before tick 0; gives the number of the first tick, which is 0."""
+        state = self.state
+        state.signals = self._signals(state)
+        self._give_first_notices(state)
+        state.signals = self._signals(state)
+        self._give_pending_changes(state, 0)
+        now = 0
+        while state.pending and now < START_TICKS:
+            now += 1
+            self._change_due_parts(state, now, None)
+            self._follow(state, None)
+            self._give_pending_changes(state, now)
+        first = now + 1
+        state.pending = {at: due - first for at, due in state.pending.items()}
+        state.changes = {at: [tick - first for tick in ticks] for at, ticks in state.changes.items()}
+        return 0
+
+    def _in_order(self, cells: list[Place], kind: str, swap: Swap | None) -> list[Place]:
+        """In file order, but for the two that exchange their places."""
+        ordered = sorted(cells, key=self.order.index)
+        if swap is not None and swap[0] == kind and set(swap[1:]) <= set(ordered):
+            first, second = (ordered.index(at) for at in swap[1:])
+            ordered[first], ordered[second] = ordered[second], ordered[first]
+        return ordered
+
+    # Parts that are due.
+
+    def _change_due_parts(self, state: State, now: int, swap: Swap | None) -> list[Swap]:
+        """They look at the end of the last tick; only a lock counts as soon as it comes on."""
+        asked = {at: state.signals.asked(at, state.slots) for at in state.pending}
+        before = dict(state.out)
+        due = self._in_order([at for at, tick in state.pending.items() if tick == now], "due", swap)
+        for at in due:
+            del state.pending[at]
+            if any(state.out[other] for other in state.signals.lockers(at)):
+                continue
+            if self.parts[at] == "torch":
+                self._change_torch(state, at, asked[at], now)
+            elif self.parts[at] == "repeater" and not before[at]:
+                state.out[at] = 15
+            else:
+                state.out[at] = asked[at]
+        for at in [at for at, tick in state.buttons.items() if tick == now]:
+            state.out[at] = 0
+            del state.buttons[at]
+        return [
+            ("due", at, other)
+            for at in due
+            for other in state.signals.lockers(at)
+            if state.out[other] and not before[other]
+        ]
+
+    def _change_torch(self, state: State, at: Place, asked: int, now: int) -> None:
+        if asked == state.out[at]:
+            return
+        state.out[at] = asked
+        changes = state.changes.setdefault(at, [])
+        changes.append(now)
+        del changes[:-BURN_CHANGES]
+        if len(changes) == BURN_CHANGES and now - changes[0] <= BURN_WITHIN:
+            state.out[at] = 0
+            state.pending[at] = now + BURN_FOR
+
+    # Hoppers and crafters.
+
+    def _let_hoppers_act(self, state: State, now: int, swap: Swap | None) -> list[Swap]:
+        free = [
+            at
+            for at, part in self.parts.items()
+            if part == "hopper"
+            and now - state.acted.get(at, LONG_AGO) >= HOPPER_TICKS
+            and not state.signals.signal[at]
+        ]
+        free = self._in_order(free, "hopper", swap)
+        for at in free:
+            hopper = self.pieces[at]
+            gave = give(hopper, self.parts, state.slots)
+            above = self._content_of(state, step(at, "up"))
+            took = above is not None and take(hopper, above, state.slots[at])
+            if gave or took:
+                state.acted[at] = now
+        return self._sharing(state, "hopper", free)
+
+    def _content_of(self, state: State, at: Place) -> Slots | None:
+        """The slots of the container in a cell, else of the cart there."""
+        if at in state.slots:
+            return state.slots[at]
+        return next((cart.slots for cart in state.carts if cart.at == at), None)
+
+    def _let_crafters_act(self, state: State, now: int, swap: Swap | None) -> list[Swap]:
+        due = self._in_order([at for at, tick in state.crafts.items() if tick == now], "craft", swap)
+        made = {at: craft(state.slots[at]) for at in due}
+        for at in due:
+            del state.crafts[at]
+            to = front(self.pieces[at])
+            for item in made[at]:
+                if to in state.slots:
+                    put(self.parts[to], state.slots[to], item)
+        return self._sharing(state, "craft", due)
+
+    def _sharing(self, state: State, kind: str, cells: list[Place]) -> list[Swap]:
+        """The pairs at one container."""
+        return [
+            (kind, first, second)
+            for first, second in combinations(cells, 2)
+            if touched(self.pieces[first], state.slots) & touched(self.pieces[second], state.slots)
+        ]
+
+    def _begin_crafts(self, state: State, now: int, had_signal: set[Place]) -> None:
+        for at, part in self.parts.items():
+            rises = part == "auto-crafter" and state.signals.signal[at] and at not in had_signal
+            if rises and at not in state.crafts:
+                state.crafts[at] = now + CRAFT_TICKS
+
+    # Carts.
+
+    def _move_carts(self, state: State, now: int) -> None:
+        for cart in state.carts:
+            if cart.state != "running" or cart.next_move() != now:
+                continue
+            if cart.at is None:
+                cart.come_in()
+            elif self.parts[cart.at] == "booster-rail" and not state.signals.signal[cart.at]:
+                cart.state = "held"
+            else:
+                arm = move(cart, state.track, self.others, self.arms)
+                if arm is not None:
+                    state.arrivals.append((cart.number, now, arm, cart.carries()))
+                elif cart.state != "running":
+                    why = "stopped" if cart.state == "stopped" else "leaves-track"
+                    state.lost.append((cart.number, cart.last, why))
+
+    def _collide(self, state: State) -> None:
+        """All that stand in one cell; one that had stopped is listed already, and stays."""
+        for cart in state.carts:
+            if any(other is not cart and other.at == cart.at for other in state.carts if cart.at is not None):
+                if cart.state != "stopped":
+                    cart.state = "collided"
+                    state.lost.append((cart.number, cart.last, "collision"))
+
+    def _take_away_collided(self, state: State) -> None:
+        for cart in state.carts:
+            if cart.state == "collided":
+                cart.at, cart.state = None, "gone"
+
+    def _start_held_carts(self, state: State, now: int) -> None:
+        for cart in state.carts:
+            if cart.state == "held" and state.signals.signal[cart.at]:
+                cart.state, cart.timed_from, cart.ahead, cart.moved = "running", now, 0, 0
+
+    # The script, and what carts do.
+
+    def _apply(self, state: State, event: dict, now: int) -> None:
+        at = tuple(event.get("at", ()))
+        if event["do"] == "send":
+            entry = next(arm.way_in for arm in self.arms if arm.name == event["arm"])
+            carts = train(event, entry, now, self.sent + 1)
+            self.sent += len(carts)
+            state.carts += carts
+        elif event["do"] == "lever":
+            state.out[at] = 15 if event["on"] else 0
+        elif event["do"] == "button":
+            state.out[at] = 15
+            state.buttons[at] = now + BUTTON_TICKS[self.pieces[at].wooden]
+        else:
+            holds = tuple((held["item"], held["count"]) for held in event["holds"])
+            state.slots[at] = filled(self.parts[at], holds)
+
+    def _let_detectors_look(self, state: State, now: int) -> None:
+        taken = {cart.at for cart in state.carts}
+        for at, part in self.parts.items():
+            if part != "detector-rail":
+                continue
+            if not state.out[at] and at in taken:
+                state.out[at], state.looks[at] = 15, now + LOOK_AGAIN
+            elif state.out[at] and state.looks[at] == now:
+                state.out[at] = 15 if at in taken else 0
+                state.looks[at] = now + LOOK_AGAIN
+
+    # What follows at once.
+
+    def _signals(self, state: State) -> Signals:
+        return Signals(self.pieces, dict(state.out), state.track)
+
+    def _follow(self, state: State, swap: Swap | None) -> list[Swap]:
+        before, after = state.signals, self._signals(state)
+        changed = before.on() ^ after.on()
+        rails = [
+            at
+            for at in self._plain_rails(state)
+            if changed & self._giving_notice(at) or bool(before.signal[at]) != bool(after.signal[at])
+        ]
+        rails = self._in_order(rails, "notice", swap)
+        for at in rails:
+            state.track.notice(at, powered=bool(after.signal[at]))
+        state.signals = self._signals(state)  # the runs of boosters may be others now
+        return [("notice", first, second) for first, second in combinations(rails, 2)]
+
+    def _give_first_notices(self, state: State) -> None:
+        rails = [
+            at
+            for at in self._plain_rails(state)
+            if self._giving_notice(at) or state.signals.signal[at]
+        ]
+        for at in self._in_order(rails, "notice", None):
+            state.track.notice(at, powered=bool(state.signals.signal[at]))
+
+    def _plain_rails(self, state: State) -> list[Place]:
+        """Those that have neighbours in three directions; the others do not mind."""
+        plain = [at for at, part in state.track.part.items() if part == "rail"]
+        return [at for at in plain if state.track.neighbours(at) == 3]
+
+    def _giving_notice(self, rail: Place) -> set[Place]:
+        """The signal parts beside a rail, and those on a part that it touches."""
+        beside = {step(rail, way) for way in WAYS}
+        touching = {at for at in beside if self.parts.get(at) in CARRIES}
+        return {
+            at
+            for at, piece in self.pieces.items()
+            if piece.part in SIGNAL_PARTS and (at in beside or support(piece) in touching)
+        }
+
+    def _give_pending_changes(self, state: State, now: int) -> None:
+        for at, part in self.parts.items():
+            if part not in DELAYED:
+                continue
+            if state.signals.is_locked(at):
+                state.pending.pop(at, None)
+            elif at not in state.pending and state.out[at] != state.signals.asked(at, state.slots):
+                state.pending[at] = now + (self.pieces[at].delay if part == "repeater" else 2)
+
+    # For watching.
+
+    def probe(self, at: Place) -> int:
+        """What a probe reads."""
+        return self.state.signals.probe(at)
+
+    def all_lost(self) -> list[tuple]:
+        """The lost, and those still under way or not yet in."""
+        under_way = [cart for cart in self.state.carts if cart.state in ("running", "held")]
+        return self.state.lost + [(cart.number, cart.last or cart.entry[0], "running") for cart in under_way]
