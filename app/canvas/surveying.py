@@ -1,17 +1,19 @@
 """The survey of a junction that stands already: kept beside the plan, no part of it and no step of undo.
 
 One takes a step back by clicking again. Ending the survey keeps it, and so does undoing its order; clearing
-it keeps what was cleared until the next survey begins.
+it keeps what was cleared until the next survey begins. Where the whole plan is turned or moved, and where
+that is undone, the survey goes with it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from typing import Final
 
 import msgspec
 from PySide6.QtCore import QObject, Signal
 
+from app.canvas.carries import Carries, GoesTo
 from app.document import Document
 from app.panels.words import listed
 from app.search import Search
@@ -38,6 +40,7 @@ class Surveying(QObject):
     def __init__(self, document: Document, parent: QObject) -> None:
         super().__init__(parent)
         self._document = document
+        self.carries = Carries()
         self._cleared: dict[Cell, Shape] = {}
         self._result: Survey | None = None
         self.shapes: dict[Cell, Shape] = {}
@@ -115,12 +118,6 @@ class Surveying(QObject):
         self.verdict = f"The search was stopped after {self.search.seconds} s."
         self.changed.emit()
 
-    def carry(self, goes_to: Callable[[Cell], Cell]) -> None:
-        """The survey follows an edit that takes every cell of the plan to another."""
-        self.shapes = {goes_to(cell): _carried(cell, shape, goes_to) for cell, shape in self.shapes.items()}
-        self._cleared = {}
-        self.changed.emit()
-
     def _begin_anew(self) -> None:
         """Drop what was found for another survey or another plan."""
         self.search.stop()
@@ -133,11 +130,15 @@ class Surveying(QObject):
         self._begin_anew()
         if was_running:
             self.verdict = "The plan has changed, so the search has ended."
+        goes_to = self.carries.by(change)
+        if goes_to is not None:
+            self.shapes, self._cleared = _carried(self.shapes, goes_to), _carried(self._cleared, goes_to)
         self.changed.emit()
 
     def _open(self) -> None:
         self._begin_anew()
         self.shapes, self._cleared = {}, {}
+        self.carries.forget()
         self.changed.emit()
 
     def _keep(self, result: object) -> None:
@@ -171,7 +172,9 @@ class Surveying(QObject):
         named = [_unbroken(cell) for cell in cells[:NAMED_AT_MOST]]
         if len(cells) > NAMED_AT_MOST:
             named.append(f"{len(cells) - NAMED_AT_MOST} more")
-        return f"{none} makes all of these lie so: {listed(named)}."
+        if result.alone:
+            return f"{none} makes any of these lie so: {listed(named)}."
+        return f"{none} makes these lie so together: {listed(named)}."
 
 
 def _unbroken(cell: Cell) -> str:
@@ -179,7 +182,11 @@ def _unbroken(cell: Cell) -> str:
     return str(cell).replace(" ", "\N{NO-BREAK SPACE}")
 
 
-def _carried(cell: Cell, shape: Shape, goes_to: Callable[[Cell], Cell]) -> Shape:
+def _carried(shapes: Mapping[Cell, Shape], goes_to: GoesTo) -> dict[Cell, Shape]:
+    return {goes_to(cell): _carried_shape(cell, shape, goes_to) for cell, shape in shapes.items()}
+
+
+def _carried_shape(cell: Cell, shape: Shape, goes_to: GoesTo) -> Shape:
     """The shape in its new place: its ends point to where the neighbours of the old cell have gone."""
     here = goes_to(cell)
     ends = {(_heading(here, goes_to(cell.step(end.heading))), end.rise) for end in shape.ends}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 
 from PySide6.QtCore import QEvent, Qt, Signal
@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.canvas import clipboard
 from app.canvas.canvas import FIRST_LEVEL, Canvas
+from app.canvas.carries import GoesTo
 from app.canvas.ghosts import NO_GHOST, survey_picture
 from app.canvas.hands import Hands
 from app.canvas.host import ViewHost
@@ -157,13 +158,13 @@ class PlanView(Canvas):
             SelectTool(self.hands.host).turn(turn)
 
     @contextmanager
-    def carry_choice(self, goes_to: Callable[[Cell], Cell]) -> Iterator[None]:
-        """What is chosen stays chosen through an edit that takes every cell of the plan to another."""
+    def carry_choice(self, goes_to: GoesTo) -> Iterator[None]:
+        """What is chosen, and the survey, follow an edit that takes every cell of the plan to another."""
         plan, chosen = self.document.plan, self.selection
-        yield
+        with self.surveying.carries.making(goes_to):
+            yield
         if self.document.plan is not plan:
             self.selection = frozenset(map(goes_to, chosen))
-            self.surveying.carry(goes_to)
 
     # Surveying
 

@@ -174,6 +174,8 @@ class BuildOrderDialog(QDialog):
         seconds = self.search.seconds
         if self._is_old:
             return "The plan has changed since: what stands here is of the plan before."
+        if not self._plan.routes:
+            return "No routes are wanted yet, so every order serves."
         if self.search.is_running:
             return f"Searching, {seconds} s: orientation {self._searched.number} of {len(ALL_TURNS)}"
         if len(self._found) == len(ALL_TURNS) and self._searched == ALL_TURNS[-1]:

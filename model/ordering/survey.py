@@ -27,6 +27,8 @@ class Survey(msgspec.Struct, frozen=True):
     """``None`` where there is no such order, or none is found yet."""
     impossible: tuple[Cell, ...] = ()
     """Rails that cannot stand as surveyed: each by itself, or else a smallest set of those that clash."""
+    alone: bool = False
+    """Whether each of the rails in ``impossible`` cannot stand so whatever the others do."""
     proved: bool = False
     """Whether the answer is certain: an order that was found always is."""
 
@@ -64,39 +66,41 @@ class _Search:
 
     def run(self) -> Iterator[Survey]:
         """The order, or the rails at odds: those that no order gives alone, or else a smallest set."""
-        found = yield from self._ask(self._wanted, ())
+        found = yield from self._ask(self._wanted, Survey())
         if found is not None:
             yield found
             return
         at_odds = self._at_odds()
         blamed = yield from self._impossible_alone(at_odds)
-        if not blamed:
+        if not blamed.alone:
             blamed = yield from self._smallest(at_odds)
-        yield Survey(impossible=self._cells(blamed), proved=not self._ground.crowded)
+        yield msgspec.structs.replace(blamed, proved=not self._ground.crowded)
 
-    def _impossible_alone(self, at_odds: Sequence[int]) -> Generator[Survey, None, list[int]]:
-        """All rails that cannot stand as wanted, whatever the others do."""
+    def _impossible_alone(self, at_odds: Sequence[int]) -> Generator[Survey, None, Survey]:
+        """All rails that cannot stand as wanted, whatever the others do; if there are none, those at odds."""
+        blamed = _blamed(at_odds)
         alone: list[int] = []
         for key in self._wanted:
-            if (yield from self._ask([key], alone or at_odds)) is None:
+            if (yield from self._ask([key], blamed)) is None:
                 alone.append(key)
-        return alone
+                blamed = _blamed(alone, alone=True)
+        return blamed
 
-    def _smallest(self, at_odds: list[int]) -> Generator[Survey, None, list[int]]:
+    def _smallest(self, at_odds: list[int]) -> Generator[Survey, None, Survey]:
         """Leaves out rails as long as the rest still cannot stand together."""
         for key in at_odds:
             rest = [other for other in at_odds if other != key]
-            if (yield from self._ask(rest, at_odds)) is None:
+            if (yield from self._ask(rest, _blamed(at_odds))) is None:
                 at_odds = rest
-        return at_odds
+        return _blamed(at_odds)
 
-    def _ask(self, rails: Iterable[int], blamed: Sequence[int]) -> Generator[Survey, None, Survey | None]:
+    def _ask(self, rails: Iterable[int], meanwhile: Survey) -> Generator[Survey, None, Survey | None]:
         """An order in which these rails stand as wanted, or ``None``; meanwhile says who is to blame."""
         wanted = [self._wanted[key] for key in rails]
         while (answer := self._clauses.solve(wanted)) is not Answer.NO:
             if answer is Answer.YES and (found := self._order()) is not None:
                 return found
-            yield Survey(impossible=self._cells(blamed))
+            yield meanwhile
         return None
 
     def _order(self) -> Survey | None:
@@ -122,5 +126,6 @@ class _Search:
         blamed = frozenset(self._clauses.at_odds())
         return [key for key, statement in self._wanted.items() if statement in blamed]
 
-    def _cells(self, keys: Iterable[int]) -> tuple[Cell, ...]:
-        return tuple(map(unpack, keys))
+
+def _blamed(keys: Iterable[int], *, alone: bool = False) -> Survey:
+    return Survey(impossible=tuple(map(unpack, keys)), alone=alone)

@@ -81,6 +81,17 @@ def test_it_searches_at_once_and_tells_what_it_found(dialog: BuildOrderDialog, p
     assert cell(dialog, Turn(), MARK) == "cheapest so far"
 
 
+def test_without_wanted_routes_it_says_that_there_is_nothing_to_serve(
+    window: MainWindow, qtbot: QtBot
+) -> None:
+    window.bound["build_order"].trigger()
+    dialog = window.findChild(BuildOrderDialog)
+    assert dialog is not None
+    qtbot.waitUntil(lambda: not dialog.search.is_running)
+    assert dialog.state.text() == "No routes are wanted yet, so every order serves."
+    assert not dialog.place.isEnabled()
+
+
 def test_all_eight_orientations_and_the_cheapest_in_words(
     dialog: BuildOrderDialog, planner: Planner, qtbot: QtBot
 ) -> None:

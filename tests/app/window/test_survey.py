@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.window import MainWindow
-from model.edits import erase, set_build_order
+from model.edits import erase, move_plan, set_build_order
 from model.grid import Cell, Facing
 from model.ordering import Survey
 from model.parts import RAILS
@@ -58,6 +58,7 @@ class Finder:
         self.asked: dict[Cell, Shape] = {}
         self.rails: tuple[tuple[Cell, Facing], ...] | None = None
         self.impossible: tuple[Cell, ...] = ()
+        self.alone = False
         self.proved = True
         self.is_running = False
 
@@ -66,8 +67,8 @@ class Finder:
         self.is_running = True
         try:
             while not self.may_go_on.wait(0.005):
-                yield Survey(None, (), False)
-            yield Survey(self.rails, self.impossible, self.proved)
+                yield Survey()
+            yield Survey(self.rails, self.impossible, self.alone, self.proved)
         finally:
             self.is_running = False
 
@@ -170,12 +171,12 @@ def test_the_order_is_set_as_one_step(survey: MainWindow, finder: Finder, qtbot:
         (
             (SWITCH, Cell(0, 64, 1)),
             True,
-            "No order of placing makes all of these lie so: 0 64 0 and 0 64 1.",
+            "No order of placing makes these lie so together: 0 64 0 and 0 64 1.",
         ),
         (
             (*(Cell(x, 64, 0) for x in range(-2, 3)), Cell(0, 64, 1)),
             True,
-            "No order of placing makes all of these lie so: −2 64 0, −1 64 0, 0 64 0, 1 64 0 and 2 more.",
+            "No order of placing makes these lie so together: −2 64 0, −1 64 0, 0 64 0, 1 64 0 and 2 more.",
         ),
         ((SWITCH,), False, "No order was found that makes 0 64 0 lie south-east."),
         ((), False, "No order was found in 0 s that gives this survey; there may be one."),
@@ -205,6 +206,17 @@ def test_where_no_order_gives_it_the_rails_are_marked_and_named(
     click(survey, SWITCH)
     assert not bar.verdict.isVisible(), "what was found is of another survey"
     assert survey.view.surveying.impossible == frozenset()
+
+
+def test_rails_that_are_impossible_each_by_itself_are_not_said_to_clash(
+    survey: MainWindow, finder: Finder, qtbot: QtBot
+) -> None:
+    finder.impossible, finder.alone = (SWITCH, Cell(0, 64, 1)), True
+    draw_south_east(survey)
+    survey.bound["order_from_survey"].trigger()
+    let_go(survey, finder, qtbot)
+    said = survey.view.survey_bar.verdict.text().replace("\N{NO-BREAK SPACE}", " ")
+    assert said == "No order of placing makes any of these lie so: 0 64 0 and 0 64 1."
 
 
 def test_escape_stops_the_search_and_then_ends_the_survey_and_keeps_it(
@@ -278,6 +290,33 @@ def test_the_survey_follows_a_turned_and_mirrored_and_moved_plan(survey: MainWin
     assert survey.view.surveying.differing == {SWITCH: Shape.SOUTH_EAST}
 
 
+def test_the_survey_goes_back_where_a_turn_or_a_move_is_undone(survey: MainWindow) -> None:
+    end, surveying = Cell(0, 64, 2), survey.view.surveying
+    draw_south_east(survey)
+    surveying.take({end: Shape.EAST_WEST})
+    first = dict(surveying.shapes)
+    survey.bound["turn_plan"].trigger()
+    assert surveying.shapes == {SWITCH: Shape.SOUTH_WEST, Cell(-2, 64, 0): Shape.NORTH_SOUTH}
+    with survey.view.carry_choice(lambda cell: cell.moved(5, 1, -2)):
+        survey.document.edit(move_plan, 5, 1, -2)
+    moved = dict(surveying.shapes)
+    assert moved == {Cell(5, 65, -2): Shape.SOUTH_WEST, Cell(3, 65, -2): Shape.NORTH_SOUTH}
+    survey.bound["undo"].trigger()
+    survey.bound["undo"].trigger()
+    assert surveying.shapes == first
+    survey.bound["redo"].trigger()
+    survey.bound["redo"].trigger()
+    assert surveying.shapes == moved
+    survey.document.edit(erase, [Cell(5, 65, -2)])
+    survey.bound["undo"].trigger()
+    assert surveying.shapes == moved, "an edit that carries nothing leaves it"
+    for _ in range(2):
+        survey.bound["undo"].trigger()
+    assert surveying.shapes == first
+    survey.bound["turn_plan"].trigger()
+    assert surveying.shapes[SWITCH] is Shape.SOUTH_WEST, "turned anew, not twice"
+
+
 def test_a_preview_hides_it_and_its_end_brings_it_back(survey: MainWindow) -> None:
     draw_south_east(survey)
     survey.view.preview_switches(frozenset({SWITCH}))
@@ -311,7 +350,7 @@ def test_the_chip_keeps_inside_and_its_words_are_whole(survey: MainWindow, width
     bar = survey.view.survey_bar
     assert bar.rect().contains(bar.act.geometry()), "whole from the first moment"
     draw_south_east(survey)
-    survey.view.surveying.verdict = "No order of placing makes all of these lie so: 0 64 0 and 0 64 1."
+    survey.view.surveying.verdict = "No order of placing makes these lie so together: 0 64 0 and 0 64 1."
     survey.view.surveying.changed.emit()
     QApplication.processEvents()
     assert survey.view.rect().contains(bar.geometry())
