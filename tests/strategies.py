@@ -13,7 +13,7 @@ import msgspec
 from hypothesis import strategies as st
 
 from model import edits
-from model.grid import ALL_TURNS, FACING_OF, Cell, Heading, Turn
+from model.grid import ALL_TURNS, FACING_OF, Cell, Facing, Heading, Turn
 from model.parts import DELAYS, RAILS, STACK, TRAITS, Mode, Part
 from model.pieces import Held, Piece
 from model.plan import Arm, ArmEnd, Change, Details, Plan, Route, SheetData, Side, Waiver, plan_of
@@ -209,6 +209,12 @@ def _turn_plan(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.turn_plan(plan, draw(turns))
 
 
+def _turn_and_order(draw: st.DrawFn, plan: Plan) -> Change:
+    turn = draw(turns)
+    turned = edits.turn_plan(plan, turn).applied(plan)
+    return edits.turn_and_order(plan, turn, draw(_build_orders(turned)))
+
+
 def _move_plan(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.move_plan(plan, draw(steps), draw(steps), draw(steps))
 
@@ -218,10 +224,14 @@ def _reorder(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.reorder(plan, draw(st.permutations(some)))
 
 
-def _set_build_order(draw: st.DrawFn, plan: Plan) -> Change:
+@st.composite
+def _build_orders(draw: st.DrawFn, plan: Plan) -> list[tuple[Cell, Facing]]:
     rails = [piece.at for piece in plan.pieces if piece.part in RAILS]
-    order = draw(st.permutations(rails))
-    return edits.set_build_order(plan, [(cell, draw(st.sampled_from(FACING_OF))) for cell in order])
+    return [(cell, draw(st.sampled_from(FACING_OF))) for cell in draw(st.permutations(rails))]
+
+
+def _set_build_order(draw: st.DrawFn, plan: Plan) -> Change:
+    return edits.set_build_order(plan, draw(_build_orders(plan)))
 
 
 def _add_blocks(draw: st.DrawFn, plan: Plan) -> Change:
@@ -294,6 +304,7 @@ EDITS: Final[dict[str, Callable[[st.DrawFn, Plan], Change]]] = {
             _set_piece,
             _turn_pieces,
             _turn_plan,
+            _turn_and_order,
             _move_plan,
         ),
         *(_reorder, _set_build_order, _add_blocks, _add_arm, _set_arm, _remove_arm),
