@@ -13,7 +13,7 @@ from itertools import combinations
 from tests.oracle.carts import ArmSpec
 from tests.oracle.dry_run_carts import Cart, move, train
 from tests.oracle.dry_run_items import Slots, craft, filled, give, put, take, touched
-from tests.oracle.dry_run_power import (
+from tests.oracle.dry_run_pieces import (
     CARRIES,
     GIVES_ALL_ROUND,
     GIVES_IN_FRONT,
@@ -21,11 +21,12 @@ from tests.oracle.dry_run_power import (
     SLOTS,
     WAYS,
     Piece,
-    Signals,
+    Wiring,
     front,
     step,
     support,
 )
+from tests.oracle.dry_run_power import Signals
 from tests.oracle.shapes import RAIL_PARTS, Place, Track, build
 
 DELAYED = ("torch", *GIVES_IN_FRONT)
@@ -81,11 +82,14 @@ class DryRun:
     """A plan that runs: pieces in file order."""
 
     def __init__(self, pieces: list[Piece], arms: list[ArmSpec] = ()) -> None:
-        self.pieces = {piece.at: piece for piece in pieces}
-        self.parts = {piece.at: piece.part for piece in pieces}
+        self.wiring = Wiring(pieces)
+        self.pieces = self.wiring.pieces
+        self.parts = self.wiring.parts
         self.arms = list(arms)
-        self.order = [piece.at for piece in pieces]
+        self.place_in_file = {at: place for place, at in enumerate(self.pieces)}
         self.others = {at: part for at, part in self.parts.items() if part not in RAIL_PARTS}
+        rails = self.wiring.of_parts("rail")
+        self.giving_notice = {at: self._giving_notice(at) for at in rails}
         self.sent = 0
         self.unsure: list[tuple[int, Place, Place]] = []
         self.state = State(
@@ -104,7 +108,7 @@ class DryRun:
         for kind, first, second in pairs:
             other, self.sent = before.copied(), sent
             self._run_tick(other, events, (kind, first, second))
-            found = (self.tick, *sorted((first, second), key=self.order.index))
+            found = (self.tick, *sorted((first, second), key=self.place_in_file.__getitem__))
             if other.differs(self.state) and found not in self.unsure:
                 self.unsure.append(found)
         self.tick += 1
@@ -120,7 +124,7 @@ class DryRun:
             self._apply(state, event, now)
         self._collide(state)
         self._let_detectors_look(state, now)
-        had_signal = {at for at, strength in state.signals.signal.items() if strength}
+        had_signal = {at for at in self.pieces if state.signals.has_signal(at)}
         pairs += self._follow(state, swap)
         self._give_pending_changes(state, now)
         self._begin_crafts(state, now, had_signal)
@@ -131,9 +135,9 @@ class DryRun:
     def _start(self) -> int:
         """The start and the ticks before tick 0; gives the number of the first tick, which is 0."""
         state = self.state
-        state.signals = self._signals(state)
+        state.signals = Signals(self.wiring, state.out)
         self._give_first_notices(state)
-        state.signals = self._signals(state)
+        state.signals.pass_along_boosters(state.track)
         self._give_pending_changes(state, 0)
         now = 0
         while state.pending and now < START_TICKS:
@@ -148,7 +152,7 @@ class DryRun:
 
     def _in_order(self, cells: list[Place], kind: str, swap: Swap | None) -> list[Place]:
         """In file order, but for the two that exchange their places."""
-        ordered = sorted(cells, key=self.order.index)
+        ordered = sorted(cells, key=self.place_in_file.__getitem__)
         if swap is not None and swap[0] == kind and set(swap[1:]) <= set(ordered):
             first, second = (ordered.index(at) for at in swap[1:])
             ordered[first], ordered[second] = ordered[second], ordered[first]
@@ -163,7 +167,7 @@ class DryRun:
         due = self._in_order([at for at, tick in state.pending.items() if tick == now], "due", swap)
         for at in due:
             del state.pending[at]
-            if any(state.out[other] for other in state.signals.lockers(at)):
+            if any(state.out[other] for other in self.wiring.lockers[at]):
                 continue
             if self.parts[at] == "torch":
                 self._change_torch(state, at, asked[at], now)
@@ -177,7 +181,7 @@ class DryRun:
         return [
             ("due", at, other)
             for at in due
-            for other in state.signals.lockers(at)
+            for other in self.wiring.lockers[at]
             if state.out[other] and not before[other]
         ]
 
@@ -200,7 +204,7 @@ class DryRun:
             for at, part in self.parts.items()
             if part == "hopper"
             and now - state.acted.get(at, LONG_AGO) >= HOPPER_TICKS
-            and not state.signals.signal[at]
+            and not state.signals.has_signal(at)
         ]
         free = self._in_order(free, "hopper", swap)
         for at in free:
@@ -239,7 +243,7 @@ class DryRun:
 
     def _begin_crafts(self, state: State, now: int, had_signal: set[Place]) -> None:
         for at, part in self.parts.items():
-            rises = part == "auto-crafter" and state.signals.signal[at] and at not in had_signal
+            rises = part == "auto-crafter" and state.signals.has_signal(at) and at not in had_signal
             if rises and at not in state.crafts:
                 state.crafts[at] = now + CRAFT_TICKS
 
@@ -251,7 +255,7 @@ class DryRun:
                 continue
             if cart.at is None:
                 cart.come_in()
-            elif self.parts[cart.at] == "booster-rail" and not state.signals.signal[cart.at]:
+            elif self.parts[cart.at] == "booster-rail" and not state.signals.has_signal(cart.at):
                 cart.state = "held"
             else:
                 arm = move(cart, state.track, self.others, self.arms)
@@ -263,11 +267,11 @@ class DryRun:
 
     def _collide(self, state: State) -> None:
         """All that stand in one cell; one that had stopped is listed already, and stays."""
+        cells = [cart.at for cart in state.carts if cart.at is not None]
         for cart in state.carts:
-            if any(other is not cart and other.at == cart.at for other in state.carts if cart.at is not None):
-                if cart.state != "stopped":
-                    cart.state = "collided"
-                    state.lost.append((cart.number, cart.last, "collision"))
+            if cells.count(cart.at) > 1 and cart.state != "stopped":
+                cart.state = "collided"
+                state.lost.append((cart.number, cart.last, "collision"))
 
     def _take_away_collided(self, state: State) -> None:
         for cart in state.carts:
@@ -276,7 +280,7 @@ class DryRun:
 
     def _start_held_carts(self, state: State, now: int) -> None:
         for cart in state.carts:
-            if cart.state == "held" and state.signals.signal[cart.at]:
+            if cart.state == "held" and state.signals.has_signal(cart.at):
                 cart.state, cart.timed_from, cart.ahead, cart.moved = "running", now, 0, 0
 
     # The script, and what carts do.
@@ -310,29 +314,23 @@ class DryRun:
 
     # What follows at once.
 
-    def _signals(self, state: State) -> Signals:
-        return Signals(self.pieces, dict(state.out), state.track)
-
     def _follow(self, state: State, swap: Swap | None) -> list[Swap]:
-        before, after = state.signals, self._signals(state)
+        before, after = state.signals, Signals(self.wiring, state.out)
         changed = before.on() ^ after.on()
         rails = [
             at
             for at in self._plain_rails(state)
-            if changed & self._giving_notice(at) or bool(before.signal[at]) != bool(after.signal[at])
+            if changed & self.giving_notice[at] or bool(before.signal[at]) != bool(after.signal[at])
         ]
         rails = self._in_order(rails, "notice", swap)
         for at in rails:
             state.track.notice(at, powered=bool(after.signal[at]))
-        state.signals = self._signals(state)  # the runs of boosters may be others now
+        after.pass_along_boosters(state.track)
+        state.signals = after
         return [("notice", first, second) for first, second in combinations(rails, 2)]
 
     def _give_first_notices(self, state: State) -> None:
-        rails = [
-            at
-            for at in self._plain_rails(state)
-            if self._giving_notice(at) or state.signals.signal[at]
-        ]
+        rails = [at for at in self._plain_rails(state) if self.giving_notice[at] or state.signals.signal[at]]
         for at in self._in_order(rails, "notice", None):
             state.track.notice(at, powered=bool(state.signals.signal[at]))
 

@@ -63,7 +63,9 @@ def train(event: dict, entry: tuple[Place, str], tick: int, first: int) -> list[
 
 
 def move(cart: Cart, track: Track, others: dict[Place, str], arms: list[ArmSpec]) -> str | None:
-    """Leave the cell: the arm by which it arrives, or ``None``. ``others`` are the pieces that are no rails."""
+    """Leave the cell: the arm by which it arrives, or ``None``. ``others`` are the pieces that are no
+    rails.
+    """
     end = way_out_of(track.shape[cart.at], cart.heading)
     cart.heading = end[0]
     ahead = next_cell(cart.at, end)

@@ -5,7 +5,7 @@ Common practice of the trade, written from memory, no published source.
 
 from __future__ import annotations
 
-from tests.oracle.dry_run_power import SLOTS, Piece, front, step
+from tests.oracle.dry_run_pieces import SLOTS, Piece, front, step
 from tests.oracle.shapes import Place
 
 STACK = 64
@@ -37,9 +37,7 @@ def in_stacks(holds: tuple[tuple[str, int], ...]) -> Slots:
 def fitting(part: str, slots: Slots, item: str) -> int | None:
     """The slot that an item coming in goes to: in a crafter the emptiest, else the first with room."""
     room = [
-        number
-        for number, slot in enumerate(slots)
-        if slot is None or (slot[0] == item and slot[1] < STACK)
+        number for number, slot in enumerate(slots) if slot is None or (slot[0] == item and slot[1] < STACK)
     ]
     if part == "auto-crafter":
         room.sort(key=lambda number: count_in(slots[number]))
