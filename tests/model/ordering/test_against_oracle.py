@@ -47,18 +47,27 @@ def compare_many(seeds: range, sort: Sort) -> list[Cost | None]:
 
 
 def test_tiny_junctions() -> None:
-    assert len(set(compare_many(range(25), TINY))) > 2
+    assert len(set(compare_many(range(15), TINY))) > 2
+    assert len(set(compare_many(range(5), TINY._replace(hilly=True)))) > 1
 
 
 def test_small_junctions() -> None:
-    assert len(set(compare_many(range(8), FEW))) > 2
+    assert len(set(compare_many(range(4), FEW))) > 1
+    assert len(set(compare_many(range(3), FEW._replace(hilly=True)))) > 1
 
 
 @pytest.mark.slow
 @pytest.mark.timeout(7200)
-def test_many_junctions() -> None:
-    assert len(set(compare_many(range(1_000, 1_400), TINY))) > 6
-    assert len(set(compare_many(range(1_000, 1_100), SMALL))) > 6
+@pytest.mark.parametrize("hilly", [False, True])
+def test_many_junctions(hilly: bool) -> None:
+    assert len(set(compare_many(range(1_000, 1_400), TINY._replace(hilly=hilly)))) > 6
+    assert len(set(compare_many(range(1_000, 1_050), SMALL._replace(hilly=hilly)))) > 6
+
+
+@pytest.mark.slow
+@pytest.mark.timeout(3600)
+def test_junctions_under_bridges() -> None:
+    assert len(set(compare_many(range(40), SMALL._replace(bridged=True, kept=13)))) > 4
 
 
 def test_all_orientations() -> None:
