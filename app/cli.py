@@ -19,7 +19,18 @@ from app.subcommands.streams import say
 from model.files.errors import PlanFileError
 from model.files.writer import WriteError
 
-SUBCOMMANDS: Final = ("check", "trace", "sheet", "materials", "turn", "order", "steps", "tests", "diagnose")
+SUBCOMMANDS: Final = (
+    "check",
+    "trace",
+    "sheet",
+    "materials",
+    "turn",
+    "order",
+    "steps",
+    "tests",
+    "diagnose",
+    "run",
+)
 SCREENS: Final = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
 """Any of these tells Qt where to draw; without one it would abort."""
 

@@ -1,1 +1,44 @@
 """The dry run: signals, items and carts together, tick by tick."""
+
+from model.dry_run.dry_run import DryRun, Unsure
+from model.dry_run.running import Probes, Result, Watched, run
+from model.dry_run.script import (
+    EMPTY,
+    TICK_LIMIT,
+    Drop,
+    Event,
+    EventRefused,
+    Fill,
+    Lever,
+    Load,
+    Press,
+    Script,
+    Send,
+    Timed,
+)
+from model.dry_run.traffic import Arrival, CartState, Lost, Why
+
+__all__ = [
+    "EMPTY",
+    "TICK_LIMIT",
+    "Arrival",
+    "CartState",
+    "Drop",
+    "DryRun",
+    "Event",
+    "EventRefused",
+    "Fill",
+    "Lever",
+    "Load",
+    "Lost",
+    "Press",
+    "Probes",
+    "Result",
+    "Script",
+    "Send",
+    "Timed",
+    "Unsure",
+    "Watched",
+    "Why",
+    "run",
+]

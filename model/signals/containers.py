@@ -25,7 +25,7 @@ def slots(piece: Piece) -> tuple[Held, ...]:
         held = piece.holds[0]
         rest = held.count - (count - 1)
         return (Held(held.item, rest), *(Held(held.item, 1) for _ in range(count - 1)))
-    return tuple(stack for held in piece.holds for stack in _stacks(held))
+    return tuple(stack for held in piece.holds for stack in stacks(held))
 
 
 def reading(piece: Piece) -> int:
@@ -33,14 +33,19 @@ def reading(piece: Piece) -> int:
 
     The mean fill is the sum over the slots of count / stack size, divided by the number of slots.
     """
-    items = sum(held.count for held in slots(piece))
-    return 1 + (STRONGEST - 1) * items // (STACK * TRAITS[piece.part].slots) if items else 0
+    return strength_of(sum(held.count for held in slots(piece)), TRAITS[piece.part].slots)
+
+
+def strength_of(items: int, slots: int) -> int:
+    """The same for so many items, all of which stack alike, in so many slots."""
+    return 1 + (STRONGEST - 1) * items // (STACK * slots) if items else 0
 
 
 def _can_spread(held: Held, count: int) -> bool:
     return count <= held.count <= STACK + count - 1
 
 
-def _stacks(held: Held) -> list[Held]:
+def stacks(held: Held) -> list[Held]:
+    """An entry as stacks, the last of them with what is left over."""
     full, over = divmod(held.count, STACK)
     return [Held(held.item, STACK)] * full + ([Held(held.item, over)] if over else [])

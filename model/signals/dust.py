@@ -22,6 +22,9 @@ BENDS_TO: Final = frozenset(
 )
 """Parts beside it on its level that it links to from any side; to a repeater only along its axis."""
 
+_GIVES_NOTHING_DOWN: Final = frozenset({Part.GLASS, Part.SLAB})
+"""Under the upper of two dusts."""
+
 
 def links(pieces: Pieces, at: Cell) -> frozenset[Heading]:
     """The sides that the dust in a cell points to.
@@ -34,6 +37,25 @@ def links(pieces: Pieces, at: Cell) -> frozenset[Heading]:
     if len({side.lies_north_south for side in linked}) == 1:
         return linked | {side.opposite for side in linked}
     return linked
+
+
+def takes_from(pieces: Pieces, at: Cell) -> list[Cell]:
+    """The dust from which the dust in a cell takes its strength, one weaker: what it links to.
+
+    Dust on glass or a slab gives nothing to the dust one step down.
+    """
+    found: list[Cell] = []
+    for side in Heading:
+        beside = at.step(side)
+        level, above, below = beside, beside.moved(dy=1), beside.moved(dy=-1)
+        if _is_dust(pieces, level):
+            found.append(level)
+        climbs = not _is_solid(pieces, at.moved(dy=1)) and _is_dust(pieces, above)
+        if climbs and pieces.part_at(beside) not in _GIVES_NOTHING_DOWN:
+            found.append(above)
+        if not _is_solid(pieces, beside) and _is_dust(pieces, below):
+            found.append(below)
+    return found
 
 
 def _links_to(pieces: Pieces, at: Cell, side: Heading) -> bool:

@@ -1,0 +1,303 @@
+"""The dry run of a plan: one tick after another, each in the order of the rules.
+
+Common practice of the trade, written from memory, no published source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from msgspec import Struct
+
+from model.dry_run.boxes import Actor, Box
+from model.dry_run.circuit import Circuit
+from model.dry_run.items import Items
+from model.dry_run.nodes import Button, Detector, Node
+from model.dry_run.notices import Notices
+from model.dry_run.rails import TrackState
+from model.dry_run.script import Drop, Event, EventRefused, Fill, Lever, Send
+from model.dry_run.signals import Signals
+from model.dry_run.traffic import Arrival, CartState, Lost, Traffic
+from model.dry_run.wheel import Wheel
+from model.grid import Cell
+from model.parts import TRAITS, Part
+from model.pieces import slots_needed
+from model.plan import Plan
+from model.signals.items import Slots
+from model.signals.timing import LOOK
+from model.track.layout import Layout
+from model.track.rails import UP, pack, unpack
+from model.track.shapes import Shape
+
+START_LIMIT: Final = 200
+"""Ticks that the start takes at most after its first."""
+
+
+class Unsure(Struct, frozen=True):
+    """Two cells whose order within a tick matters; the world may do otherwise than the dry run."""
+
+    tick: int
+    at: tuple[Cell, Cell]
+
+
+class DryRun:
+    """A plan while it runs. The start, before tick 0, is done when it is made.
+
+    The plan and the layout that is given stay as they are.
+    """
+
+    def __init__(self, plan: Plan, layout: Layout | None = None) -> None:
+        self.plan = plan
+        layout = Layout(plan) if layout is None else layout
+        self._notices = Notices(layout)
+        self._track = TrackState(layout)
+        self._circuit = Circuit(plan.pieces, self._notices)
+        self._rails: dict[Node, int] = {
+            node: pack(cell) for cell, node in self._circuit.takers.items() if pack(cell) in layout.rails
+        }
+        self._three_way = {key for key in self._rails.values() if self._notices.takes(unpack(key))}
+        self._signals = Signals(self._circuit)
+        self._items = Items(plan.pieces, self._circuit, self._signals)
+        self._traffic = Traffic(plan, self._track)
+        self.reset()
+
+    def reset(self) -> None:
+        """Back to tick 0: the start is done again."""
+        self.tick = 0
+        """How many ticks are done: the number of the next one."""
+        self._starting = True
+        self._looks: Wheel[Detector] = Wheel()
+        self._cells: set[Cell] = set()
+        self._last_active = 0
+        self.unsure: list[Unsure] = []
+        self._track.reset()
+        self._items.reset()
+        self._traffic.reset()
+        self._start()
+
+    @property
+    def active_ticks(self) -> int:
+        """How many ticks it took until nothing moved or changed, as far as it went; 1 at least."""
+        return self._last_active + 1
+
+    @property
+    def is_quiet(self) -> bool:
+        """Whether nothing moves or changes until something is done to it."""
+        return not (
+            self._traffic.is_moving
+            or self._signals.is_pending()
+            or self._items.is_busy()
+            or self._will_go_off()
+        )
+
+    @property
+    def carts(self) -> tuple[CartState, ...]:
+        """The carts on the track."""
+        return self._traffic.states()
+
+    @property
+    def arrivals(self) -> Sequence[Arrival]:
+        """The carts that have left by an arm, in that order."""
+        return self._traffic.arrivals
+
+    @property
+    def lost(self) -> Sequence[Lost]:
+        """The carts that stopped, left the track or collided, in that order."""
+        return self._traffic.lost
+
+    @property
+    def running(self) -> Sequence[Lost]:
+        """The carts on their way, also those that have not come in."""
+        return self._traffic.still_running()
+
+    @property
+    def changed(self) -> frozenset[Cell]:
+        """The cells that may look otherwise than before the last step."""
+        nodes = frozenset(node.cell for node in self._signals.before)
+        moved = (unpack(key) for key in (*self._traffic.touched, *(cart.key for cart in self._traffic.came)))
+        return nodes | self._cells | frozenset(moved)
+
+    def step(self, events: Sequence[Event] = ()) -> None:
+        """One tick, with what is done in it. Raises EventRefused before anything is done."""
+        for event in events:
+            self.check(event)
+        self._forget_last()
+        now = self.tick
+        self._signals.change_due(now, self._be_unsure)
+        boxes = self._items.act(now, self._cart_above, self._be_unsure)
+        self._traffic.move(now)
+        for event in events:
+            self._do(event, now)
+        self._traffic.collide()
+        self._look(now)
+        self._follow(now)
+        self._signals.call(now)
+        self._note_activity(boxes, events)
+        self.tick += 1
+
+    def check(self, event: Event) -> None:
+        """Whether the plan has something for an event. Raises EventRefused."""
+        if isinstance(event, Send):
+            self._traffic.check_send(event)
+        elif isinstance(event, Drop):
+            self._traffic.check_drop(event)
+        elif isinstance(event, Fill):
+            self._check_fill(event)
+        else:
+            wanted = Part.LEVER if isinstance(event, Lever) else Part.BUTTON
+            if self.plan.pieces.part_at(event.at) is not wanted:
+                raise EventRefused(f"there is no {wanted} at {event.at}")
+
+    def strength(self, cell: Cell) -> int:
+        """The strength of a dust, or the output of a part that has one; 0 elsewhere."""
+        node = self._circuit.outputs.get(cell)
+        return 0 if node is None else node.value
+
+    def block_power(self, cell: Cell) -> tuple[int, bool]:
+        """The power of a solid block, 0 to 15, and whether any of it is strong."""
+        power, strong = self._circuit.power.get(cell), self._circuit.strong.get(cell)
+        return (0 if power is None else power.value), strong is not None and strong.value > 0
+
+    def output(self, cell: Cell) -> int:
+        """What a probe reads.
+
+        The output of a torch, repeater, comparator, lever, button or detector rail, the strength of a dust,
+        the power into a block; for a rail, lamp, hopper or auto-crafter 15 with a signal and 0 without.
+        """
+        if cell in self._circuit.outputs:
+            return self.strength(cell)
+        part = self.plan.pieces.part_at(cell)
+        if part is Part.BOOSTER_RAIL:
+            return 15 if pack(cell) in self._track.driven else 0
+        taker = self._circuit.takers.get(cell)
+        return self.block_power(cell)[0] if taker is None else taker.value
+
+    def shape(self, cell: Cell) -> Shape | None:
+        """How a rail lies now; ``None`` where none lies."""
+        return self._track.rails.get(pack(cell))
+
+    def contents(self, cell: Cell) -> Slots:
+        """The slots of a container; none where there is no container."""
+        box = self._items.boxes.get(cell)
+        return () if box is None else box.slots
+
+    def reading(self, cell: Cell) -> int:
+        """What a comparator reads from a container; 0 where there is none."""
+        box = self._items.boxes.get(cell)
+        return 0 if box is None else box.strength()
+
+    def _start(self) -> None:
+        """Torches are lit, what lies about signal parts gets notice; then no carts, hoppers and crafts."""
+        self._signals.start()
+        self._items.read_all()
+        self._follow(0, {key for node in self._circuit.nodes() for key in node.noticed})
+        self._signals.call(0)
+        ticks = 1
+        while self._signals.is_pending() and ticks <= START_LIMIT:
+            self._forget_last()
+            self._signals.change_due(ticks, self._be_unsure)
+            self._follow(ticks)
+            self._signals.call(ticks)
+            ticks += 1
+        self._signals.count_from(ticks)
+        self._forget_last()
+        self._items.wake_all()
+        self._starting = False
+
+    def _forget_last(self) -> None:
+        self._signals.before.clear()
+        self._cells.clear()
+        self._traffic.came.clear()
+        self._traffic.touched.clear()
+
+    def _do(self, event: Event, now: int) -> None:
+        if isinstance(event, Send):
+            self._traffic.send(event, now)
+        elif isinstance(event, Drop):
+            self._traffic.drop(event, now)
+        elif isinstance(event, Fill):
+            part = self.plan.pieces.part_at(event.at)
+            assert part is not None
+            self._items.fill(event.at, part, event.holds)
+            self._cells.add(event.at)
+        elif isinstance(event, Lever):
+            self._signals.set(self._circuit.outputs[event.at], 15 if event.on else 0)
+        else:
+            button = self._circuit.outputs[event.at]
+            assert isinstance(button, Button)
+            self._signals.press(button, now)
+
+    def _check_fill(self, event: Fill) -> None:
+        part = self.plan.pieces.part_at(event.at)
+        if part is None or not TRAITS[part].slots:
+            raise EventRefused(f"there is no container at {event.at}")
+        if slots_needed(event.holds) > TRAITS[part].slots:
+            raise EventRefused(f"the {part} at {event.at} has {TRAITS[part].slots} slots")
+
+    def _look(self, now: int) -> None:
+        """Detector rails: carts that come put them on; those that have been on for long look again."""
+        for detector in self._looks.pop(now):
+            if self._traffic.cart_in(pack(detector.cell)) is None:
+                self._signals.set(detector, 0)
+            else:
+                self._looks.add(now + LOOK, detector)
+        for cart in self._traffic.came:
+            node = self._circuit.outputs.get(unpack(cart.key))
+            if isinstance(node, Detector) and not node.value:
+                self._signals.set(node, 15)
+                self._looks.add(now + LOOK, node)
+            self._items.wake_at(unpack(cart.key - UP))
+
+    def _follow(self, now: int, noticed: set[int] | None = None) -> None:
+        """Dust, block power, rail shapes and what drives boosters follow at once."""
+        self._signals.follow()
+        noticed = set() if noticed is None else noticed
+        boosters: dict[int, bool] = {}
+        for node in self._signals.flipped():
+            noticed.update(node.noticed)
+            key = self._rails.get(node)
+            if key is None:
+                self._items.on_signal(node, now, crafting=not self._starting)
+            elif key in self._three_way:
+                noticed.add(key)
+            else:
+                boosters[key] = node.value > 0
+        bent = self._settle(noticed, sure=self._starting)
+        if boosters or bent:
+            turned = self._track.drive(
+                {key: on for key, on in boosters.items() if self._track.is_booster(key)}, bent
+            )
+            self._cells.update(map(unpack, turned))
+        else:
+            turned = set()
+        self._traffic.hold(turned, now)
+
+    def _settle(self, noticed: set[int], *, sure: bool) -> dict[int, Shape]:
+        if not noticed:
+            return {}
+        signals = {key: self._has_signal(key) for key in noticed}
+        bent = self._track.settle(signals, None if sure else self._be_unsure)
+        self._cells.update(map(unpack, bent))
+        return bent
+
+    def _has_signal(self, key: int) -> bool:
+        taker = self._circuit.takers.get(unpack(key))
+        return taker is not None and taker.value > 0
+
+    def _cart_above(self, hopper: Actor) -> Box | None:
+        cart = self._traffic.cart_in(pack(hopper.piece.at) + UP)
+        return None if cart is None else cart.box
+
+    def _will_go_off(self) -> bool:
+        """Whether a detector rail is on with no cart on it."""
+        return any(self._traffic.cart_in(pack(detector.cell)) is None for _, detector in self._looks)
+
+    def _be_unsure(self, one: Cell, other: Cell) -> None:
+        if not self._starting:
+            self.unsure.append(Unsure(self.tick, (one, other)))
+
+    def _note_activity(self, boxes: Sequence[Box], events: Sequence[Event]) -> None:
+        traffic = self._traffic
+        if self._signals.before or boxes or events or self._cells or traffic.came or traffic.touched:
+            self._last_active = self.tick

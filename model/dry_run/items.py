@@ -1,0 +1,157 @@
+"""Items while a plan runs: hoppers, auto-crafters, and what comparators read."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import combinations
+
+from model.dry_run.acting import Acts, CartAbove, may_act, place_of
+from model.dry_run.boxes import Actor, Box, content_of
+from model.dry_run.circuit import Circuit
+from model.dry_run.nodes import Node, Taker
+from model.dry_run.signals import Signals, Tell
+from model.dry_run.wheel import Wheel
+from model.grid import Cell, Facing
+from model.parts import TRAITS, Part
+from model.pieces import Held, Pieces
+from model.signals.timing import CRAFT
+
+
+class Items:
+    """The containers of a plan. A hopper that has nothing to do sleeps until something about it changes."""
+
+    def __init__(self, pieces: Pieces, circuit: Circuit, signals: Signals) -> None:
+        self._signals = signals
+        self.boxes: dict[Cell, Box] = {}
+        self.actors: dict[Cell, Actor] = {}
+        self._by_signal: dict[Node, Actor] = {}
+        self._as_built = {cell: _held(pieces, cell) for cell in circuit.readings}
+        for cell, (part, _) in self._as_built.items():
+            self.boxes[cell] = Box((), circuit.readings[cell], crafts=part is Part.AUTO_CRAFTER)
+        for cell in self.boxes:
+            taker = circuit.takers.get(cell)
+            if taker is not None:
+                self._add(pieces, cell, taker)
+        self.reset()
+
+    def reset(self) -> None:
+        """As built; every hopper may act at once."""
+        self._awake: dict[Actor, None] = {}
+        self._rested: Wheel[Actor] = Wheel()
+        self._crafts: Wheel[Actor] = Wheel()
+        self._crafting: set[Actor] = set()
+        for cell, (part, holds) in self._as_built.items():
+            self.boxes[cell].slots = content_of(part, holds)
+        for actor in self.actors.values():
+            actor.ready = 0
+
+    def read_all(self) -> None:
+        """Gives every reading its value."""
+        for box in self.boxes.values():
+            self._read(box)
+
+    def wake_all(self) -> None:
+        """From now on hoppers act."""
+        self._wake(actor for actor in self.actors.values() if not actor.crafts)
+
+    def act(self, now: int, cart_above: CartAbove, unsure: Tell) -> list[Box]:
+        """Hoppers act, then the crafts that are due; returns the boxes that changed."""
+        self._wake(self._rested.pop(now))
+        crafts = self._crafts.pop(now)
+        hoppers = [actor for actor in self._awake if may_act(actor, now)]
+        self._awake.clear()
+        if not (hoppers or crafts):
+            return []
+        acts = Acts(now, cart_above)
+        acts.run(hoppers, crafts)
+        for one, other in self._pairs(acts):
+            places = {one: place_of(other), other: place_of(one)}
+            otherwise = Acts(now, cart_above, places)
+            otherwise.run(hoppers, crafts)
+            if otherwise.result() != acts.result():
+                unsure(one.piece.at, other.piece.at)
+        self._crafting.difference_update(crafts)
+        return self._do(acts)
+
+    def fill(self, cell: Cell, part: Part, holds: tuple[Held, ...]) -> None:
+        """The content of a container is replaced."""
+        box = self.boxes[cell]
+        box.slots = content_of(part, holds)
+        self._changed(box)
+
+    def wake_at(self, cell: Cell) -> None:
+        """A cart has come over this cell: a hopper there looks at it."""
+        actor = self.actors.get(cell)
+        if actor is not None and not actor.crafts:
+            self._awake[actor] = None
+
+    def on_signal(self, node: Node, now: int, *, crafting: bool) -> None:
+        """The signal of a hopper or auto-crafter came or went; while ``crafting`` a rise is worth a craft."""
+        actor = self._by_signal.get(node)
+        if actor is None:
+            return
+        if not actor.crafts:
+            if not node.value:
+                self._awake[actor] = None
+        elif node.value and crafting and actor not in self._crafting:
+            self._crafting.add(actor)
+            self._crafts.add(now + CRAFT, actor)
+
+    def is_busy(self) -> bool:
+        """Whether a hopper may have something to do, or a craft is to come."""
+        return bool(self._awake or self._rested or self._crafts)
+
+    def _add(self, pieces: Pieces, cell: Cell, taker: Taker) -> None:
+        placed = pieces.placed(cell)
+        assert placed is not None
+        actor = Actor(placed.piece, placed.rank, self.boxes[cell], taker)
+        self.actors[cell] = actor
+        self._by_signal[taker] = actor
+        actor.gives_to = self.boxes.get(cell.beside(placed.piece.facing))
+        if not actor.crafts:
+            actor.above = self.boxes.get(cell.beside(Facing.UP))
+        for box in (actor.own, actor.gives_to, actor.above):
+            if box is not None:
+                box.users.append(actor)
+
+    def _wake(self, actors: Iterable[Actor]) -> None:
+        for actor in actors:
+            self._awake[actor] = None
+
+    def _do(self, acts: Acts) -> list[Box]:
+        content, ready = acts.result()
+        for actor, tick in ready.items():
+            actor.ready = tick
+            self._rested.add(tick, actor)
+        for box, slots in content.items():
+            box.slots = slots
+            self._changed(box)
+        return list(content)
+
+    def _changed(self, box: Box) -> None:
+        self._read(box)
+        self._wake(actor for actor in box.users if not actor.crafts)
+
+    def _read(self, box: Box) -> None:
+        if box.reading is not None:
+            self._signals.set(box.reading, box.strength())
+
+    @staticmethod
+    def _pairs(acts: Acts) -> Iterator[tuple[Actor, Actor]]:
+        """Two that give to one container or take from it, of which one did something, in file order."""
+        did = {actor for actor in acts.ran if actor in acts.ready or actor.crafts}
+        seen: set[tuple[Actor, Actor]] = set()
+        for box in acts.content:
+            users = [actor for actor in box.users if box is not actor.own]
+            able = [a for a in users if (a in acts.ran if a.crafts else may_act(a, acts.now))]
+            for one, other in combinations(able, 2):
+                if (one in did or other in did) and (one, other) not in seen:
+                    seen.add((one, other))
+                    yield one, other
+
+
+def _held(pieces: Pieces, cell: Cell) -> tuple[Part, tuple[Held, ...]]:
+    piece = pieces.get(cell)
+    assert piece is not None
+    assert TRAITS[piece.part].slots
+    return piece.part, piece.holds

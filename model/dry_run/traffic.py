@@ -1,0 +1,293 @@
+"""Carts while a plan runs: trains come in, carts run from cell to cell, are held, meet, and leave.
+
+Common practice of the trade, written from memory, no published source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from enum import StrEnum
+
+from msgspec import Struct
+
+from model.dry_run.boxes import Box
+from model.dry_run.rails import TrackState
+from model.dry_run.script import Drop, EventRefused, Load, Send
+from model.dry_run.wheel import Wheel
+from model.grid import Cell, Heading
+from model.parts import STACK
+from model.pieces import WAYBILL, Held
+from model.plan import ArmEnd, Plan
+from model.signals.containers import stacks
+from model.signals.items import CART_SLOTS, Slots, count_of, slots_of
+from model.track.carts import WAY_OUT, exits_of, next_rail
+from model.track.rails import STEP, pack, unpack
+from model.track.shapes import End
+
+
+class Why(StrEnum):
+    """Why a cart reached no arm."""
+
+    LEAVES_TRACK = "leaves-track"
+    STOPPED = "stopped"
+    COLLISION = "collision"
+    RUNNING = "running"
+
+
+class Arrival(Struct, frozen=True):
+    """A cart has left by an arm."""
+
+    cart: int
+    tick: int
+    arm: str
+    carries: Load
+    """What is left of each waybill that it had."""
+
+
+class Lost(Struct, frozen=True):
+    """A cart has reached no arm."""
+
+    cart: int
+    at: Cell
+    why: Why
+
+
+class CartState(Struct, frozen=True):
+    """A cart on the track, to be drawn."""
+
+    cart: int
+    at: Cell
+    heading: Heading
+    carries: Load
+    came: int
+    """The tick in which it came into its cell."""
+    goes: int | None
+    """The tick in which it leaves it; ``None`` while it is held or stopped."""
+    held: bool
+    """By a booster without a signal."""
+
+
+class Cart:
+    """A cart; ``key`` is its packed cell, or where it is to come in."""
+
+    __slots__ = (
+        "base",
+        "box",
+        "came",
+        "cells",
+        "goes",
+        "heading",
+        "held",
+        "key",
+        "load",
+        "number",
+        "stopped",
+    )
+
+    def __init__(self, number: int, key: int, heading: Heading, load: Load, base: int, cells: int) -> None:
+        self.number = number
+        self.key = key
+        self.heading = heading
+        self.load = load
+        self.box = Box(content_of_cart(load))
+        self.base = base
+        """The tick from which its way is timed, and how many cells it had gone by then, less those ahead."""
+        self.cells = cells
+        self.came = base
+        self.goes: int | None = None
+        self.held = False
+        self.stopped = False
+
+    def tick_of_next_cell(self) -> int:
+        """2.5 ticks a cell, rounded once: 8 cells a second is the highest speed."""
+        return self.base + (5 * self.cells + 1) // 2
+
+    def carries(self) -> Load:
+        """What is left of each waybill that it had."""
+        return tuple((name, count_of(self.box.slots, WAYBILL + name)) for name, _ in self.load)
+
+
+def content_of_cart(load: Load) -> Slots:
+    """The slots of a cart with these waybills. Raises EventRefused where they are too many."""
+    held = [stack for name, count in load for stack in stacks(Held(WAYBILL + name, count))]
+    if len(held) > CART_SLOTS:
+        raise EventRefused(f"a cart holds {CART_SLOTS} stacks of {STACK}; {len(held)} are too many")
+    return slots_of(held, CART_SLOTS)
+
+
+class Traffic:
+    """The carts on a track, and what became of them."""
+
+    def __init__(self, plan: Plan, track: TrackState) -> None:
+        self._plan = plan
+        self._track = track
+        self._exits = exits_of(plan.arms)
+        self.reset()
+
+    def reset(self) -> None:
+        """No cart anywhere."""
+        self.sent = 0
+        self.arrivals: list[Arrival] = []
+        self.lost: list[Lost] = []
+        self.on_track: dict[int, list[Cart]] = {}
+        """The carts by packed cell."""
+        self.came: list[Cart] = []
+        """Those that came into a cell in this tick."""
+        self.touched: list[int] = []
+        """The packed cells that a cart left in this tick, by whatever way, or in which it stopped."""
+        self._goes: Wheel[Cart] = Wheel()
+        self._enters: Wheel[Cart] = Wheel()
+        self._waiting: dict[Cart, None] = {}
+
+    @property
+    def is_moving(self) -> bool:
+        """Whether a cart runs or is to come in."""
+        return bool(self._waiting) or any(
+            cart.goes is not None for carts in self.on_track.values() for cart in carts
+        )
+
+    def cart_in(self, key: int) -> Cart | None:
+        """A cart in a packed cell."""
+        carts = self.on_track.get(key)
+        return carts[0] if carts else None
+
+    def check_send(self, send: Send) -> ArmEnd:
+        """Where the carts come in. Raises EventRefused."""
+        arm = self._plan.details.arm(send.arm)
+        if arm is None:
+            raise EventRefused(f"there is no arm {send.arm!r}")
+        if arm.enter is None:
+            raise EventRefused(f"the arm {send.arm} has no way in")
+        if self._track.rails.get(pack(arm.enter.at)) is None:
+            raise EventRefused(f"no rail lies where the arm {send.arm} comes in")
+        for load in send.loads:
+            content_of_cart(load)
+        return arm.enter
+
+    def check_drop(self, drop: Drop) -> None:
+        """Whether there is a rail. Raises EventRefused."""
+        if self._track.rails.get(pack(drop.at)) is None:
+            raise EventRefused(f"no rail lies at {drop.at}")
+        content_of_cart(drop.load)
+
+    def send(self, send: Send, now: int) -> None:
+        """The first cart of a train comes in, the others follow. Raises EventRefused."""
+        enter = self.check_send(send)
+        key = pack(enter.at)
+        for index, load in enumerate(send.loads):
+            self.sent += 1
+            ahead = index * (send.gap + 1)
+            cart = Cart(self.sent, key, enter.heading, load, now, ahead)
+            enters = cart.tick_of_next_cell()
+            if enters == now:
+                self._put(cart, key, now)
+            else:
+                self._waiting[cart] = None
+                self._enters.add(enters, cart)
+
+    def drop(self, drop: Drop, now: int) -> None:
+        """A cart is set on a rail."""
+        key = pack(drop.at)
+        self.sent += 1
+        self._put(Cart(self.sent, key, drop.heading, drop.load, now, 0), key, now)
+
+    def move(self, now: int) -> None:
+        """All carts whose time has come move at once; then those that share a cell are taken off."""
+        going = dict.fromkeys(cart for cart in self._goes.pop(now) if cart.goes == now)
+        ways = [(cart, self._way_out(cart)) for cart in going]
+        for cart, end in ways:
+            self._leave(cart, end, now)
+        for cart in self._enters.pop(now):
+            del self._waiting[cart]
+            self._put(cart, cart.key, now)
+        self.collide()
+
+    def collide(self) -> None:
+        """All carts in a cell with more than one are taken off; one that had stopped is listed already."""
+        for key in dict.fromkeys(cart.key for cart in self.came):
+            carts = self.on_track.get(key, [])
+            if len(carts) > 1:
+                for cart in sorted(carts, key=lambda cart: cart.number):
+                    if not cart.stopped:
+                        self.lost.append(Lost(cart.number, unpack(key), Why.COLLISION))
+                    self._take_off(cart)
+                    if cart in self.came:
+                        self.came.remove(cart)
+
+    def hold(self, turned: Iterable[int], now: int) -> None:
+        """At the end of a tick: carts stand on boosters without a signal; those that have one again go on."""
+        driven = self._track.driven
+        for cart in self.came:
+            if self._track.is_booster(cart.key) and cart.key not in driven:
+                self._hold(cart)
+        for key in turned:
+            for cart in self.on_track.get(key, ()):
+                if key not in driven:
+                    self._hold(cart)
+                elif cart.held:
+                    cart.held = False
+                    cart.base, cart.cells = now, 0
+                    self._time(cart)
+
+    def states(self) -> tuple[CartState, ...]:
+        """The carts on the track by number."""
+        carts = sorted((c for carts in self.on_track.values() for c in carts), key=lambda c: c.number)
+        return tuple(
+            CartState(c.number, unpack(c.key), c.heading, c.carries(), c.came, c.goes, c.held) for c in carts
+        )
+
+    def still_running(self) -> list[Lost]:
+        """The carts that have not ended, also those that have not come in."""
+        carts = [c for carts in self.on_track.values() for c in carts if not c.stopped]
+        return [
+            Lost(c.number, unpack(c.key), Why.RUNNING)
+            for c in sorted([*carts, *self._waiting], key=lambda c: c.number)
+        ]
+
+    def _put(self, cart: Cart, key: int, now: int) -> None:
+        cart.key = key
+        cart.came = now
+        self.on_track.setdefault(key, []).append(cart)
+        self.came.append(cart)
+        self._time(cart)
+
+    def _time(self, cart: Cart) -> None:
+        cart.cells += 1
+        cart.goes = cart.tick_of_next_cell()
+        self._goes.add(cart.goes, cart)
+
+    def _hold(self, cart: Cart) -> None:
+        if not cart.stopped:
+            cart.held = True
+            cart.goes = None
+
+    def _way_out(self, cart: Cart) -> End:
+        """On the shapes at the end of the last tick."""
+        shape = self._track.rails.get(cart.key)
+        assert shape is not None
+        return WAY_OUT[shape][cart.heading]
+
+    def _leave(self, cart: Cart, end: End, now: int) -> None:
+        key, cart.heading = cart.key, end.heading
+        if key + STEP[end.heading] + end.rise in self._track.stoppers:
+            cart.goes, cart.stopped = None, True
+            self.touched.append(key)
+            self.lost.append(Lost(cart.number, unpack(key), Why.STOPPED))
+            return
+        self._take_off(cart)
+        arm = self._exits.get((key, end.heading))
+        following = next_rail(self._track.rails, key, end)
+        if arm is not None:
+            self.arrivals.append(Arrival(cart.number, now, arm, cart.carries()))
+        elif following is None:
+            self.lost.append(Lost(cart.number, unpack(key), Why.LEAVES_TRACK))
+        else:
+            self._put(cart, following, now)
+
+    def _take_off(self, cart: Cart) -> None:
+        carts = self.on_track[cart.key]
+        carts.remove(cart)
+        if not carts:
+            del self.on_track[cart.key]
+        cart.goes = None
+        self.touched.append(cart.key)
