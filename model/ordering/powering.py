@@ -34,7 +34,7 @@ class Powering:
         ``lie`` tells of the rails within two columns how they lay before.
         """
         near = self._ground.beside[switch]
-        rooms = {heading: self._room(lie, other, switch) for heading, other in near.items()}
+        rooms = {heading: self._room(lie, other, OPPOSITE[heading]) for heading, other in near.items()}
         before = lie[switch]
         self._settle(before, rooms, happens, after[switch], powered=powered)
         changed = self._clauses.any_of(
@@ -42,7 +42,7 @@ class Powering:
         )
         for heading, other in near.items():
             joins = self._clauses.all_of([changed, after[switch][heading], rooms[heading]])
-            self._join(lie, other, switch, joins, after[other])
+            self._join(lie, other, OPPOSITE[heading], joins, after[other])
 
     def _settle(
         self,
@@ -65,12 +65,11 @@ class Powering:
                 axis = NORTH_SOUTH if mask & NORTH_SOUTH else EAST_WEST
                 say_ends(clauses, [happens, *row], after, axis)
 
-    def _join(self, lie: Lie, key: int, switch: int, joins: Statement, after: Ends) -> None:
+    def _join(self, lie: Lie, key: int, toward: Heading, joins: Statement, after: Ends) -> None:
         """A neighbour after the switch has turned to it: its live links and the new one make its ends."""
         clauses = self._clauses
-        toward = next(h for h, other in self._ground.beside[key].items() if other == switch)
         clauses.same_if([-joins], lie[key], after)
-        live = self._live(lie, key, switch)
+        live = self._live(lie, key, toward)
         alone = [joins, *(-linked for linked in live.values())]
         say_ends(clauses, alone, after, ends_of_links(BIT[toward]))
         for heading, linked in live.items():
@@ -79,17 +78,17 @@ class Powering:
             ends = EAST_WEST if is_curve and key in self._ground.straight_only else mask
             say_ends(clauses, [joins, linked], after, ends)
 
-    def _room(self, lie: Lie, key: int, switch: int) -> Statement:
-        """No two live links lead elsewhere."""
-        live = list(self._live(lie, key, switch).values())
+    def _room(self, lie: Lie, key: int, toward: Heading) -> Statement:
+        """No two live links lead elsewhere than into the column of the switch."""
+        live = list(self._live(lie, key, toward).values())
         pairs = [self._clauses.all_of(pair) for pair in combinations(live, 2)]
         return -self._clauses.any_of(pairs)
 
-    def _live(self, lie: Lie, key: int, switch: int) -> dict[Heading, Statement]:
-        """The links of a rail that are live, apart from one to the switch."""
+    def _live(self, lie: Lie, key: int, toward: Heading) -> dict[Heading, Statement]:
+        """The links of a rail that are live, apart from one into the column of the switch."""
         near = self._ground.beside[key].items()
         return {
             heading: self._clauses.all_of([lie[key][heading], lie[other][OPPOSITE[heading]]])
             for heading, other in near
-            if other != switch
+            if heading is not toward
         }

@@ -9,14 +9,15 @@ import pytest
 
 from model.edits import set_build_order, set_route, turn_plan
 from model.files.plan_file import read_plan
-from model.grid import ALL_TURNS, Cell, Facing, Turn
+from model.grid import ALL_TURNS, Cell, Facing, Heading, Turn
 from model.ordering import BuildOrder, best_order
 from model.ordering.ground import Ground
 from model.parts import RAILS, Part
 from model.pieces import Piece
-from model.plan import Plan, Route, plan_of
+from model.plan import Arm, ArmEnd, Plan, Route, plan_of
 from model.routing.junction import Junction
 from model.track.layout import Layout
+from model.track.rails import pack, unpack
 
 EXAMPLES = sorted((Path(__file__).parents[3] / "resources" / "examples").glob("*.plan.json"))
 
@@ -81,6 +82,21 @@ def test_rails_one_above_the_other_leave_the_answer_unproved() -> None:
     assert Ground(plan, Layout(plan)).crowded
     wanted = Plan(plan.pieces, plan.details.replace(routes=(Route("Quay", "Mill"),)))
     assert not last(wanted).proved
+
+
+def test_a_neighbour_that_sees_the_rail_above_is_planned_around() -> None:
+    """The rail east of the branch finds the one that stands above the branch, and joins it in its place."""
+    cells = [Cell(0, 64, 0), Cell(1, 65, 0), Cell(0, 65, 0), Cell(-1, 64, 0), Cell(0, 64, 1)]
+    plan = plan_of([Piece(Part.RAIL, cell) for cell in cells])
+    ground = Ground(plan, Layout(plan))
+    assert Cell(0, 64, 0) in map(unpack, ground.three_way)
+    assert unpack(ground.beside[pack(Cell(1, 65, 0))][Heading.WEST]) == Cell(0, 65, 0)
+    arms = (
+        Arm("Quay", enter=ArmEnd(Cell(-1, 64, 0), Heading.EAST)),
+        Arm("Mill", leave=ArmEnd(Cell(0, 64, 1), Heading.SOUTH)),
+    )
+    wanted = Plan(plan.pieces, plan.details.replace(arms=arms, routes=(Route("Quay", "Mill"),)))
+    assert last(wanted).served
 
 
 def test_only_rails_near_branches_matter() -> None:
