@@ -129,7 +129,7 @@ class DryRun:
         self._traffic.move(now)
         for event in events:
             self._do(event, now)
-        self._traffic.collide()
+        self._traffic.collide(now)
         self._look(now)
         self._follow(now)
         self._signals.call(now)

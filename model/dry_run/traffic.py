@@ -50,6 +50,8 @@ class Lost(Struct, frozen=True):
     cart: int
     at: Cell
     why: Why
+    tick: int
+    """In which it was lost; of a running cart, in which it came into its cell, or was sent."""
 
 
 class CartState(Struct, frozen=True):
@@ -200,16 +202,16 @@ class Traffic:
         for cart in self._enters.pop(now):
             del self._waiting[cart]
             self._put(cart, cart.key, now)
-        self.collide()
+        self.collide(now)
 
-    def collide(self) -> None:
+    def collide(self, now: int) -> None:
         """All carts in a cell with more than one are taken off; one that had stopped is listed already."""
         for key in dict.fromkeys(cart.key for cart in self.came):
             carts = self.on_track.get(key, [])
             if len(carts) > 1:
                 for cart in sorted(carts, key=lambda cart: cart.number):
                     if not cart.stopped:
-                        self.lost.append(Lost(cart.number, unpack(key), Why.COLLISION))
+                        self.lost.append(Lost(cart.number, unpack(key), Why.COLLISION, now))
                     self._take_off(cart)
                     if cart in self.came:
                         self.came.remove(cart)
@@ -240,7 +242,7 @@ class Traffic:
         """The carts that have not ended, also those that have not come in."""
         carts = [c for carts in self.on_track.values() for c in carts if not c.stopped]
         return [
-            Lost(c.number, unpack(c.key), Why.RUNNING)
+            Lost(c.number, unpack(c.key), Why.RUNNING, c.came)
             for c in sorted([*carts, *self._waiting], key=lambda c: c.number)
         ]
 
@@ -272,7 +274,7 @@ class Traffic:
         if key + STEP[end.heading] + end.rise in self._track.stoppers:
             cart.goes, cart.stopped = None, True
             self.touched.append(key)
-            self.lost.append(Lost(cart.number, unpack(key), Why.STOPPED))
+            self.lost.append(Lost(cart.number, unpack(key), Why.STOPPED, now))
             return
         self._take_off(cart)
         arm = self._exits.get((key, end.heading))
@@ -280,7 +282,7 @@ class Traffic:
         if arm is not None:
             self.arrivals.append(Arrival(cart.number, now, arm, cart.carries()))
         elif following is None:
-            self.lost.append(Lost(cart.number, unpack(key), Why.LEAVES_TRACK))
+            self.lost.append(Lost(cart.number, unpack(key), Why.LEAVES_TRACK, now))
         else:
             self._put(cart, following, now)
 
