@@ -113,6 +113,10 @@ class DryRunner(QObject):
         """The watched cells in the order in which they were added, with what was read there so far."""
         return {cell: tuple(noted) for cell, noted in self._probes.items()}
 
+    def readings(self, cell: Cell, first: int) -> list[tuple[int, int]]:
+        """What was read at a watched cell, tick and value each, without the ``first`` readings. Raises KeyError."""
+        return self._probes[cell][first:]
+
     def start(self, plan: Plan, layout: Layout | None = None) -> None:
         """Begin at tick 0, paused; a run that is on ends. The layout is that of the plan, where it is known."""
         if self.is_on:
