@@ -7,7 +7,7 @@ from typing import Final
 
 from PySide6.QtCore import QElapsedTimer, QObject, QTimer, Signal
 
-from model.dry_run import DryRun, Event, RefusedError, Timed
+from model.dry_run import DryRun, Event, EventRefused, Timed
 from model.grid import Cell
 from model.plan import Plan
 from model.track.layout import Layout
@@ -18,7 +18,7 @@ SPEEDS: Final = (0.25, 1.0, 2.0, 4.0, 8.0)
 FRAME: Final = 16
 """ms between two pictures while it runs."""
 BUDGET: Final = 12
-"""ms that the ticks of one picture may take; what is not done by then is left out, so the window stays free."""
+"""ms that the ticks of one picture may take; what is not done by then is dropped, so the window stays free."""
 
 History = tuple[tuple[int, int], ...]
 """Tick and value, at the first tick that was watched and at each change."""
@@ -118,7 +118,7 @@ class DryRunner(QObject):
         return self._probes[cell][first:]
 
     def start(self, plan: Plan, layout: Layout | None = None) -> None:
-        """Begin at tick 0, paused; a run that is on ends. The layout is that of the plan, where it is known."""
+        """Begin at tick 0, paused; a run that is on ends. The layout is that of the plan, where known."""
         if self.is_on:
             self.stop()
         self.engine = DryRun(plan, layout)
@@ -186,7 +186,7 @@ class DryRunner(QObject):
             return False
         try:
             self.engine.check(event)
-        except RefusedError as error:
+        except EventRefused as error:
             self.refused.emit(f"{str(error)[:1].upper()}{str(error)[1:]}.")
             return False
         self._pending.append(event)
