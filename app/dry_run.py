@@ -18,7 +18,7 @@ SPEEDS: Final = (0.25, 1.0, 2.0, 4.0, 8.0)
 FRAME: Final = 16
 """ms between two pictures while it runs."""
 BUDGET: Final = 12
-"""ms that the ticks of one picture may take; what is not done by then is dropped, so the window stays free."""
+"""ms that the ticks of one picture may take; what is not done by then is dropped: the window stays free."""
 
 History = tuple[tuple[int, int], ...]
 """Tick and value, at the first tick that was watched and at each change."""
@@ -53,8 +53,8 @@ class DryRunner(QObject):
         self.changed: frozenset[Cell] = frozenset()
         self._speed = 1.0
         self._events: list[Timed] = []
-        self._pending: list[Event] = []
         self._to_come: dict[int, list[Event]] = {}
+        """What is still to be done, by its tick."""
         self._probes: dict[Cell, list[tuple[int, int]]] = {}
         self._owed = 0.0
         self._clock = QElapsedTimer()
@@ -106,7 +106,7 @@ class DryRunner(QObject):
     @property
     def pending(self) -> tuple[Event, ...]:
         """What is to be done in the next tick."""
-        return tuple(self._pending)
+        return tuple(self._to_come.get(self.tick, ()))
 
     @property
     def probes(self) -> Mapping[Cell, History]:
@@ -114,7 +114,7 @@ class DryRunner(QObject):
         return {cell: tuple(noted) for cell, noted in self._probes.items()}
 
     def readings(self, cell: Cell, first: int) -> list[tuple[int, int]]:
-        """What was read at a watched cell, tick and value each, without the ``first`` readings. Raises KeyError."""
+        """What was read at a watched cell, tick and value each, from that reading on. Raises KeyError."""
         return self._probes[cell][first:]
 
     def start(self, plan: Plan, layout: Layout | None = None) -> None:
@@ -177,11 +177,14 @@ class DryRunner(QObject):
             return
         self.pause()
         self.engine = None
-        self._pending = []
+        self._to_come = {}
         self.ended.emit(why)
 
-    def give(self, event: Event) -> bool:
-        """Have something done in the next tick; say why not where the plan has nothing for it."""
+    def give(self, event: Event, after: int = 0) -> bool:
+        """Have something done in the next tick, or so many ticks after that.
+
+        Says why not, where the plan has nothing for it.
+        """
         if self.engine is None:
             return False
         try:
@@ -189,7 +192,7 @@ class DryRunner(QObject):
         except EventRefused as error:
             self.refused.emit(f"{str(error)[:1].upper()}{str(error)[1:]}.")
             return False
-        self._pending.append(event)
+        self._to_come.setdefault(self.engine.tick + after, []).append(event)
         self.given.emit()
         return True
 
@@ -216,7 +219,7 @@ class DryRunner(QObject):
         self._to_come = {}
         for timed in script:
             self._to_come.setdefault(timed.tick, []).append(timed.event)
-        self._events, self._pending = [], []
+        self._events = []
         self._owed = 0.0
         self.changed = frozenset()
         for noted in self._probes.values():
@@ -226,8 +229,7 @@ class DryRunner(QObject):
         engine = self.engine
         assert engine is not None
         now = engine.tick
-        events = [*self._to_come.pop(now, ()), *self._pending]
-        self._pending = []
+        events = self._to_come.pop(now, [])
         engine.step(events)
         self._events += [Timed(now, event) for event in events]
         for cell in self._probes:

@@ -13,7 +13,7 @@ from msgspec import Struct
 from model.dry_run.boxes import Actor, Box
 from model.dry_run.circuit import Circuit
 from model.dry_run.items import Items
-from model.dry_run.nodes import Button, Detector, Node
+from model.dry_run.nodes import Button, Detector, Node, Repeater, Torch
 from model.dry_run.notices import Notices
 from model.dry_run.rails import TrackState
 from model.dry_run.script import Drop, Event, EventRefused, Fill, Lever, Send
@@ -172,6 +172,16 @@ class DryRun:
             return 15 if pack(cell) in self._track.driven else 0
         taker = self._circuit.takers.get(cell)
         return self.block_power(cell)[0] if taker is None else taker.value
+
+    def is_burnt_out(self, cell: Cell) -> bool:
+        """Whether a torch is out because it changed too often."""
+        node = self._circuit.outputs.get(cell)
+        return isinstance(node, Torch) and node.is_burnt_out
+
+    def is_locked(self, cell: Cell) -> bool:
+        """Whether a repeater is held from the side."""
+        node = self._circuit.outputs.get(cell)
+        return isinstance(node, Repeater) and node.locked
 
     def shape(self, cell: Cell) -> Shape | None:
         """How a rail lies now; ``None`` where none lies."""

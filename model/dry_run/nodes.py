@@ -177,6 +177,11 @@ class Torch(Delayed):
     def called_for(self) -> int:
         return torch.called_for(self.block.value)
 
+    @property
+    def is_burnt_out(self) -> bool:
+        """Whether it is out from changing too often: it waits, and no change before that is on record."""
+        return self.pending is not None and not self.value and not self.changes
+
     def burns_out(self, now: int) -> bool:
         """Notes a change; tells whether it is one too many, and then looks again when its time is over."""
         self.changes.append(now)
