@@ -35,17 +35,17 @@ def checklist_tables(checklist: Checklist, width: float, *, wanted: bool) -> Ite
     verdict = paragraph(checklist.verdict, width, LEGEND, bold=True)
     hidden = _list("No run can show that", checklist.hidden, width)
     alike = _list("No run can tell whether", checklist.alike, width)
-    yield Table((above, verdict), (*hidden, *alike))
+    yield Table((above, verdict), ())
+    yield from (*hidden, *alike)
 
 
-def _list(title: str, entries: tuple[str, ...], width: float) -> Iterator[Strip]:
+def _list(title: str, entries: tuple[str, ...], width: float) -> Iterator[Table]:
+    """Entries are halves of sentences: the other half stands above them on every page."""
     if not entries:
         return
-    yield paragraph(title, width, LEGEND)
-    for entry in entries[:LISTED]:
-        yield paragraph(entry, width, RULER, mark=DASH)
-    if len(entries) > LISTED:
-        yield paragraph(f"and {len(entries) - LISTED:,} more", width, RULER, mark=DASH)
+    more = (f"and {len(entries) - LISTED:,} more",) if len(entries) > LISTED else ()
+    rows = (paragraph(entry, width, RULER, mark=DASH) for entry in (*entries[:LISTED], *more))
+    yield Table((paragraph(title, width, LEGEND),), tuple(rows))
 
 
 def _draw_header(pencil: Pencil, space: QRectF) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtCore import QRectF
 
 from app.canvas.symbols.lettering import width
 from app.export.arm_tags import fitted, tags_of
+from app.export.checklist import checklist_tables
 from app.export.flow import Strip, Table, cut, paginate
 from app.export.level_pages import plan_area
 from app.export.papers import PAPERS
@@ -18,6 +19,7 @@ from app.export.scale import tiles
 from app.export.strips import NO_BREAK, lines_of
 from model.grid import Cell, Heading
 from model.plan import Arm, ArmEnd
+from model.sheet.checklist import Checklist, ChecklistRun
 from model.sheet.footprint import Bounds
 
 pytestmark = pytest.mark.usefixtures("qapp")
@@ -123,6 +125,19 @@ def test_a_place_is_not_broken_across_lines() -> None:
 def single_track(heading: Heading) -> Arm:
     """An arm where carts come in and leave at one end of track."""
     return Arm("Tithe Barn", ArmEnd(Cell(0, 64, 0), heading), ArmEnd(Cell(0, 64, 0), heading.opposite))
+
+
+def test_what_no_run_shows_stands_under_its_half_of_a_sentence_on_every_page() -> None:
+    runs = (ChecklistRun(1, "Quay", None, "Mill"),)
+    tables = list(checklist_tables(Checklist(runs, 9, ("a",) * 5, ("b", "c", "d", "e")), 180.0, wanted=True))
+    height = sum(table.head_height + sum(row.height for row in table.rows) for table in tables)
+    pages = paginate(tables, height - 1)
+    assert len(pages) == 2
+    last = tables[-1]
+    on_last = [placed.strip for placed in pages[1]]
+    assert on_last[0] is last.head[0]
+    assert on_last[1:] == list(last.rows[-len(on_last) + 1 :])
+    assert tables[1].head[-1] not in on_last, "how much the runs show is said once"
 
 
 @pytest.mark.parametrize("heading", Heading)
