@@ -126,6 +126,7 @@ class DryRun:
         now = self.tick
         self._signals.change_due(now, self._be_unsure)
         boxes = self._items.act(now, self._cart_above, self._be_unsure)
+        self._cells.update(box.reading.cell for box in boxes if box.reading is not None)
         self._traffic.move(now)
         for event in events:
             self._do(event, now)
