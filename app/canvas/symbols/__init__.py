@@ -5,7 +5,7 @@ are and how much detail is shown; places are in the painter's units.
 """
 
 from app.canvas.symbols.carts import draw_cart
-from app.canvas.symbols.look import Look, look_of
+from app.canvas.symbols.look import Look, Mark, look_of
 from app.canvas.symbols.markers import draw_marker
 from app.canvas.symbols.pieces import draw_ghost, draw_over, draw_piece, paint, symbol_pixmap
 from app.canvas.symbols.selection import draw_cursor, draw_ring
@@ -19,6 +19,7 @@ __all__ = [
     "Ground",
     "Look",
     "Manner",
+    "Mark",
     "Size",
     "Stage",
     "Way",

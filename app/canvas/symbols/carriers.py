@@ -23,7 +23,10 @@ def draw_carrier(stage: Stage, look: Look) -> None:
     detailed = stage.size.detail > Detail.LINES and not stage.is_hint
     if detailed and look.part is not Part.GLASS:
         _hatch(stage, 0.5 if look.part is Part.SLAB else HIGH)
-    stage.box(LOW, LOW, HIGH, HIGH, stage.theme.ink2, None)
+    if look.power:
+        draw_power(stage, look)
+    else:
+        stage.box(LOW, LOW, HIGH, HIGH, stage.theme.ink2, None)
     if not detailed:
         return
     if look.part is Part.GLASS:
@@ -32,6 +35,16 @@ def draw_carrier(stage: Stage, look: Look) -> None:
         stage.line([(LOW, 0.5), (HIGH, 0.5)], stage.theme.ink2, stage.size.narrow)
     elif look.part is Part.TARGET_BLOCK:
         _draw_terminals(stage)
+
+
+def draw_power(stage: Stage, look: Look) -> None:
+    """A powered block: its outline, wide where the power is strong, and the power in a filled square."""
+    live, near = stage.theme.live, 0.25 if stage.size.is_small else 0.28
+    stage.box(LOW, LOW, HIGH, HIGH, live, None, stage.size.wide if look.strong else stage.size.narrow)
+    stage.block(near, near, 1 - near, 1 - near, live)
+    if stage.size.detail >= Detail.STRENGTHS:
+        said = look.mark or str(look.power)
+        stage.text((0.5, 0.5), said, 0.25, stage.theme.on_live, bold=True, widest=0.38)
 
 
 def _hatch(stage: Stage, bottom: float) -> None:

@@ -3,11 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 
 from model.grid import Facing, Heading
 from model.parts import Mode, Part
 from model.pieces import Piece
 from model.track.shapes import Shape
+
+
+class Mark(StrEnum):
+    """What stands in place of a figure. The letters are what is drawn."""
+
+    UNSURE = "?"
+    """The order of updates inside a tick decides, and the world may decide otherwise."""
+    WAVERING = "~"
+    """It changes too often to be drawn each time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +52,14 @@ class Look:
     """Switches: ``S1``."""
     run_through: tuple[Shape, ...] = ()
     """Curves: the straight shapes along which wanted routes run straight through."""
+    power: int | None = None
+    """Solid parts: the power into the block, 1 to 15; ``None`` for none."""
+    strong: bool = False
+    """Whether any of that power is strong."""
+    count: int | None = None
+    """Containers: how many items they hold; ``None`` draws them without a figure."""
+    mark: Mark | None = None
+    """In place of the figure: what the dry run cannot say of the part."""
 
 
 def look_of(piece: Piece) -> Look:

@@ -12,7 +12,8 @@ from PySide6.QtGui import QPainter, QPixmap
 
 from app.canvas.symbols.carriers import draw_carrier
 from app.canvas.symbols.items import draw_auto_crafter, draw_barrel, draw_hopper
-from app.canvas.symbols.look import Look
+from app.canvas.symbols.lettering import width
+from app.canvas.symbols.look import Look, Mark
 from app.canvas.symbols.rails import draw_rail, draw_track
 from app.canvas.symbols.signals import (
     draw_button,
@@ -105,12 +106,30 @@ def paint(stage: Stage, look: Look) -> None:
         return
     stage.painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     heading = look.facing.heading
-    if look.part in TURNED and heading is not None:
-        stage = stage.facing(heading)
-    if stage.size.detail is Detail.LINES and look.part in COARSE:
-        _draw_coarse(stage, look)
+    turned = stage.facing(heading) if look.part in TURNED and heading is not None else stage
+    if look.mark is Mark.UNSURE:
+        # Whether it is on is what nobody can say.
+        turned, look = replace(turned, dashed=True), replace(look, on=False, locked=False, powered=False)
+    if turned.size.detail is Detail.LINES and look.part in COARSE:
+        _draw_coarse(turned, look)
     else:
-        DRAWN_BY[look.part](stage, look)
+        DRAWN_BY[look.part](turned, look)
+    if stage.size.detail >= Detail.STRENGTHS and not stage.is_hint:
+        _draw_figure(stage, look)
+
+
+def _draw_figure(stage: Stage, look: Look) -> None:
+    """What is counted in a container, or the mark of a part that has no figure of its own; on paper."""
+    if look.mark is not None and look.power is None:
+        said: str = look.mark
+    elif look.count is not None:
+        said = str(look.count)
+    else:
+        return
+    em, right, y = 0.23, 0.96, 0.2
+    wide = width(said, em) + 0.06
+    stage.block(right - wide, y - 0.13, right, y + 0.13, stage.theme.paper)
+    stage.text((right - wide / 2, y), said, em, stage.theme.ink)
 
 
 def _draw_coarse(stage: Stage, look: Look) -> None:

@@ -22,7 +22,7 @@ def draw_dust(stage: Stage, look: Look) -> None:
     for heading in sorted(look.links):
         stage.facing(heading).line([(0.5, 0.5), (0.5, 0)], colour, size.narrow)
     _draw_middle(stage, on, colour)
-    if look.strength is not None and size.detail >= Detail.STRENGTHS:
+    if look.strength is not None and look.mark is None and size.detail >= Detail.STRENGTHS:
         stage.text((0.79, 0.24), str(look.strength), 0.23, colour, widest=0.36)
 
 

@@ -23,6 +23,7 @@ Point = tuple[float, float]
 
 OTHER_DASH = (0.10, 0.07)
 ABOVE_DASH = (0.16, 0.12)
+UNSURE_DASH = (0.08, 0.06)
 """On and off, in cells."""
 
 
@@ -50,6 +51,8 @@ class Stage:
     theme: Theme
     manner: Manner = Manner.OWN
     quarter: int = 0
+    dashed: bool = False
+    """Whether unbroken lines are drawn dashed: what the symbol shows is not sure."""
 
     @property
     def is_hint(self) -> bool:
@@ -74,6 +77,8 @@ class Stage:
         """A flat, mitred pen; ``dash`` in cells. Hints have one colour, one width and their own dash."""
         if self.is_hint:
             colour, width, dash = self._hint_colour(), min(width, self.size.narrow), self._hint_dash()
+        elif self.dashed and dash is None:
+            dash = UNSURE_DASH
         pen = QPen(colour, width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap, Qt.PenJoinStyle.MiterJoin)
         pen.setMiterLimit(SHARPEST)
         if dash is not None:
