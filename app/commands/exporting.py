@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final, cast
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
+from app.background import Newest
 from app.commands.files import file_name
 from app.dialogs.build_sheet import FORMATS, PAPERS, BuildSheetDialog, SheetChoice
+from app.dialogs.working import CancelledError, WorkingDialog
 from app.document import Document
 from app.materials_csv import materials_csv
 from app.panels.words import counted
@@ -19,8 +19,12 @@ from app.settings import Settings
 from model.files.writer import WriteError, write_bytes
 from model.sheet import materials
 
+if TYPE_CHECKING:  # what draws on paper is loaded when it is first wanted
+    from app.export.sheet import Worked
+
 Say = Callable[[str], None]
 CSV: Final = ".csv"
+WORKING: Final = "Working out the steps and the test runs…"
 
 
 class ExportCommands:
@@ -32,6 +36,7 @@ class ExportCommands:
         self._settings = settings
         self._tell = tell
         self._say = say
+        self._worker = Newest(parent)
 
     def build_sheet(self) -> None:
         """Ask how and where, and write the build sheet."""
@@ -58,18 +63,31 @@ class ExportCommands:
 
     def _write_sheet(self, path: Path, choice: SheetChoice) -> None:
         # What draws on paper is loaded when it is first wanted, so that the window comes up sooner.
-        from app.export import export_sheet
+        from app.export import working_out, write_sheet
 
+        plan = self._document.plan
+        dialog = WorkingDialog(self._parent, "Build sheet", self._worker)
+        dialog.show()
         try:
-            with _waiting():
-                plan = self._document.plan
-                written = export_sheet(plan, path, choice.paper, choice.colour, steps=choice.steps)
+            worked = cast("Worked", dialog.result_of(lambda: working_out(plan), WORKING))
+            files = write_sheet(
+                worked,
+                path,
+                choice.paper,
+                choice.colour,
+                steps=choice.steps,
+                on_page=lambda page, pages: dialog.say(f"Drawing page {page:,} of {pages:,}"),
+            )
+        except CancelledError:
+            self._say("Cancelled: no build sheet was written.")
         except WriteError as error:
             self._tell(f"The build sheet was not written: {error}. The plan is unchanged.")
         else:
-            files = [*written]
             count = f" and {counted(len(files) - 1, 'more file')}" if len(files) > 1 else ""
             self._say(f"Wrote {files[0]}{count}")
+        finally:
+            dialog.close()
+            dialog.deleteLater()
 
     def _ask_path(self, title: str, ending: str) -> Path | None:
         document = self._document
@@ -100,12 +118,3 @@ class ExportCommands:
         self._settings.choose("sheet-format", choice.format)
         self._settings.choose("sheet-colour", "yes" if choice.colour else "no")
         self._settings.choose("sheet-steps", "yes" if choice.steps else "no")
-
-
-@contextmanager
-def _waiting() -> Iterator[None]:
-    QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
-    try:
-        yield
-    finally:
-        QApplication.restoreOverrideCursor()

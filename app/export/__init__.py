@@ -1,5 +1,5 @@
 """The build sheet on paper: PDF, or SVG and PNG pages."""
 
-from app.export.sheet import export_sheet, sheet_pages
+from app.export.sheet import export_sheet, working_out, write_sheet
 
-__all__ = ["export_sheet", "sheet_pages"]
+__all__ = ["export_sheet", "working_out", "write_sheet"]

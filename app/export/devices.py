@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QRectF, QSize, QSizeF
-from PySide6.QtGui import QColor, QImage, QPageLayout, QPageSize, QPainter, QPdfWriter
+from PySide6.QtGui import QColor, QImage, QPageLayout, QPageSize, QPaintDevice, QPainter, QPdfWriter
 from PySide6.QtSvg import QSvgGenerator
 
 from app.export.papers import Paper
@@ -38,12 +39,11 @@ def pdf(pages: Sequence[DrawPage], paper: Paper, title: str) -> bytes:
     writer.setCreator("Platelayer")
     size = QPageSize(QSizeF(paper.width, paper.height), QPageSize.Unit.Millimeter, paper.name)
     writer.setPageLayout(QPageLayout(size, QPageLayout.Orientation.Portrait, QMarginsF()))
-    painter = QPainter(writer)
-    for number, draw in enumerate(pages):
-        if number:
-            writer.newPage()
-        _draw_in_mm(painter, PDF_DPI, draw)
-    painter.end()
+    with _painting(writer) as painter:
+        for number, draw in enumerate(pages):
+            if number:
+                writer.newPage()
+            _draw_in_mm(painter, PDF_DPI, draw)
     return _bytes_of(buffer)
 
 
@@ -57,9 +57,8 @@ def svg(page: DrawPage, paper: Paper, title: str) -> bytes:
     generator.setSize(size)
     generator.setViewBox(QRectF(0, 0, size.width(), size.height()))
     generator.setTitle(title)
-    painter = QPainter(generator)
-    _draw_in_mm(painter, SVG_DPI, page)
-    painter.end()
+    with _painting(generator) as painter:
+        _draw_in_mm(painter, SVG_DPI, page)
     return QT_DASHES.sub(_true_dashes, _bytes_of(buffer))
 
 
@@ -77,9 +76,8 @@ def png(page: DrawPage, paper: Paper, ground: QColor) -> bytes:
     image.setDotsPerMeterX(round(1000 * per_mm))
     image.setDotsPerMeterY(round(1000 * per_mm))
     image.fill(ground)
-    painter = QPainter(image)
-    _draw_in_mm(painter, PNG_DPI, page)
-    painter.end()
+    with _painting(image) as painter:
+        _draw_in_mm(painter, PNG_DPI, page)
     buffer = _open_buffer()
     image.save(buffer, "PNG")  # type: ignore[call-overload]
     return _bytes_of(buffer)
@@ -92,12 +90,24 @@ def numbered(path: Path, pages: int) -> Iterator[Path]:
         yield path.with_name(f"{path.stem}-{number:0{digits}}{path.suffix}")
 
 
+@contextmanager
+def _painting(device: QPaintDevice) -> Iterator[QPainter]:
+    """Ends the painter also where the drawing is given up: it must not outlive what it draws on."""
+    painter = QPainter(device)
+    try:
+        yield painter
+    finally:
+        painter.end()
+
+
 def _draw_in_mm(painter: QPainter, dpi: int, draw: DrawPage) -> None:
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     painter.scale(dpi / MM_PER_INCH, dpi / MM_PER_INCH)
-    draw(painter)
-    painter.restore()
+    try:
+        draw(painter)
+    finally:
+        painter.restore()
 
 
 def _open_buffer() -> QBuffer:

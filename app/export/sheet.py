@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from pathlib import Path
+from typing import NamedTuple
 
 from PySide6.QtGui import QGuiApplication, QPainter
 
@@ -23,8 +24,18 @@ from app.export.washes import sheet_theme, washes_of
 from model.files.writer import write_together
 from model.plan import Plan
 from model.routing.junction import Junction
-from model.rules import Finding, find_all
-from model.sheet import build_sheet
+from model.rules import find_all
+from model.sheet import Sheet, build_sheet
+
+OnPage = Callable[[int, int], None]
+"""Is told before each page which it is, and of how many. What it raises ends all; nothing is written then."""
+
+
+class Worked(NamedTuple):
+    """What the build sheet of a plan says; nothing is drawn yet."""
+
+    junction: Junction
+    sheet: Sheet
 
 
 def export_sheet(
@@ -41,25 +52,43 @@ def export_sheet(
     ``.png``; the latter two give a numbered file a page. Raises WriteError where a file cannot be written,
     KeyError for another paper than A4 or A3, ValueError for another ending.
     """
-    application = QGuiApplication.instance() or _offscreen()
+    *_, worked = working_out(plan)
+    assert worked is not None
+    return write_sheet(worked, path, paper, colour, steps=steps)
+
+
+def working_out(plan: Plan) -> Iterator[Worked | None]:
+    """What the sheet of a plan says, after steps between which it may be dropped. Needs no screen."""
     junction = Junction(plan)
-    pages = sheet_pages(junction, find_all(junction), paper, colour, steps=steps)
-    files = _files(pages, plan, Path(path), paper, colour)
+    findings = find_all(junction)
+    yield None
+    yield Worked(junction, build_sheet(junction, findings))
+
+
+def write_sheet(
+    worked: Worked,
+    path: str | os.PathLike[str],
+    paper: str = "A4",
+    colour: bool = False,
+    *,
+    steps: bool = True,
+    on_page: OnPage = lambda _number, _pages: None,
+) -> list[str]:
+    """Draw and write what was worked out; as ``export_sheet``."""
+    application = QGuiApplication.instance() or _offscreen()
+    pages = _pages(worked, paper, colour, steps=steps)
+    told = [
+        partial(_tell_and_draw, on_page, page, len(pages), number) for number, page in enumerate(pages, 1)
+    ]
+    files = _files(told, worked.junction.plan, Path(path), paper, colour)
     del application
     write_together(files)
     return [str(file) for file in files]
 
 
-def sheet_pages(
-    junction: Junction,
-    findings: Iterable[Finding],
-    paper: str = "A4",
-    colour: bool = False,
-    *,
-    steps: bool = True,
-) -> list[DrawPage]:
-    """The pages of a build sheet, each to be drawn on a painter whose unit is the mm."""
-    sheet = build_sheet(junction, findings)
+def _pages(worked: Worked, paper: str, colour: bool, *, steps: bool) -> list[DrawPage]:
+    """The pages, each to be drawn on a painter whose unit is the mm."""
+    junction, sheet = worked
     washes = washes_of(junction) if colour else ()
     job = Job(sheet, junction.plan.pieces, PAPERS[paper], sheet_theme(colour), washes)
     pages = [cover(job)]
@@ -78,8 +107,13 @@ def _draw(job: Job, page: Page, number: int, pages: int, painter: QPainter) -> N
     draw_frame(pencil, job.paper, words, job.sheet.data)
 
 
+def _tell_and_draw(on_page: OnPage, draw: DrawPage, pages: int, number: int, painter: QPainter) -> None:
+    on_page(number, pages)
+    draw(painter)
+
+
 def _files(
-    pages: list[DrawPage], plan: Plan, path: Path, paper: str, colour: bool
+    pages: Sequence[DrawPage], plan: Plan, path: Path, paper: str, colour: bool
 ) -> dict[str | os.PathLike[str], bytes]:
     title = printable(plan.details.title or UNTITLED)
     ending = path.suffix.lower()

@@ -12,12 +12,14 @@ from pathlib import Path
 
 import pypdf
 import pytest
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QImage
-from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog, QLabel
 from pytestqt.qtbot import QtBot
 
 from app.dialogs.build_sheet import BuildSheetDialog
+from app.dialogs.working import WorkingDialog
 from app.window import MainWindow
 from model.files.plan_file import read_plan
 from tests.app.windows import example, settle
@@ -156,6 +158,41 @@ def test_a_picture_a_page_is_written(
         assert len(greys) > 1, "something is drawn"
     assert not (tmp_path / "wye.png").exists()
     assert "wye-01.png" in wye.panels.status.here.text()
+
+
+@pytest.mark.parametrize("format_", ["PDF", "SVG", "PNG"])
+@pytest.mark.parametrize("when", ["Working out", "Drawing page 2 of "])
+def test_cancelling_leaves_the_old_sheet_and_a_window_that_goes_on(
+    wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, format_: str, when: str
+) -> None:
+    """Esc while the sheet is worked out, or between two pages."""
+    old = tmp_path / "sheets" / f"wye.{format_.lower()}"
+    old.parent.mkdir()
+    old.write_bytes(b"old")
+    said: list[str] = []
+    set_text = QLabel.setText
+
+    def press_escape(label: QLabel, words: str) -> None:
+        set_text(label, words)
+        dialog = label.window()
+        if isinstance(dialog, WorkingDialog):
+            said.append(words)
+            if words.startswith(when):
+                QTimer.singleShot(0, dialog, lambda: QTest.keyClick(dialog, Qt.Key.Key_Escape))
+
+    monkeypatch.setattr(QLabel, "setText", press_escape)
+    answer_with("A4", format_)
+    save_as(monkeypatch, old)
+    wye.bound["build_sheet"].trigger()
+    assert said[-1].startswith(when), "no page is drawn after it"
+    assert [path.read_bytes() for path in old.parent.iterdir()] == [b"old"]
+    assert wye.panels.status.here.text() == "Cancelled: no build sheet was written."
+    assert QApplication.activeModalWidget() is None
+    answer_with("A4", format_)
+    when = "never"
+    wye.bound["build_sheet"].trigger()
+    assert "Wrote" in wye.panels.status.here.text()
+    assert said[-1].startswith("Drawing page ")
 
 
 @pytest.mark.parametrize("format_", ["PDF", "SVG", "PNG"])
