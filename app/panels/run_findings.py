@@ -1,0 +1,113 @@
+"""What a dry run found, as rows for people: carts that arrived or were lost, and what it is not sure of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import groupby
+from typing import Final
+
+from app.names import part_name
+from app.panels.timing_trace import seconds
+from app.panels.words import counted, listed
+from model.dry_run import Arrival, DryRun, Lost, Unsure, Why
+from model.grid import Cell
+from model.rules import Severity
+
+WAITS: Final = "No signal comes to the booster on which it is held, and nothing else moves or changes."
+LOST: Final = {
+    Why.LEAVES_TRACK: (Severity.ERROR, "left the track", "There is no rail where it went on from here."),
+    Why.STOPPED: (Severity.ERROR, "ran against a block", "A part stands where the track goes on from here."),
+    Why.RUNNING: (Severity.WARNING, "waits without end", WAITS),
+}
+
+
+@dataclass(frozen=True)
+class RunRow:
+    """Something that the run found; it is drawn as a finding is."""
+
+    key: tuple[object, ...]
+    severity: Severity
+    title: str
+    message: str
+    cells: tuple[Cell, ...]
+    tick: int | None
+    """``None`` where it holds for the whole run."""
+    waived: bool = False
+    """What happened cannot be set aside."""
+
+    @property
+    def place(self) -> str:
+        """When it happened, else where it is."""
+        if self.tick is not None:
+            return f"tick {self.tick}"
+        return str(self.cells[0]) if self.cells else ""
+
+
+def rows_of(run: DryRun) -> list[RunRow]:
+    """All that a run has found so far, the gravest first, then in the order of time."""
+    rows = [*_lost(run.lost), *_waiting(run), *(_unsure(run, one) for one in run.unsure)]
+    rows += [_arrived(run, arrival) for arrival in run.arrivals]
+    # What comes later must not change the place of what is there already.
+    return sorted(rows, key=lambda row: (row.severity.rank, row.tick or 0))
+
+
+def _lost(lost: Iterable[Lost]) -> Iterator[RunRow]:
+    """A row a cart, but one row for carts that ran into each other."""
+    for (tick, at, why), group in groupby(lost, key=lambda one: (one.tick, one.at, one.why)):
+        carts = [one.cart for one in group]
+        if why is Why.COLLISION:
+            yield RunRow(("collision", tick, at), Severity.ERROR, *_collision(carts, at), (at,), tick)
+            continue
+        severity, does, message = LOST[why]
+        for cart in carts:
+            yield RunRow(("lost", cart), severity, f"Cart {cart} {does}", message, (at,), tick)
+
+
+def _collision(carts: list[int], at: Cell) -> tuple[str, str]:
+    if len(carts) == 1:
+        # The other one had stopped there and is listed for that.
+        return f"Cart {carts[0]} ran into a cart", f"A cart stood at {at}; both are gone."
+    return f"Carts {listed([*map(str, carts)])} ran into each other", f"They were at {at} in one tick."
+
+
+def _waiting(run: DryRun) -> Iterator[RunRow]:
+    """Carts that no one will free: a cart that is only held for now is no finding."""
+    if run.is_quiet:
+        severity, does, message = LOST[Why.RUNNING]
+        for one in run.running:
+            key = ("waits", one.cart)
+            yield RunRow(key, severity, f"Cart {one.cart} {does}", message, (one.at,), one.tick)
+
+
+def _unsure(run: DryRun, unsure: Unsure) -> RunRow:
+    names = [_name(run, cell) for cell in unsure.at]
+    message = f"{listed(names)} change in one tick; the world may take them the other way round."
+    key = ("unsure", unsure.tick, unsure.at)
+    return RunRow(key, Severity.WARNING, "Order within a tick decides", message, unsure.at, unsure.tick)
+
+
+def _name(run: DryRun, cell: Cell) -> str:
+    part = run.plan.pieces.part_at(cell)
+    return str(cell) if part is None else f"{part_name(part).lower()} {cell}"
+
+
+def _arrived(run: DryRun, arrival: Arrival) -> RunRow:
+    left = [f"{count} {name}" for name, count in arrival.carries if count]
+    carried = f"with {listed(left)}" if left else "empty"
+    arm = run.plan.details.arm(arrival.arm)
+    cells = (arm.leave.at,) if arm is not None and arm.leave is not None else ()
+    message = f"After {seconds(arrival.tick)}, {carried}."
+    title = f"Cart {arrival.cart} reached {arrival.arm}"
+    return RunRow(("arrived", arrival.cart), Severity.NOTE, title, message, cells, arrival.tick)
+
+
+def summary(rows: list[RunRow]) -> str:
+    """How many of which, for the heading of the list."""
+    counts = [
+        (Severity.ERROR, "error", "errors"),
+        (Severity.WARNING, "warning", "warnings"),
+        (Severity.NOTE, "note", "notes"),
+    ]
+    found = [(sum(row.severity is severity for row in rows), one, many) for severity, one, many in counts]
+    return ", ".join(counted(count, one, many) for count, one, many in found if count)

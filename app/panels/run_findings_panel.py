@@ -1,0 +1,130 @@
+"""What the dry run found: rows as among the findings; choosing one goes to its cells and its tick."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QItemSelection, QModelIndex, Qt, Signal
+from PySide6.QtWidgets import QListView, QStackedLayout, QVBoxLayout, QWidget
+
+from app.document import Document
+from app.dry_run import DryRunner
+from app.panels.choosing_list import ChoosingList
+from app.panels.findings_delegate import FindingsDelegate
+from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE
+from app.panels.kept_rows import KeptRows
+from app.panels.look import label, named, panel
+from app.panels.run_findings import RunRow, rows_of
+from app.panels.table_model import Index
+from app.panels.words import plain_tip
+
+NEVER_RUN: Final = "Where carts arrive, what is lost and why is listed here as the dry run goes on."
+NOTHING_FOUND: Final = "No cart has arrived or been lost, and no order within a tick decided anything."
+WIDTH, NARROWEST = 300, 200
+
+
+class RunFindingsModel(KeptRows[RunRow]):
+    """The rows in their order."""
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        row = self.at(index.row())
+        if role == Qt.ItemDataRole.DisplayRole:
+            return row.title
+        if role == PLACE_ROLE:
+            return row.place
+        if role == SECOND_ROLE:
+            return row.message
+        if role == FINDING_ROLE:
+            return row
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return plain_tip(f"{row.title}\n{row.message}")
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return f"{row.severity.value}: {row.title}, {row.message} {row.place}"
+        return None
+
+
+class RunFindingsPanel(QWidget):
+    """The list; it keeps what was found when the run is over, until the next one begins."""
+
+    row_chosen = Signal(object, object)
+    """The cells of the chosen row, and its tick or ``None``."""
+    count_changed = Signal(int)
+
+    def __init__(self, document: Document, runner: DryRunner, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        panel(self)
+        self.setMinimumWidth(NARROWEST)
+        self._runner = runner
+        self._seen: tuple[object, ...] = ()
+        self.model = RunFindingsModel(self)
+        self.list = named(ChoosingList(self), "What the dry run found")
+        self.list.setModel(self.model)
+        self.list.setItemDelegate(FindingsDelegate(self.list))
+        self.list.setMouseTracking(True)
+        self.list.setUniformItemSizes(True)
+        self.list.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.empty = label(NEVER_RUN, "second")
+        self._lay_out()
+        self._is_taking_over = False
+        self.list.selectionModel().selectionChanged.connect(self._choose)
+        # A click on the row that is chosen already goes there once more.
+        self.list.clicked.connect(self._tell)
+        runner.ticked.connect(self.take_over)
+        runner.started.connect(self.take_over)
+        runner.rewound.connect(self.take_over)
+        document.reset.connect(self._forget)
+
+    @property
+    def row(self) -> RunRow | None:
+        """The chosen row."""
+        indexes = self.list.selectedIndexes()
+        return indexes[0].data(FINDING_ROLE) if indexes else None
+
+    def take_over(self) -> None:
+        """Show what the run has found by now; most ticks find nothing, and cost nothing."""
+        run = self._runner.engine
+        if run is None:
+            return
+        seen = (run, len(run.arrivals), len(run.lost), len(run.unsure), run.is_quiet)
+        if seen != self._seen:
+            self._seen = seen
+            self._show(rows_of(run))
+
+    def _forget(self) -> None:
+        self._seen = ()
+        self._show([])
+        self.empty.setText(NEVER_RUN)
+
+    def _show(self, rows: list[RunRow]) -> None:
+        """A row that goes makes Qt choose the next one; nobody asked to go there."""
+        before = self.row
+        self._is_taking_over = True
+        self.model.show_rows(rows)
+        if self.row is not None and (before is None or self.row.key != before.key):
+            self.list.clearSelection()
+        self._is_taking_over = False
+        self.empty.setText(NOTHING_FOUND if self._runner.tick else NEVER_RUN)
+        self._stack.setCurrentIndex(0 if rows else 1)
+        self.count_changed.emit(len(rows))
+
+    def _choose(self, _now: QItemSelection, _before: QItemSelection) -> None:
+        row = self.row
+        if row is not None and not self._is_taking_over:
+            self.row_chosen.emit(row.cells, row.tick)
+
+    def _tell(self, index: QModelIndex) -> None:
+        row = self.model.at(index.row())
+        self.row_chosen.emit(row.cells, row.tick)
+
+    def _lay_out(self) -> None:
+        bare = QWidget()
+        column = QVBoxLayout(bare)
+        column.setContentsMargins(14, 12, 14, 12)
+        self.empty.setWordWrap(True)
+        column.addWidget(self.empty)
+        column.addStretch(1)
+        self._stack = QStackedLayout(self)
+        self._stack.addWidget(self.list)
+        self._stack.addWidget(bare)
+        self._stack.setCurrentIndex(1)

@@ -1,0 +1,42 @@
+"""What the keys do in the timing diagram."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import Qt
+
+if TYPE_CHECKING:
+    from app.panels.timing_view import TimingView
+
+_NONE, _CTRL = Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ControlModifier
+_KEY = Qt.Key
+
+KEYS: Final[dict[tuple[Qt.Key, Qt.KeyboardModifier], Callable[[TimingView], None]]] = {
+    (_KEY.Key_Left, _NONE): lambda view: view.put_cursor(view.tick - 1),
+    (_KEY.Key_Right, _NONE): lambda view: view.put_cursor(view.tick + 1),
+    (_KEY.Key_Left, _CTRL): lambda view: view.go_to_change(forward=False),
+    (_KEY.Key_Right, _CTRL): lambda view: view.go_to_change(forward=True),
+    (_KEY.Key_Home, _NONE): lambda view: view.put_cursor(0),
+    (_KEY.Key_End, _NONE): lambda view: view.put_cursor(None),
+    (_KEY.Key_Up, _NONE): lambda view: view.choose_row(view.row - 1),
+    (_KEY.Key_Down, _NONE): lambda view: view.choose_row(view.row + 1),
+    (_KEY.Key_PageUp, _NONE): lambda view: view.scroll_pages(-1),
+    (_KEY.Key_PageDown, _NONE): lambda view: view.scroll_pages(1),
+    (_KEY.Key_Plus, _NONE): lambda view: view.zoom(closer=True),
+    (_KEY.Key_Equal, _NONE): lambda view: view.zoom(closer=True),
+    (_KEY.Key_Minus, _NONE): lambda view: view.zoom(closer=False),
+    (_KEY.Key_0, _NONE): lambda view: view.show_whole_run(),
+    (_KEY.Key_Delete, _NONE): lambda view: view.ask_removal(),
+    (_KEY.Key_Backspace, _NONE): lambda view: view.ask_removal(),
+    (_KEY.Key_Return, _NONE): lambda view: view.ask_cell(),
+    (_KEY.Key_Enter, _NONE): lambda view: view.ask_cell(),
+}
+"""By the key and whether Ctrl is held."""
+
+KEYS_IN_WORDS: Final = (
+    "Arrows move the cursor and choose a row, Ctrl with an arrow goes from change to change, "
+    "Home and End go to the first tick and along with the run, + and \u2212 zoom, 0 shows the whole run, "
+    "Enter shows the cell, Del takes the probe away."
+)

@@ -1,0 +1,143 @@
+"""What was read at one probe tick by tick, and how to say it. No Qt here."""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Iterator
+from typing import Final, NamedTuple
+
+from app.names import part_name
+from model.dry_run.waveform import STRENGTHS, Wave
+from model.grid import Cell
+from model.parts import Part
+
+FULL: Final = 15
+"""The highest strength."""
+TICKS_A_SECOND: Final = 20
+_WORDS: Final[dict[Part, tuple[str, str]]] = {
+    Part.RAIL: ("at rest", "powered"),
+    Part.BOOSTER_RAIL: ("brakes", "drives"),
+    Part.TORCH: ("out", "lit"),
+    Part.LAMP: ("dark", "lit"),
+    Part.HOPPER: ("works", "stopped by a signal"),
+    Part.AUTO_CRAFTER: ("no signal", "has a signal"),
+}
+_OFF_ON: Final = ("off", "on")
+_STRENGTH_WORDS: Final = {Part.DUST: "strength", Part.COMPARATOR: "output"}
+
+
+_SHORT: Final = {Part.DUST: "Dust", Part.TORCH: "Torch"}
+
+
+class Span(NamedTuple):
+    """A stretch of time, in ticks; ``low`` and ``high`` differ where changes are too close to tell apart."""
+
+    start: float
+    end: float
+    low: int
+    high: int
+
+
+class Trace:
+    """The readings of a probe: each change with its tick, in order."""
+
+    def __init__(self, cell: Cell, part: Part | None, switch: str = "") -> None:
+        self.cell = cell
+        self.part = part
+        self.switch = switch
+        """The name of the switch in the cell, where there is one."""
+        self.ticks: list[int] = []
+        self.values: list[int] = []
+
+    @property
+    def has_strengths(self) -> bool:
+        """Whether it is drawn in steps, not on two levels."""
+        return self.part in STRENGTHS
+
+    @property
+    def name(self) -> str:
+        """The switch or the part in the cell, as short as a builder says it."""
+        if self.switch or self.part is None:
+            return self.switch or "Nothing"
+        return _SHORT.get(self.part) or part_name(self.part)
+
+    def extend(self, changes: Iterable[tuple[int, int]]) -> None:
+        """Take over further changes, (tick, value) each, later than those that are there."""
+        for tick, value in changes:
+            self.ticks.append(tick)
+            self.values.append(value)
+
+    def forget(self) -> None:
+        """Nothing has been read."""
+        self.ticks.clear()
+        self.values.clear()
+
+    @property
+    def wave(self) -> Wave:
+        """The readings as they are exported."""
+        return Wave(self.cell, self.part, tuple(zip(self.ticks, self.values, strict=True)))
+
+    def value_at(self, tick: int) -> int | None:
+        """What was read in a tick; ``None`` before the first reading."""
+        index = bisect_right(self.ticks, tick) - 1
+        return None if index < 0 else self.values[index]
+
+    def change_before(self, tick: int) -> int | None:
+        """The tick of the last change before a tick."""
+        index = bisect_left(self.ticks, tick) - 1
+        return None if index < 0 else self.ticks[index]
+
+    def change_after(self, tick: int) -> int | None:
+        """The tick of the first change after a tick."""
+        index = bisect_right(self.ticks, tick)
+        return self.ticks[index] if index < len(self.ticks) else None
+
+    def spans(self, start: float, end: float, least: float = 0.0) -> Iterator[Span]:
+        """What to draw of the time from ``start`` to ``end``, its cost being that of what is seen.
+
+        Changes within ``least`` ticks of each other fall together, so there are at most two spans for each
+        ``least`` of time, however many changes there are.
+        """
+        ticks, values = self.ticks, self.values
+        index = bisect_right(ticks, start)
+        since = start
+        if index == 0:
+            if not ticks or ticks[0] >= end:
+                return
+            since, index = float(ticks[0]), 1
+        while since < end:
+            change = ticks[index] if index < len(ticks) else end
+            last = bisect_left(ticks, change + least, index) if change < end else index
+            if last - index < 2:
+                yield Span(since, min(change, end), values[index - 1], values[index - 1])
+                since, index = change, index + 1
+                continue
+            if change > since:
+                yield Span(since, change, values[index - 1], values[index - 1])
+            among = values[index - 1 : last]
+            since = min(change + least, end)
+            yield Span(change, since, min(among), max(among))
+            index = last
+
+    def words(self, value: int | None) -> str:
+        """A reading as a builder says it."""
+        if value is None:
+            return "not read yet"
+        if self.has_strengths:
+            return f"{_STRENGTH_WORDS.get(self.part, 'power')} {value}" if self.part else str(value)
+        return _WORDS.get(self.part, _OFF_ON)[value > 0] if self.part else _OFF_ON[value > 0]
+
+    def sentence(self, tick: int) -> str:
+        """What is read in a tick, since when, and what comes next."""
+        value = self.value_at(tick)
+        said = f"{self.name} {self.cell}: {self.words(value)}"
+        since = self.change_before(tick + 1)
+        if since is not None:
+            said += f" since tick {since}"
+        after = self.change_after(tick)
+        return said if after is None else f"{said}, {self.words(self.value_at(after))} from tick {after}"
+
+
+def seconds(tick: int) -> str:
+    """A tick in seconds: ``2.1 s``."""
+    return f"{tick / TICKS_A_SECOND:.2f}".rstrip("0").rstrip(".") + " s"
