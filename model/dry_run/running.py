@@ -43,9 +43,10 @@ def run(plan: Plan, script: Script, ticks: int | None = None, layout: Layout | N
         dry_run.step(by_tick.get(tick, ()))
         probes.note(dry_run, tick)
         if ticks is None and tick >= last_event and dry_run.is_quiet:
+            ticks = dry_run.active_ticks
             break
     return Result(
-        ticks=dry_run.active_ticks if ticks is None else ticks,
+        ticks=TICK_LIMIT if ticks is None else ticks,
         arrivals=tuple(dry_run.arrivals),
         lost=(*dry_run.lost, *dry_run.running),
         probes=probes.watched,

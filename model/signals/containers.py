@@ -31,8 +31,11 @@ def slots(piece: Piece) -> tuple[Held, ...]:
 def reading(piece: Piece) -> int:
     """The strength, 0 to 15, that a comparator reads: 0 when empty, else floor(1 + 14 · mean fill).
 
-    The mean fill is the sum over the slots of count / stack size, divided by the number of slots.
+    The mean fill is the sum over the slots of count / stack size, divided by the number of slots. An
+    auto-crafter reads as the number of its slots in use.
     """
+    if piece.part is Part.AUTO_CRAFTER:
+        return len(slots(piece))
     return strength_of(sum(held.count for held in slots(piece)), TRAITS[piece.part].slots)
 
 
