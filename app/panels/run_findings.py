@@ -9,7 +9,7 @@ from typing import Final
 
 from app.names import part_name
 from app.panels.timing_trace import seconds
-from app.panels.words import counted, listed
+from app.panels.words import listed
 from model.dry_run import Arrival, DryRun, Lost, Unsure, Why
 from model.grid import Cell
 from model.rules import Severity
@@ -17,7 +17,11 @@ from model.rules import Severity
 WAITS: Final = "No signal comes to the booster on which it is held, and nothing else moves or changes."
 LOST: Final = {
     Why.LEAVES_TRACK: (Severity.ERROR, "left the track", "There is no rail where it went on from here."),
-    Why.STOPPED: (Severity.ERROR, "ran against a block", "A part stands where the track goes on from here."),
+    Why.STOPPED: (
+        Severity.ERROR,
+        "was stopped by a block",
+        "A part stands where the track goes on from here.",
+    ),
     Why.RUNNING: (Severity.WARNING, "waits without end", WAITS),
 }
 
@@ -68,7 +72,7 @@ def _collision(carts: list[int], at: Cell) -> tuple[str, str]:
     if len(carts) == 1:
         # The other one had stopped there and is listed for that.
         return f"Cart {carts[0]} ran into a cart", f"A cart stood at {at}; both are gone."
-    return f"Carts {listed([*map(str, carts)])} ran into each other", f"They were at {at} in one tick."
+    return f"Carts {listed([*map(str, carts)])} collided", f"They were in one cell, {at}."
 
 
 def _waiting(run: DryRun) -> Iterator[RunRow]:
@@ -98,16 +102,5 @@ def _arrived(run: DryRun, arrival: Arrival) -> RunRow:
     arm = run.plan.details.arm(arrival.arm)
     cells = (arm.leave.at,) if arm is not None and arm.leave is not None else ()
     message = f"After {seconds(arrival.tick)}, {carried}."
-    title = f"Cart {arrival.cart} reached {arrival.arm}"
+    title = f"Cart {arrival.cart} left by {arrival.arm}"
     return RunRow(("arrived", arrival.cart), Severity.NOTE, title, message, cells, arrival.tick)
-
-
-def summary(rows: list[RunRow]) -> str:
-    """How many of which, for the heading of the list."""
-    counts = [
-        (Severity.ERROR, "error", "errors"),
-        (Severity.WARNING, "warning", "warnings"),
-        (Severity.NOTE, "note", "notes"),
-    ]
-    found = [(sum(row.severity is severity for row in rows), one, many) for severity, one, many in counts]
-    return ", ".join(counted(count, one, many) for count, one, many in found if count)

@@ -46,8 +46,8 @@ class ProbeBook(QObject):
         pieces = (self._document.plan if engine is None else engine.plan).pieces
         self.traces = []
         for cell in self._runner.probes:
-            trace = known.get(cell) or Trace(cell, None)
-            trace.part, trace.switch = pieces.part_at(cell), names.get(cell, "")
+            trace = known.get(cell) or Trace(cell)
+            trace.piece, trace.switch = pieces.get(cell), names.get(cell, "")
             self.traces.append(trace)
         self._take_over_readings()
         self.rows_changed.emit()

@@ -6,15 +6,18 @@ What is on is a wide line over a wash, what is off a narrow line, so that it rea
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 
 from app.canvas.symbols.lettering import capital, draw_text, width
+from app.canvas.symbols.look import Look
+from app.icons import rest_look
 from app.panels.timing_axis import TimeAxis
 from app.panels.timing_trace import FULL, Span, Trace, seconds
 from app.theme import Theme
+from model.pieces import Piece
 
 HIGH_ENOUGH = 1.5
 """Of the height of capitals: what is higher has room for a figure inside."""
@@ -118,6 +121,11 @@ class _Row:
     def _y(self, value: int) -> float:
         box = self._box
         return self._manner.at(box.bottom() - value / FULL * box.height(), self._manner.wide)
+
+
+def symbol_of(piece: Piece) -> Look:
+    """A probed part as it stands in tables, with what is set on it."""
+    return replace(rest_look(piece.part), delay=piece.delay, mode=piece.mode)
 
 
 def draw_trace(

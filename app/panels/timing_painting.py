@@ -9,11 +9,10 @@ from PySide6.QtGui import QFontMetrics, QPainter
 
 from app import theme as themes
 from app.canvas.symbols import symbol_pixmap
-from app.icons import rest_look
 from app.panels.look import font
 from app.panels.rows import BAR, paint_text
 from app.panels.timing_axis import BETWEEN_MARKS
-from app.panels.timing_drawing import Manner, draw_axis, draw_trace, draw_unsure
+from app.panels.timing_drawing import Manner, draw_axis, draw_trace, draw_unsure, symbol_of
 from app.panels.timing_trace import seconds
 
 if TYPE_CHECKING:
@@ -88,8 +87,8 @@ class _Diagram:
         if is_chosen:
             painter.fillRect(0, top, NAMES, ROW, theme.pickrow)
             painter.fillRect(0, top, BAR, ROW, theme.pickbar)
-        if trace.part is not None:
-            symbol = symbol_pixmap(rest_look(trace.part), SYMBOL, view.devicePixelRatioF(), theme)
+        if trace.piece is not None:
+            symbol = symbol_pixmap(symbol_of(trace.piece), SYMBOL, view.devicePixelRatioF(), theme)
             painter.drawPixmap(QPoint(LEFT, top + 4), symbol)
         line = QRect(TEXT_LEFT, top + 2, NAMES - TEXT_LEFT - 6, 16)
         place = str(trace.cell)

@@ -10,6 +10,7 @@ from app.names import part_name
 from model.dry_run.waveform import STRENGTHS, Wave
 from model.grid import Cell
 from model.parts import Part
+from model.pieces import Piece
 
 FULL: Final = 15
 """The highest strength."""
@@ -41,13 +42,18 @@ class Span(NamedTuple):
 class Trace:
     """The readings of a probe: each change with its tick, in order."""
 
-    def __init__(self, cell: Cell, part: Part | None, switch: str = "") -> None:
+    def __init__(self, cell: Cell, piece: Piece | None = None, switch: str = "") -> None:
         self.cell = cell
-        self.part = part
+        self.piece = piece
         self.switch = switch
         """The name of the switch in the cell, where there is one."""
         self.ticks: list[int] = []
         self.values: list[int] = []
+
+    @property
+    def part(self) -> Part | None:
+        """What stands in the cell; ``None`` where nothing does any more."""
+        return None if self.piece is None else self.piece.part
 
     @property
     def has_strengths(self) -> bool:
