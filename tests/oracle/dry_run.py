@@ -117,8 +117,7 @@ class DryRun:
         """The phases in their order; gives the pairs that acted."""
         now = self.tick
         pairs = self._change_due_parts(state, now, swap)
-        pairs += self._let_hoppers_act(state, now, swap)
-        pairs += self._let_crafters_act(state, now, swap)
+        pairs += self._let_items_move(state, now, swap)
         self._move_carts(state, now)
         for event in events:
             self._apply(state, event, now)
@@ -198,23 +197,34 @@ class DryRun:
 
     # Hoppers and crafters.
 
-    def _let_hoppers_act(self, state: State, now: int, swap: Swap | None) -> list[Swap]:
-        free = [
-            at
-            for at, part in self.parts.items()
-            if part == "hopper"
-            and now - state.acted.get(at, LONG_AGO) >= HOPPER_TICKS
-            and not state.signals.has_signal(at)
-        ]
-        free = self._in_order(free, "hopper", swap)
-        for at in free:
-            hopper = self.pieces[at]
-            gave = give(hopper, self.parts, state.slots)
-            above = self._content_of(state, step(at, "up"))
-            took = above is not None and take(hopper, above, state.slots[at])
-            if gave or took:
-                state.acted[at] = now
-        return self._sharing(state, "hopper", free)
+    def _let_items_move(self, state: State, now: int, swap: Swap | None) -> list[Swap]:
+        """Hoppers, then the crafts that are due; the other way a craft comes just before a hopper."""
+        free = [at for at in self.wiring.of_parts("hopper") if self._is_free(state, at, now)]
+        due = [at for at, tick in state.crafts.items() if tick == now]
+        for at in self._in_order(free, "hopper", swap):
+            if swap is not None and swap[:2] == ("craft-first", at):
+                self._craft(state, [swap[2]])
+            self._let_hopper_act(state, self.pieces[at], now)
+        self._craft(state, self._in_order([at for at in due if at in state.crafts], "craft", swap))
+        alike = [("hopper", *pair) for pair in combinations(free, 2)]
+        alike += [("craft", *pair) for pair in combinations(due, 2)]
+        mixed = [("craft-first", hopper, crafter) for hopper in free for crafter in due]
+        return [(kind, *pair) for kind, *pair in (*alike, *mixed) if self._share(state, *pair)]
+
+    def _share(self, state: State, first: Place, second: Place) -> bool:
+        """Whether both are at one container, be it one of themselves."""
+        return bool(touched(self.pieces[first], state.slots) & touched(self.pieces[second], state.slots))
+
+    def _is_free(self, state: State, at: Place, now: int) -> bool:
+        waited = now - state.acted.get(at, LONG_AGO) >= HOPPER_TICKS
+        return waited and not state.signals.has_signal(at)
+
+    def _let_hopper_act(self, state: State, hopper: Piece, now: int) -> None:
+        gave = give(hopper, self.parts, state.slots)
+        above = self._content_of(state, step(hopper.at, "up"))
+        took = above is not None and take(hopper, above, state.slots[hopper.at])
+        if gave or took:
+            state.acted[hopper.at] = now
 
     def _content_of(self, state: State, at: Place) -> Slots | None:
         """The slots of the container in a cell, else of the cart there."""
@@ -222,8 +232,8 @@ class DryRun:
             return state.slots[at]
         return next((cart.slots for cart in state.carts if cart.at == at), None)
 
-    def _let_crafters_act(self, state: State, now: int, swap: Swap | None) -> list[Swap]:
-        due = self._in_order([at for at, tick in state.crafts.items() if tick == now], "craft", swap)
+    def _craft(self, state: State, due: list[Place]) -> None:
+        """All look and take from their slots, then all give."""
         made = {at: craft(state.slots[at]) for at in due}
         for at in due:
             del state.crafts[at]
@@ -231,15 +241,6 @@ class DryRun:
             for item in made[at]:
                 if to in state.slots:
                     put(self.parts[to], state.slots[to], item)
-        return self._sharing(state, "craft", due)
-
-    def _sharing(self, state: State, kind: str, cells: list[Place]) -> list[Swap]:
-        """The pairs at one container."""
-        return [
-            (kind, first, second)
-            for first, second in combinations(cells, 2)
-            if touched(self.pieces[first], state.slots) & touched(self.pieces[second], state.slots)
-        ]
 
     def _begin_crafts(self, state: State, now: int, had_signal: set[Place]) -> None:
         for at, part in self.parts.items():

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from random import Random
 from typing import NamedTuple
 
@@ -130,3 +131,10 @@ def plan_as_file(pieces: list[Piece], arms: list[ArmSpec]) -> dict:
         "pieces": [piece_as_file(piece) for piece in pieces],
         "arms": [arm_as_file(arm) for arm in arms],
     }
+
+
+def script_as_file(case: Case) -> str:
+    """The plan with one piece a line, then the events."""
+    plan = plan_as_file(case.pieces, case.arms)
+    lines = [json.dumps(entry) for entry in (*plan["pieces"], *plan["arms"], *case.events)]
+    return "\n".join(lines)

@@ -111,9 +111,8 @@ class Wiring:
     def _links(self, at: Place, way: str) -> bool:
         beside = step(at, way)
         part = self.parts.get(beside)
-        if part == "repeater":
-            return self.pieces[beside].facing in (way, OPPOSITE[way])
-        return part in DUST_BENDS_TO or bool(self._linked_dust(at, way))
+        along = part == "repeater" and self.pieces[beside].facing in (way, OPPOSITE[way])
+        return along or part in DUST_BENDS_TO or bool(self._linked_dust(at, way))
 
     def _points_to(self, at: Place) -> list[Place]:
         """The cell under a dust and those that it points into."""

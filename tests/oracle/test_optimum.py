@@ -59,7 +59,7 @@ def test_against_every_order_of_tiny_junctions() -> None:
 @pytest.mark.slow
 @pytest.mark.timeout(3600)
 def test_against_every_order_of_small_junctions() -> None:
-    assert len(set(compare_with_every_order(range(60), 6))) > 4
+    assert len(set(compare_with_every_order(range(20), 6))) > 4
 
 
 def test_no_random_order_is_cheaper() -> None:

@@ -68,8 +68,9 @@ def test_every_order_tried_one_by_one() -> None:
 
 
 @pytest.mark.slow
+@pytest.mark.timeout(3600)
 def test_every_order_of_six_rails_tried_one_by_one() -> None:
-    for seed in range(20):
+    for seed in range(6):
         pieces = blob(seed, 6)
         assert enumerated(Orders(pieces)) == tried_one_by_one(pieces), drawing(pieces)
 
