@@ -23,7 +23,7 @@ class Box:
         self.crafts = crafts
         """Whether it is an auto-crafter, which spreads items over its slots and reads as the slots in use."""
         self.users: list[Actor] = []
-        """The hoppers and auto-crafters that give to it or take from it, in file order."""
+        """The hoppers and auto-crafters that give to it, take from it, or are it, in file order."""
 
     def with_item(self, content: Slots, item: str) -> Slots | None:
         """Such slots with one more item; ``None`` where it does not fit."""

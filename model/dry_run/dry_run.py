@@ -220,6 +220,7 @@ class DryRun:
         self._signals.before.clear()
         self._cells.clear()
         self._traffic.came.clear()
+        self._traffic.entered.clear()
         self._traffic.touched.clear()
 
     def _do(self, event: Event, now: int) -> None:
@@ -253,12 +254,12 @@ class DryRun:
                 self._signals.set(detector, 0)
             else:
                 self._looks.add(now + LOOK, detector)
-        for cart in self._traffic.came:
-            node = self._circuit.outputs.get(unpack(cart.key))
+        for key in self._traffic.entered:
+            node = self._circuit.outputs.get(unpack(key))
             if isinstance(node, Detector) and not node.value:
                 self._signals.set(node, 15)
                 self._looks.add(now + LOOK, node)
-            self._items.wake_at(unpack(cart.key - UP))
+            self._items.wake_at(unpack(key - UP))
 
     def _follow(self, now: int, noticed: set[int] | None = None) -> None:
         """Dust, block power, rail shapes and what drives boosters follow at once."""

@@ -138,12 +138,11 @@ class Items:
 
     @staticmethod
     def _pairs(acts: Acts) -> Iterator[tuple[Actor, Actor]]:
-        """Two that give to one container or take from it, of which one did something, in file order."""
+        """Two at one container, their own or another, of which one did something, in file order."""
         did = {actor for actor in acts.ran if actor in acts.ready or actor.crafts}
         seen: set[tuple[Actor, Actor]] = set()
         for box in acts.content:
-            users = [actor for actor in box.users if box is not actor.own]
-            able = [a for a in users if (a in acts.ran if a.crafts else may_act(a, acts.now))]
+            able = [a for a in box.users if (a in acts.ran if a.crafts else may_act(a, acts.now))]
             for one, other in combinations(able, 2):
                 if (one in did or other in did) and (one, other) not in seen:
                     seen.add((one, other))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from model.grid import Cell
+from model.parts import CARRIERS
 from model.pieces import Piece, Pieces, rests_on
 from model.track.layout import Layout
 from model.track.rails import pack
@@ -36,5 +37,5 @@ class Notices:
 def _touched(piece: Piece, pieces: Pieces) -> Iterator[Cell]:
     yield from piece.at.six_beside()
     holder = rests_on(piece)
-    if holder is not None and holder in pieces:
+    if holder is not None and pieces.part_at(holder) in CARRIERS:
         yield from holder.six_beside()

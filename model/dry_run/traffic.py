@@ -134,7 +134,9 @@ class Traffic:
         self.on_track: dict[int, list[Cart]] = {}
         """The carts by packed cell."""
         self.came: list[Cart] = []
-        """Those that came into a cell in this tick."""
+        """Those that came into a cell in this tick, and are still there."""
+        self.entered: list[int] = []
+        """The packed cells into which a cart came in this tick, be it only to collide there."""
         self.touched: list[int] = []
         """The packed cells that a cart left in this tick, by whatever way, or in which it stopped."""
         self._goes: Wheel[Cart] = Wheel()
@@ -251,6 +253,7 @@ class Traffic:
         cart.came = now
         self.on_track.setdefault(key, []).append(cart)
         self.came.append(cart)
+        self.entered.append(key)
         self._time(cart)
 
     def _time(self, cart: Cart) -> None:

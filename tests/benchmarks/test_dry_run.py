@@ -65,7 +65,10 @@ def _line(line: int) -> list[Piece]:
 def _idle(number: int) -> list[Piece]:
     at = Cell(1_000 + number % 100 * 2, 63, number // 100 * 2)
     part = (Part.RAIL, Part.DUST, Part.TORCH, Part.BOOSTER_RAIL)[number % 4]
-    return [Piece(Part.SOLID_BLOCK, at), Piece(part, at.moved(dy=1), Facing.UP if number % 4 == 2 else Facing.NORTH)]
+    return [
+        Piece(Part.SOLID_BLOCK, at),
+        Piece(part, at.moved(dy=1), Facing.UP if number % 4 == 2 else Facing.NORTH),
+    ]
 
 
 def test_500_parts_run_at_200_times_the_speed_of_the_world() -> None:

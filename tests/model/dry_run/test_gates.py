@@ -99,7 +99,7 @@ def latch() -> tuple[Bench, dict[str, Cell]]:
 def test_an_sr_latch_of_two_nor_gates() -> None:
     """00 holds, 01 resets, 10 sets, 11 puts both out; after 11 it swings.
 
-    Textbook, from memory. At the start both torches are lit, which is the same: they swing until they burn out.
+    Textbook, from memory. At the start both torches are lit, which is the same: they burn out.
     """
     bench, at = latch()
     dry_run = bench.dry_run()
@@ -118,8 +118,8 @@ def worked_circuit() -> tuple[Bench, dict[str, Cell]]:
     """E = OR(B, C) after 8, H = AND(A, E) after 8, J = NOT(E) after 4, K = NOR(H, J) after 6.
 
     A tick stands for a nanosecond. A repeater is a delay, a torch a NOT after 2. E is dust and a repeater
-    of 8; J a repeater of 2 and a torch; H is NOT(NOT A or NOT E): two torches, dust, a torch, a repeater of 4;
-    K is dust, a repeater of 4, a torch.
+    of 8; J a repeater of 2 and a torch; H is NOT(NOT A or NOT E): two torches, dust, a torch, a repeater of
+    4; K is dust, a repeater of 4, a torch.
     """
     bench = Bench()
     at: dict[str, Cell] = {}
