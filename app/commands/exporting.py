@@ -51,13 +51,17 @@ class ExportCommands:
 
     def materials_csv(self) -> None:
         """Ask where, and write the materials as a table."""
-        path = self._ask_path("Materials", CSV)
+        self.ask_and_write("Materials", CSV, lambda: materials_csv(materials(self._document.plan)).encode())
+
+    def ask_and_write(self, title: str, ending: str, made: Callable[[], bytes]) -> None:
+        """Ask where, and write the bytes that are made then; tell where they could not be written."""
+        path = self._ask_path(title, ending)
         if path is None:
             return
         try:
-            write_bytes(path, materials_csv(materials(self._document.plan)).encode())
+            write_bytes(path, made())
         except WriteError as error:
-            self._tell(f"The materials were not written: {error}. The plan is unchanged.")
+            self._tell(f"{title} not written: {error}. The plan is unchanged.")
         else:
             self._say(f"Wrote {path}")
 

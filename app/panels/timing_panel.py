@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
@@ -83,6 +83,10 @@ class TimingPanel(QWidget):
     def has_readings(self) -> bool:
         """Whether there is anything to write."""
         return bool(self.book.traces) and self.book.now > 0
+
+    def take_focus(self) -> None:
+        """To the diagram, or where there is none yet to the button that begins one."""
+        (self.view if self.book.traces else self.probe_button).setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def _lay_out(self) -> None:
         head = QHBoxLayout()
@@ -204,6 +208,9 @@ class TimingPanel(QWidget):
         self.cells_asked.emit(cells)
         if isinstance(tick, int):
             self.view.put_cursor(tick)
+
+    def sizeHint(self) -> QSize:
+        return QSize(super().sizeHint().width(), TALL)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

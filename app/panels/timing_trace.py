@@ -19,7 +19,8 @@ _WORDS: Final[dict[Part, tuple[str, str]]] = {
     Part.RAIL: ("at rest", "powered"),
     Part.BOOSTER_RAIL: ("brakes", "drives"),
     Part.TORCH: ("out", "lit"),
-    Part.LAMP: ("dark", "lit"),
+    Part.LAMP: ("out", "lit"),
+    Part.BUTTON: ("not pressed", "pressed"),
     Part.HOPPER: ("works", "stopped by a signal"),
     Part.AUTO_CRAFTER: ("no signal", "has a signal"),
 }
