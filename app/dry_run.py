@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import KeysView, Mapping
 from typing import Final
 
 from PySide6.QtCore import QElapsedTimer, QObject, QTimer, Signal
@@ -112,6 +112,11 @@ class DryRunner(QObject):
     def probes(self) -> Mapping[Cell, History]:
         """The watched cells in the order in which they were added, with what was read there so far."""
         return {cell: tuple(noted) for cell, noted in self._probes.items()}
+
+    @property
+    def watched(self) -> KeysView[Cell]:
+        """The watched cells in the order in which they were added."""
+        return self._probes.keys()
 
     def readings(self, cell: Cell, first: int) -> list[tuple[int, int]]:
         """What was read at a watched cell, tick and value each, from that reading on. Raises KeyError."""

@@ -37,7 +37,7 @@ class TimingCommands:
             for cell in cells:
                 self._runner.remove_probe(cell)
             self._say(f"{counted(len(cells), 'probe')} taken away.")
-        elif len({*self._runner.probes, *cells}) > MOST:
+        elif len({*self._runner.watched, *cells}) > MOST:
             self._say(f"There is room for {MOST} probes; choose fewer cells.")
         else:
             for cell in cells:
@@ -93,7 +93,7 @@ class TimingCommands:
         return [one.piece.at for one in sorted(filter(None, placed)) if can_be_probed(one.piece)]
 
     def _all_watched(self, cells: list[Cell]) -> bool:
-        watched = self._runner.probes
+        watched = self._runner.watched
         return all(cell in watched for cell in cells)
 
     def _say(self, words: str) -> None:

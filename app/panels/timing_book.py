@@ -45,7 +45,7 @@ class ProbeBook(QObject):
         names = {} if junction is None else {switch.at: switch.name for switch in junction.switches}
         pieces = (self._document.plan if engine is None else engine.plan).pieces
         self.traces = []
-        for cell in self._runner.probes:
+        for cell in self._runner.watched:
             trace = known.get(cell) or Trace(cell)
             trace.piece, trace.switch = pieces.get(cell), names.get(cell, "")
             self.traces.append(trace)
