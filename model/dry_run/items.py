@@ -141,7 +141,8 @@ class Items:
         """Two at one container, their own or another, of which one did something, in file order."""
         did = {actor for actor in acts.ran if actor in acts.ready or actor.crafts}
         seen: set[tuple[Actor, Actor]] = set()
-        for box in acts.content:
+        boxes = (box for actor in acts.ran for box in (actor.own, actor.gives_to, actor.above) if box)
+        for box in dict.fromkeys(boxes):
             able = [a for a in box.users if (a in acts.ran if a.crafts else may_act(a, acts.now))]
             for one, other in combinations(able, 2):
                 if (one in did or other in did) and (one, other) not in seen:

@@ -91,9 +91,9 @@ def test_a_stopped_cart_stays_and_is_listed_once_and_another_runs_into_it() -> N
     assert done.probes[cell(4, 0)] == ((0, 0), (10, 15))
     done = bench.watch([cell(4, 0)], [(0, train(1)), (100, train(1))])
     assert lost(done) == (gone(1, cell(4, 0), Why.STOPPED), gone(2, cell(4, 0), Why.COLLISION))
-    # The rail looks in ticks 10, 30, 50 …, and finds nothing in tick 110, in which they met.
-    assert done.probes[cell(4, 0)] == ((0, 0), (10, 15), (110, 0))
-    assert done.ticks == 111
+    # The rail looks in ticks 30, 50 …; in tick 110 the second cart comes in, so it looks again 20 later.
+    assert done.probes[cell(4, 0)] == ((0, 0), (10, 15), (130, 0))
+    assert done.ticks == 131
 
 
 def test_a_run_ends_while_a_stopped_cart_keeps_a_detector_rail_on() -> None:
