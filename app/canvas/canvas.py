@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from PySide6.QtCore import QEvent, QPointF, QSize, Qt, Signal
-from PySide6.QtGui import QNativeGestureEvent, QPainter, QPaintEvent, QShowEvent, QWheelEvent
+from PySide6.QtCore import QEvent, QPointF, QRect, QSize, Qt, Signal
+from PySide6.QtGui import QNativeGestureEvent, QPainter, QPaintEvent, QRegion, QShowEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from app import theme as themes
 from app.canvas.arms import shown_tags, tag_under
+from app.canvas.dry_running import DryRunning
 from app.canvas.findings_layer import Marker, markers_of
 from app.canvas.geometry import FULL_SIZE, Area
 from app.canvas.ghosts import NO_GHOST, GhostPicture, picture_of
+from app.canvas.live_carts import PlacedCart
 from app.canvas.motion import CartMotion
 from app.canvas.navigation import Navigator, reduces_motion
 from app.canvas.painting import Shown, paint_view
@@ -61,6 +63,8 @@ class Canvas(QWidget):
         self.navigator = Navigator(self)
         self.previews = Previews(document, self)
         self.motion = CartMotion(self)
+        self.dry_run = DryRunning(document, self.scene, self)
+        self._exposed = QRect()
         self._connect()
 
     def _connect(self) -> None:
@@ -71,6 +75,9 @@ class Canvas(QWidget):
         self.previews.changed.connect(self._show_preview)
         self.previews.cart_sent.connect(self._drive)
         self.previews.status.connect(self.status)
+        self.dry_run.changed.connect(self.update)
+        self.dry_run.repaint.connect(self._repaint)
+        self.dry_run.status.connect(self.status)
 
     @property
     def level(self) -> int:
@@ -212,6 +219,20 @@ class Canvas(QWidget):
         self.preview_text_changed.emit(shown.title)
         self.update()
 
+    def _repaint(self, cells: Iterable[Cell], carts: Iterable[PlacedCart]) -> None:
+        """Paints anew only what a dry run changed, where it is in sight."""
+        view, region = self.navigator.drawn, QRegion()
+        side = view.scale + 2
+        for cell in cells:
+            if abs(cell.y - self._level) <= 1:
+                left, top = view.corner(cell.x, cell.z)
+                region += QRect(left - 1, top - 1, side, side)
+        for cart in carts:
+            if cart.cell.y == self._level:
+                left, top = view.corner(cart.cell.x + cart.x, cart.cell.z + cart.z)
+                region += QRect(left - 1, top - 1, side, side)
+        self.update(region & self.rect())
+
     def _drive(self) -> None:
         self.motion.start(self.previews.shown.runs[-1], reduces_motion(self))
 
@@ -223,6 +244,7 @@ class Canvas(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:  # all in sight is painted
         """Paints what is in sight."""
+        self._exposed = event.rect()
         painter = QPainter(self)
         paint_view(painter, self._shown())
         painter.end()
@@ -246,9 +268,18 @@ class Canvas(QWidget):
             ways=self._ways,
             cart=self.motion.run,
             cart_distance=self.motion.distance,
-            markers=self._markers.get(self._level, {}),
+            exposed=self._exposed_area(),
+            live_carts=self.dry_run.carts,
+            # The figures of a dry run stand where the markers would.
+            markers={} if self.dry_run.is_on else self._markers.get(self._level, {}),
             chosen_finding=self._chosen_finding,
             is_empty=len(self.document.plan.pieces) == 0 and not self._ghost.looks,
+        )
+
+    def _exposed_area(self) -> Area:
+        exposed = self._exposed
+        return self.navigator.drawn.area(
+            exposed.left(), exposed.top(), exposed.right() + 1, exposed.bottom() + 1
         )
 
     def showEvent(self, event: QShowEvent) -> None:

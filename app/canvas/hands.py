@@ -58,7 +58,7 @@ class Hands:
         if self.tool.cancel():
             self._is_pressing = False
             self._put_away_paste()
-        elif view.previews.is_on:
+        elif view.previews.is_on or view.dry_run.is_on:
             view.clear_preview()
         elif view.surveying.search.is_running:
             view.surveying.stop()

@@ -54,6 +54,28 @@ class ViewHost:
         """The rails surveyed so far."""
         return self._view.surveying.shapes
 
+    @property
+    def in_dry_run(self) -> bool:
+        """Whether a dry run is on."""
+        return self._view.dry_run.is_on
+
+    @property
+    def cart_loaded(self) -> bool:
+        """Whether the next test cart carries the waybill."""
+        return self._view.dry_run.train.loaded
+
+    def load_cart(self, loaded: bool) -> None:
+        """The next test cart carries the waybill, or does not."""
+        self._view.dry_run.show_loaded(loaded)
+
+    def can_work(self, cell: Cell) -> bool:
+        """Whether a dry run is on and a lever or a button is in a cell."""
+        return self._view.dry_run.can_work(cell)
+
+    def work(self, cell: Cell) -> None:
+        """Pulls the lever or presses the button in a cell."""
+        self._view.dry_run.work(cell)
+
     def take_in_hand(self, hand: Hand) -> None:
         """Puts a part in hand."""
         self._view.hand = hand
@@ -113,4 +135,4 @@ class ViewHost:
 
     def send_cart(self, cell: Cell, heading: Heading, waybill: bool) -> None:
         """Sends a test cart off from a rail."""
-        self._view.previews.send_cart(cell, heading, waybill)
+        self._view.send_cart(cell, heading, waybill)

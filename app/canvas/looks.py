@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
 from app.canvas.preview import NO_PREVIEW, Preview, Run, headings_of
@@ -67,6 +67,8 @@ class Looks:
     marks: Mapping[Cell, SwitchMark]
     run_through: Mapping[Cell, tuple[Shape, ...]]
     preview: Preview = NO_PREVIEW
+    shape_now: Callable[[Cell], Shape | None] | None = None
+    """How rails lie in the dry run; ``None`` while none is on."""
 
     def look(self, piece: Piece) -> Look:
         """The look of a piece of the plan."""
@@ -86,7 +88,8 @@ class Looks:
             return replace(look_of(piece), links=links(self.layout.plan.pieces, piece.at))
         if piece.part not in RAILS:
             return look_of(piece)
-        return Look(piece.part, shape=self._shape(piece.at))
+        shape = self._shape(piece.at) if self.shape_now is None else self.shape_now(piece.at)
+        return Look(piece.part, shape=shape)
 
     def _shape(self, cell: Cell) -> Shape | None:
         shown = self.preview.shapes.get(cell) if self.preview.shapes is not None else None

@@ -13,6 +13,7 @@ from app.canvas.chips import EDGE, draw_empty_hint, draw_preview_chip
 from app.canvas.findings_layer import Marker, paint_leaders, paint_markers
 from app.canvas.geometry import Area, Viewport
 from app.canvas.ghosts import GhostPicture, paint_ghost
+from app.canvas.live_carts import PlacedCart, paint_live_carts
 from app.canvas.marks import paint_band, paint_cursor, paint_ring
 from app.canvas.preview import Preview, Run
 from app.canvas.rulers import LEFT, TOP, paint_north, paint_rulers
@@ -64,6 +65,9 @@ class Shown:
     ways: list[ShownWay]
     cart: Run | None
     cart_distance: float
+    exposed: Area
+    """What of ``seen`` is painted anew."""
+    live_carts: tuple[PlacedCart, ...]
     markers: dict[Cell, Marker]
     chosen_finding: Finding | None
     is_empty: bool
@@ -92,11 +96,13 @@ def _paint_plan(painter: QPainter, shown: Shown) -> None:
     ground = ground_for(painter, view, shown.theme, level)
     paint_bands(ground, shown.ways)
     scene.paint_pieces(painter, view, seen, level, shown.manners, shown.ghost.hidden)
+    scene.paint_live(painter, view, shown.exposed, level, shown.manners, shown.ghost.hidden)
     paint_ghost(painter, shown.survey, level, view, shown.theme)
     paint_ghost(painter, shown.ghost, level, view, shown.theme)
     paint_chevrons(ground, shown.ways)
     if shown.cart is not None:
         paint_cart(ground, shown.cart, shown.cart_distance)
+    paint_live_carts(ground, shown.live_carts)
     tags = shown_tags(shown.arms, level, view)
     paint_tags(painter, tags, view.scale, shown.theme)
     paint_reasons(ground, shown.ways, [tag.rect for tag in tags])

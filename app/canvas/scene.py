@@ -2,23 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Mapping
+from collections.abc import Hashable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from PySide6.QtCore import QRect
 from PySide6.QtGui import QPainter
 
 from app.canvas.geometry import Area, Viewport
-from app.canvas.ground import paint_grid, paint_pieces
+from app.canvas.ground import DOTS_UP_TO, paint_grid, paint_pieces
 from app.canvas.index import PieceIndex
+from app.canvas.live import Live
 from app.canvas.looks import Looks, name_sides, run_throughs, switch_marks
 from app.canvas.preview import Preview
-from app.canvas.symbols import Manner
+from app.canvas.symbols import Manner, symbol_pixmap
 from app.canvas.tiles import Tile, TileCache, tiles_in
 from app.theme import Theme
 from model.grid import Cell, Heading
 from model.parts import Part
-from model.pieces import is_seen_from_above
+from model.pieces import Piece, is_seen_from_above
 from model.plan import Change
 from model.routing.junction import Junction
 from model.track.layout import Layout
@@ -40,6 +41,8 @@ class Scene:
     layout: Layout
     index: PieceIndex = field(init=False)
     looks: Looks = field(init=False)
+    live: Live | None = field(init=False, default=None)
+    """The looks of a dry run, while one is on; its pieces are painted one by one, not kept in tiles."""
     named: dict[Cell, Heading] = field(init=False)
     """The switches that carry a name, with the side on which their drive stands."""
     _ground: TileCache = field(init=False)
@@ -56,6 +59,7 @@ class Scene:
         self.index = PieceIndex(layout.plan.pieces)
         self.looks = Looks(layout, {}, {})
         self.named = {}
+        self.live = None
         self._ground.clear()
         self._pieces.clear()
 
@@ -71,6 +75,23 @@ class Scene:
         self.named = name_sides(junction)
         self.looks.marks, self.looks.run_through = marks, run_through
         self._pieces.forget(changed, range(1))
+        if self.live is not None:
+            self.live.forget_rest()
+
+    def show_run(self, live: Live | None) -> None:
+        """Draws the pieces as they are in a dry run from now on, or no longer."""
+        self.live = live
+        self.looks.shape_now = None if live is None else live.shape
+        self._ground.clear()
+        self._pieces.clear()
+
+    def follow_run(self) -> None:
+        """Takes over which pieces are live now, and which rails lie otherwise."""
+        if self.live is not None:
+            added, self.live.added = self.live.added, set()
+            bent, self.live.bent = self.live.bent, set()
+            self._pieces.forget(added, range(1))
+            self._ground.forget(bent, range(-1, 2))
 
     def show_preview(self, preview: Preview) -> None:
         """Draws the shapes and the drives of a setting."""
@@ -101,6 +122,25 @@ class Scene:
             else:
                 _draw(painter, view, tile, self._pieces, look.ratio)
 
+    def paint_live(
+        self,
+        painter: QPainter,
+        view: Viewport,
+        seen: Area,
+        level: int,
+        look: Manners,
+        hidden: frozenset[Cell],
+    ) -> None:
+        """The pieces that a dry run shows, but for those that a ghost hides."""
+        if self.live is None or view.scale <= DOTS_UP_TO:
+            return
+        looks = self.live.looks
+        for piece in self.index.pieces_in(seen, level):
+            live = looks.get(piece.at)
+            if live is not None and piece.at not in hidden:
+                pixmap = symbol_pixmap(live, view.scale, look.ratio, look.theme)
+                painter.drawPixmap(*view.corner(piece.at.x, piece.at.z), pixmap)
+
     def is_plain(self, cell: Cell) -> bool:
         """Whether a chevron may stand on a rail: it is no switch, booster or detector."""
         piece = self.layout.plan.pieces.get(cell)
@@ -125,11 +165,16 @@ class Scene:
             paint_pieces(painter, tile, pieces, self.looks.bare, look.theme, manner)
 
     def _paint_piece_tile(self, painter: QPainter, tile: Tile) -> None:
-        pieces = self.index.pieces_in(tile.area, tile.level)
+        pieces = self._still_pieces(tile)
         paint_pieces(painter, tile, pieces, self.looks.look, _manners(tile.look).theme)
 
+    def _still_pieces(self, tile: Tile) -> Iterator[Piece]:
+        """Those of a tile that are not painted one by one."""
+        looks = {} if self.live is None or tile.scale <= DOTS_UP_TO else self.live.looks
+        return (p for p in self.index.pieces_in(tile.area, tile.level) if p.at not in looks)
+
     def _paint_without(self, painter: QPainter, view: Viewport, tile: Tile, hidden: frozenset[Cell]) -> None:
-        pieces = (p for p in self.index.pieces_in(tile.area, tile.level) if p.at not in hidden)
+        pieces = (p for p in self._still_pieces(tile) if p.at not in hidden)
         painter.save()
         painter.translate(*view.corner(tile.area.west, tile.area.north))
         paint_pieces(painter, tile, pieces, self.looks.look, _manners(tile.look).theme)

@@ -12,14 +12,17 @@ from PySide6.QtWidgets import QWidget
 from app.canvas import clipboard
 from app.canvas.canvas import FIRST_LEVEL, Canvas
 from app.canvas.carries import GoesTo
+from app.canvas.dry_running import PREVIEWED
 from app.canvas.ghosts import NO_GHOST, survey_picture
 from app.canvas.hands import Hands
 from app.canvas.host import ViewHost
 from app.canvas.name_entry import NameEntry
 from app.canvas.picture import picture_of_pieces
+from app.canvas.run_bar import RunBar
 from app.canvas.survey_bar import SurveyBar
 from app.canvas.surveying import Surveying
 from app.document import Document
+from app.tools.cart import CartTool
 from app.tools.hand import Hand
 from app.tools.host import ArmQuestion
 from app.tools.select import SelectTool
@@ -27,7 +30,7 @@ from app.tools.survey import SurveyTool
 from model.edits import copy_pieces, erase
 from model.edits.words import counted
 from model.files.plan_file import PlanFileError
-from model.grid import VECTORS, Cell, Turn
+from model.grid import VECTORS, Cell, Heading, Turn
 from model.parts import RAILS
 from model.plan import Change
 
@@ -47,12 +50,16 @@ class PlanView(Canvas):
         self.name_entry = NameEntry(self)
         self.surveying = Surveying(document, self)
         self.survey_bar = SurveyBar(self.surveying, self)
+        self.run_bar = RunBar(self.dry_run, self)
         self.hands = Hands(self, ViewHost(self))
         self.name_entry.dropped.connect(self.hands.escape)
         self.level_changed.connect(self.hands.point_again)
         self.surveying.status.connect(self.status)
         for change in (self.tool_changed, self.previews.changed, self.surveying.changed):
             change.connect(self._show_survey)
+        self.dry_run.changed.connect(self._show_survey)
+        self.tool_changed.connect(lambda tool: self.run_bar.show_train(tool == CartTool.name))
+        self.run_bar.cells_chosen.connect(self.show_cells)
         document.changed.connect(self._follow)
         document.reset.connect(self._open)
         self._open()
@@ -93,6 +100,7 @@ class PlanView(Canvas):
 
     def preview_switches(self, powered: frozenset[Cell]) -> None:
         """Shows just these switches powered."""
+        self.dry_run.runner.stop(PREVIEWED)
         self.previews.throw(powered)
 
     def preview_reader(self, arm_name: str | None) -> None:
@@ -100,15 +108,33 @@ class PlanView(Canvas):
         if arm_name is None:
             self.clear_preview()
         else:
+            self.dry_run.runner.stop(PREVIEWED)
             self.previews.hold(arm_name)
 
     def run_cart(self, arm_name: str, waybill: bool) -> None:
-        """Sends a test cart in by an arm."""
-        self.previews.run_cart(arm_name, waybill)
+        """Sends a test cart in by an arm; in a dry run, the train."""
+        if self.dry_run.is_on:
+            self.dry_run.send(arm_name, waybill)
+        else:
+            self.previews.run_cart(arm_name, waybill)
+
+    def send_cart(self, cell: Cell, heading: Heading, waybill: bool) -> None:
+        """Sends a test cart off from a rail; in a dry run, the train."""
+        if self.dry_run.is_on:
+            self.dry_run.drop(cell, heading, waybill)
+        else:
+            self.previews.send_cart(cell, heading, waybill)
 
     def clear_preview(self) -> None:
-        """Ends every preview."""
+        """Ends every preview, the dry run too."""
         self.previews.clear()
+        self.dry_run.runner.stop()
+
+    def start_dry_run(self) -> None:
+        """Begins a dry run of the plan as it is now, or goes on with the one that is on."""
+        self.hands.interrupt()
+        self.previews.clear()
+        self.dry_run.start()
 
     # Editing what is chosen
 
@@ -171,7 +197,7 @@ class PlanView(Canvas):
     def _show_survey(self) -> None:
         """The survey shows while it is made or searched for, unless a preview shows other shapes."""
         is_made = self.tool == SurveyTool.name or self.surveying.search.is_running
-        shows = is_made and not self.previews.is_on
+        shows = is_made and not self.previews.is_on and not self.dry_run.is_on
         self.survey_bar.setVisible(shows)
         differing, impossible = self.surveying.differing, self.surveying.impossible
         picture = survey_picture(differing, impossible, self.document.layout)
@@ -218,6 +244,7 @@ class PlanView(Canvas):
         """The chip keeps inside."""
         super().resizeEvent(event)
         self.survey_bar.place()
+        self.run_bar.place()
 
     def leaveEvent(self, event: QEvent) -> None:
         """What hovers goes with the pointer."""

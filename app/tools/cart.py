@@ -38,8 +38,6 @@ class CartTool(Tool):
     name = "cart"
     drags_by_key = True
     state: Aiming | Tagging | None = None
-    loaded = False
-    """Whether the next cart carries the waybill."""
 
     @property
     def is_busy(self) -> bool:
@@ -70,7 +68,7 @@ class CartTool(Tool):
 
     def complete(self) -> bool:
         """Sends the cart off."""
-        return self._send(self.loaded)
+        return self._send(self.host.cart_loaded)
 
     def cancel(self) -> bool:
         """Takes the cart off."""
@@ -84,14 +82,15 @@ class CartTool(Tool):
         """W gives the cart the waybill, or takes it."""
         if modifiers or key is not Key.WAYBILL:
             return False
-        self.loaded = not self.loaded
-        self.host.say("The test cart carries the waybill." if self.loaded else "The test cart is empty.")
+        loaded = not self.host.cart_loaded
+        self.host.load_cart(loaded)
+        self.host.say("The test cart carries the waybill." if loaded else "The test cart is empty.")
         if isinstance(self.state, Aiming):
             self._show(Modifiers.NONE)
         return True
 
     def _is_loaded(self, modifiers: Modifiers) -> bool:
-        return self.loaded != bool(modifiers & Modifiers.SHIFT)
+        return self.host.cart_loaded != bool(modifiers & Modifiers.SHIFT)
 
     def _show(self, modifiers: Modifiers) -> None:
         assert isinstance(self.state, Aiming)

@@ -98,6 +98,23 @@ class Host(Protocol):
     def surveyed(self) -> Mapping[Cell, Shape]:
         """The rails surveyed so far, with the shape in which each stands in the world."""
 
+    @property
+    def in_dry_run(self) -> bool:
+        """Whether a dry run is on."""
+
+    @property
+    def cart_loaded(self) -> bool:
+        """Whether the next test cart carries the waybill."""
+
+    def load_cart(self, loaded: bool) -> None:
+        """The next test cart carries the waybill, or does not."""
+
+    def can_work(self, cell: Cell) -> bool:
+        """Whether a dry run is on and a lever or a button is in a cell."""
+
+    def work(self, cell: Cell) -> None:
+        """Pulls the lever or presses the button in a cell."""
+
     def take_in_hand(self, hand: Hand) -> None:
         """Puts a part in hand."""
 

@@ -1,4 +1,7 @@
-"""Select: choose by click or band, move or copy the chosen by dragging, nudge and turn them by key."""
+"""Select: choose by click or band, move or copy the chosen by dragging, nudge and turn them by key.
+
+In a dry run a click on a lever or a button works it instead.
+"""
 
 from __future__ import annotations
 
@@ -54,12 +57,19 @@ class Moving:
     copying: bool = False
 
 
+@dataclass(frozen=True)
+class Working:
+    """In a dry run the button went down on a lever or a button; it is worked when let go there."""
+
+    cell: Cell
+
+
 class SelectTool(Tool):
-    """Idle (state ``None``), pressing, banding, or moving."""
+    """Idle (state ``None``), pressing, banding, moving, or working a lever."""
 
     name = "select"
     drags_by_key = True
-    state: Pressing | Banding | Moving | None = None
+    state: Pressing | Banding | Moving | Working | None = None
 
     @property
     def is_busy(self) -> bool:
@@ -69,6 +79,9 @@ class SelectTool(Tool):
     def press(self, event: PointerEvent) -> None:
         """Chooses the piece under the pointer, unless it is chosen; Shift takes it in or out."""
         before = self.host.selection
+        if not event.modifiers and self.host.can_work(event.cell):
+            self.state = Working(event.cell)
+            return
         self.state = Pressing(event.cell, before)
         if event.cell not in self.host.plan.pieces:
             return
@@ -93,6 +106,8 @@ class SelectTool(Tool):
     def release(self, event: PointerEvent) -> None:
         """Ends the drag; a click on nothing chooses nothing, on one of several just that one."""
         self.drag(event)
+        if isinstance(self.state, Working) and event.cell == self.state.cell:
+            self.host.work(event.cell)
         if isinstance(self.state, Pressing) and not event.modifiers & Modifiers.SHIFT:
             cell = self.state.cell
             self.host.choose(frozenset({cell} if cell in self.host.plan.pieces else ()))
@@ -116,7 +131,8 @@ class SelectTool(Tool):
             return False
         self.host.show_band(None)
         self.host.show_ghost(None)
-        self.host.choose(state.before)
+        if not isinstance(state, Working):
+            self.host.choose(state.before)
         return True
 
     def key(self, key: Key, modifiers: Modifiers) -> bool:

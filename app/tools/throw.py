@@ -1,4 +1,4 @@
-"""Throw: a click on a switch shows its powered state, the next one releases it."""
+"""Throw: a click on a switch shows its powered state, the next one releases it; in a dry run, on a lever."""
 
 from __future__ import annotations
 
@@ -54,6 +54,9 @@ class ThrowTool(Tool):
         return was_busy
 
     def _throw(self, cell: Cell) -> None:
+        if self.host.in_dry_run:
+            self._work(cell)
+            return
         layout = self.host.layout
         if layout.shape(cell) is None or not power_states(layout, cell).is_switch:
             self.host.say(f"No switch at {cell}.")
@@ -63,3 +66,10 @@ class ThrowTool(Tool):
             self.host.preview_switches(powered)
         else:
             self.host.clear_preview()
+
+    def _work(self, cell: Cell) -> None:
+        """In a dry run signals throw the switches, and the hand works levers and buttons."""
+        if self.host.can_work(cell):
+            self.host.work(cell)
+        else:
+            self.host.say(f"No lever or button at {cell}; in a dry run signals throw the switches.")

@@ -35,6 +35,10 @@ class Desk:
         self.surveyed: dict[Cell, Shape] = {}
         self.carts: list[tuple[object, ...]] = []
         self.tags: dict[Cell, Tag] = {}
+        self.in_dry_run = False
+        self.cart_loaded = False
+        self.workable: set[Cell] = set()
+        self.worked: list[Cell] = []
         self.level = LEVEL
         self._tool: Tool | None = None
 
@@ -104,6 +108,15 @@ class Desk:
 
     def clear_preview(self) -> None:
         self.powered = frozenset()
+
+    def load_cart(self, loaded: bool) -> None:
+        self.cart_loaded = loaded
+
+    def can_work(self, cell: Cell) -> bool:
+        return self.in_dry_run and cell in self.workable
+
+    def work(self, cell: Cell) -> None:
+        self.worked.append(cell)
 
     def survey(self, shapes: Mapping[Cell, Shape]) -> None:
         self.surveyed |= shapes

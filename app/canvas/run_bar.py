@@ -1,0 +1,163 @@
+"""The chip of the dry run: its time, what moves it, the train that is sent next, and what came of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from PySide6.QtCore import QModelIndex, QRectF, QStringListModel, Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent, QShowEvent
+from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+
+from app import theme as themes
+from app.actions import action
+from app.canvas.chips import BAR, EDGE, draw_panel
+from app.canvas.dry_running import DryRunning
+from app.canvas.rulers import LEFT, TOP
+from app.canvas.run_log import Entry
+from app.canvas.train_row import TrainRow
+from app.dry_run import SPEEDS
+from app.panels.choice_box import ChoiceBox
+from app.panels.choosing_list import ChoosingList
+from app.panels.look import label, named
+from app.panels.rows import FRAME
+
+WIDE: Final = 440
+"""The width where there is room, so that nothing in the chip moves as its words change."""
+BESIDE: Final = 60
+"""px kept free on the right, for the north arrow."""
+LINE: Final = 20
+LINES: Final = 4
+"""Lines of the log in sight at once."""
+WORDS: Final = {0.25: "×¼", 1.0: "×1", 2.0: "×2", 4.0: "×4", 8.0: "×8"}
+CALMED: Final = "~ changes more than three times a second: not drawn each time."
+
+
+class RunBar(QWidget):
+    """Stands at the top left of the plan view while a dry run is on."""
+
+    cells_chosen = Signal(object)
+    """The cells of a line of the log."""
+
+    def __init__(self, dry_run: DryRunning, parent: QWidget) -> None:
+        super().__init__(parent)
+        # What is clicked here is not meant for the plan below.
+        self.setAttribute(Qt.WidgetAttribute.WA_NoMousePropagation)
+        self.setCursor(Qt.CursorShape.ArrowCursor)
+        self.setAccessibleName("Dry run")
+        self._over = parent
+        self._dry_run = dry_run
+        self.text = label("", "strong")
+        self.note = label(CALMED, "second")
+        self.go = _button("Pause", "run_pause", dry_run.run_or_pause)
+        self.tick = _button("One tick", "run_tick", dry_run.runner.step)
+        self.speed = named(ChoiceBox(), "Speed")
+        self.speed.setToolTip("Times real time; , and . go slower and faster")
+        self.speed.addItems([WORDS[speed] for speed in SPEEDS])
+        self.speed.activated.connect(self._set_speed)
+        self.back = _button("To start", "run_back", dry_run.runner.rewind)
+        self.repeat = _button("Repeat", "run_repeat", dry_run.repeat)
+        self.train = TrainRow(dry_run)
+        self.model = QStringListModel(self)
+        self.log = named(ChoosingList(self), "What came of the dry run")
+        self.log.setModel(self.model)
+        self.log.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.log.setUniformItemSizes(True)
+        self.log.clicked.connect(self._choose)
+        self.log.activated.connect(self._choose)
+        self._lay_out()
+        self._connect()
+        self.take_over()
+        self.hide()
+
+    def _lay_out(self) -> None:
+        first, second = QHBoxLayout(), QHBoxLayout()
+        first.addWidget(self.text, 1)
+        first.addWidget(label("Esc ends", "second"))
+        for widget in (self.go, self.tick, self.speed, self.back, self.repeat):
+            second.addWidget(widget)
+        second.addStretch(1)
+        self._column = column = QVBoxLayout(self)
+        column.setContentsMargins(BAR + 12, 6, 12, 6)
+        column.setSpacing(4)
+        for row in (first, second):
+            row.setSpacing(8)
+            column.addLayout(row)
+        for part in (self.train, self.note, self.log):
+            column.addWidget(part)
+        for part in (self.train, self.note, self.log):
+            part.hide()
+
+    def _connect(self) -> None:
+        runner = self._dry_run.runner
+        self._dry_run.changed.connect(self._show_on)
+        self._dry_run.told.connect(self._show_log)
+        for signal in (runner.ticked, runner.rewound, runner.state_changed, runner.ended):
+            signal.connect(self.take_over)
+
+    def show_train(self, shown: bool) -> None:
+        """The row of the train goes with the test cart tool."""
+        self.train.setVisible(shown)
+        self.place()
+
+    def take_over(self) -> None:
+        """Show how the run stands now."""
+        runner = self._dry_run.runner
+        self.text.setText(f"Dry run, tick {runner.tick} ({runner.seconds:.2f} s)")
+        self.go.setText("Pause" if runner.is_running else "Run")
+        self.speed.setCurrentIndex(SPEEDS.index(runner.speed))
+        if self.note.isHidden() == self._dry_run.is_calming:
+            self.note.setVisible(self._dry_run.is_calming)
+            self.place()
+
+    def place(self) -> None:
+        """Stand in the corner, no wider than the plan view."""
+        width = min(WIDE, self._over.width() - LEFT - EDGE - BESIDE)
+        self._column.activate()
+        self.setGeometry(LEFT + EDGE, TOP + EDGE, width, self._column.totalSizeHint().height())
+
+    def _show_on(self) -> None:
+        if self._dry_run.is_on:
+            self.train.take_over()
+        self.take_over()
+        self.setVisible(self._dry_run.is_on)
+        self.place()
+
+    def _set_speed(self, index: int) -> None:
+        self._dry_run.runner.speed = SPEEDS[index]
+
+    def _show_log(self, _new: list[Entry]) -> None:
+        lines = [entry.line for entry in self._dry_run.log]
+        bar = self.log.verticalScrollBar()
+        follows = bar.value() == bar.maximum()
+        self.model.setStringList(lines)
+        self.log.setVisible(bool(lines))
+        self.log.setFixedHeight(LINE * min(len(lines), LINES) + 2 * FRAME)
+        self.place()
+        if follows:
+            self.log.scrollToBottom()
+
+    def _choose(self, index: QModelIndex) -> None:
+        self.cells_chosen.emit(self._dry_run.log[index.row()].cells)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Only now the buttons have the sizes that their look gives them."""
+        super().showEvent(event)
+        self.go.setFixedWidth(max(self.go.sizeHint().width(), 72))
+        self.place()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        theme = themes.current()
+        painter = QPainter(self)
+        draw_panel(painter, QRectF(self.rect()), theme)
+        painter.fillRect(QRectF(0, 0, BAR, self.height()), theme.live)
+
+
+def _button(text: str, does: str, command: Callable[[], object]) -> QPushButton:
+    """A button that leaves the keys to the plan when it is clicked, with the words of its action."""
+    made = named(QPushButton(text), action(does).text)
+    made.setToolTip(f"{action(does).tip} ({action(does).keys[0]})")
+    made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    made.setAutoDefault(True)
+    made.clicked.connect(lambda _checked=False: command())
+    return made

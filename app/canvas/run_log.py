@@ -1,0 +1,79 @@
+"""What came of a dry run so far, in words: carts that left or were lost, what is not sure. No Qt here."""
+
+from __future__ import annotations
+
+from typing import Final, NamedTuple
+
+from model.dry_run import Arrival, DryRun, Load, Lost, Unsure, Why
+from model.grid import Cell
+from model.plan import Plan
+
+KEPT: Final = 200
+"""Lines that are kept; the oldest go."""
+REASONS: Final = {
+    Why.LEAVES_TRACK: "left the track at",
+    Why.STOPPED: "was stopped by a block at",
+    Why.COLLISION: "collided at",
+}
+
+
+class Entry(NamedTuple):
+    """A line of the log, and the cells to look at."""
+
+    tick: int
+    words: str
+    cells: tuple[Cell, ...]
+
+    @property
+    def line(self) -> str:
+        """With its tick."""
+        return f"{self.tick}: {self.words}"
+
+
+class RunLog:
+    """Reads what the engine adds to its lists."""
+
+    def __init__(self, engine: DryRun) -> None:
+        self._engine = engine
+        self.entries: list[Entry] = []
+        self._known = (0, 0, 0)
+
+    def follow(self) -> list[Entry]:
+        """What is new, by tick."""
+        engine = self._engine
+        arrivals, lost, unsure = self._known
+        new = [
+            *(arrived(engine.plan, each) for each in engine.arrivals[arrivals:]),
+            *(was_lost(each) for each in engine.lost[lost:]),
+            *(is_unsure(each) for each in engine.unsure[unsure:]),
+        ]
+        self._known = (len(engine.arrivals), len(engine.lost), len(engine.unsure))
+        new.sort(key=lambda entry: entry.tick)
+        self.entries = [*self.entries, *new][-KEPT:]
+        return new
+
+
+def arrived(plan: Plan, arrival: Arrival) -> Entry:
+    """A cart has left by an arm."""
+    arm = plan.details.arm(arrival.arm)
+    cells = (arm.leave.at,) if arm is not None and arm.leave is not None else ()
+    return Entry(
+        arrival.tick, f"Cart {arrival.cart} leaves by {arrival.arm}{load_words(arrival.carries)}", cells
+    )
+
+
+def was_lost(lost: Lost) -> Entry:
+    """A cart has stopped, left the track or met another."""
+    return Entry(lost.tick, f"Cart {lost.cart} {REASONS[lost.why]} {lost.at}", (lost.at,))
+
+
+def is_unsure(unsure: Unsure) -> Entry:
+    """Two cells whose order within the tick matters."""
+    one, other = unsure.at
+    return Entry(unsure.tick, f"Unsure: {one} or {other} may come first", unsure.at)
+
+
+def load_words(load: Load) -> str:
+    """`` with 3 Salt``; empty for a cart without waybills."""
+    held = ", ".join(f"{count} {name}" for name, count in load if count)
+    return f" with {held}" if held else ""
