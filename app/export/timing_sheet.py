@@ -33,7 +33,7 @@ SYMBOL: Final = 7.0
 NARROW: Final = 0.25
 BETWEEN_MARKS: Final = 16.0
 LEAST: Final = 0.4
-"""Changes closer than this fall together."""
+"""Several changes within as much fall together."""
 HOW_TO_READ: Final = (
     "A tick is 1/20 s. Wide line over grey: on; narrow line: off. Steps and figures: strength, 0 to 15. "
     "Solid black: changes too close to draw. ?: the order within the tick decides."

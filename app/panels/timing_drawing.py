@@ -33,7 +33,7 @@ class Manner:
     em: float
     """Of figures."""
     least: float
-    """Changes closer than this fall together."""
+    """Several changes within as much fall together."""
     snaps: bool
     """Whether lines keep to whole pixels."""
 
@@ -55,7 +55,13 @@ class _Row:
     """One trace in its box; gathers what is drawn alike, so that many changes cost few calls."""
 
     def __init__(self, manner: Manner, box: QRectF, axis: TimeAxis, steps: bool) -> None:
-        self._manner, self._box, self._axis, self._steps = manner, box, axis, steps
+        self._manner, self._axis, self._steps = manner, axis, steps
+        self._left, self._right = box.left(), box.left() + axis.width
+        self._y = [
+            manner.at(box.bottom() - value / FULL * box.height(), manner.wide) for value in range(FULL + 1)
+        ]
+        # Figures have one width, so that it need not be measured for each.
+        self._widths = [width("0" * figures, manner.em) for figures in range(3)]
         self.washes: list[QRectF] = []
         self.on: list[QLineF] = []
         self.off: list[QLineF] = []
@@ -65,17 +71,15 @@ class _Row:
 
     def add(self, span: Span, before: int | None) -> None:
         """A stretch of time; ``before`` is what was read just before it."""
-        left, right = self._x(span.start), self._x(span.end)
-        if span.low != span.high:
-            top, bottom = self._y(span.high), self._y(span.low)
-            self.bands.append(QRectF(left, top, right - left, bottom - top))
+        start, end, low, value = span
+        left, right, y = self._x(start), self._x(end), self._y[value]
+        if low != value:
+            self.bands.append(QRectF(left, y, right - left, self._y[low] - y))
             return
-        value = span.high
-        y = self._y(value)
         if before is not None and before != value:
-            self.edges.append(QLineF(left, self._y(before), left, y))
+            self.edges.append(QLineF(left, self._y[before], left, y))
         if value:
-            self.washes.append(QRectF(left, y, right - left, self._y(0) - y))
+            self.washes.append(QRectF(left, y, right - left, self._y[0] - y))
             self.on.append(QLineF(left, y, right, y))
         else:
             self.off.append(QLineF(left, y, right, y))
@@ -106,21 +110,17 @@ class _Row:
     def _add_figure(self, left: float, right: float, y: float, figure: str) -> None:
         manner = self._manner
         em, gap = manner.em, 2 * manner.wide
-        high = capital(em)
-        if right - left < width(figure, em) + 2 * gap:
+        if right - left < 2 * gap + self._widths[len(figure)]:
             return
-        bottom = self._y(0)
+        high = capital(em)
+        bottom = self._y[0]
         inside = bottom - y > high * HIGH_ENOUGH + manner.wide
         baseline = (y + bottom + high) / 2 + manner.narrow / 2 if inside else y - manner.wide
         self.figures.append((QPointF(left + gap, baseline), figure))
 
     def _x(self, tick: float) -> float:
-        x = self._box.left() + min(max(self._axis.x(tick), 0.0), self._axis.width)
-        return self._manner.at(x, self._manner.narrow)
-
-    def _y(self, value: int) -> float:
-        box = self._box
-        return self._manner.at(box.bottom() - value / FULL * box.height(), self._manner.wide)
+        x = self._left + (tick - self._axis.first) * self._axis.scale
+        return self._manner.at(min(max(x, self._left), self._right), self._manner.narrow)
 
 
 def symbol_of(piece: Piece) -> Look:

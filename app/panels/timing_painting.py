@@ -27,6 +27,8 @@ ABOVE, BELOW = 6, 7
 """Around a trace within its row."""
 SYMBOL: Final = 24
 FIGURE: Final = 11.0
+TOO_CLOSE: Final = 2.0
+"""Several changes within as much fall together."""
 LEFT: Final = 10
 TEXT_LEFT: Final = 40
 
@@ -41,7 +43,7 @@ class _Diagram:
         self._painter = painter
         self._view = view
         self._theme = themes.current()
-        self._manner = Manner(self._theme, narrow=1, em=FIGURE, least=1, snaps=True)
+        self._manner = Manner(self._theme, narrow=1, em=FIGURE, least=TOO_CLOSE, snaps=True)
         self._size: QSize = view.viewport().size()
 
     def paint(self) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
@@ -36,7 +36,7 @@ NO_LIST_BELOW: Final = 720
 NO_PROBES: Final = (
     "What each probed part reads stands here tick by tick: choose parts on the plan and press Probe."
 )
-NOTHING_RUN: Final = "Nothing has been read yet: start the dry run."
+NOTHING_RUN: Final = "Nothing has been read yet: start the dry run (F5)."
 
 
 class TimingPanel(QWidget):
@@ -208,9 +208,6 @@ class TimingPanel(QWidget):
         self.cells_asked.emit(cells)
         if isinstance(tick, int):
             self.view.put_cursor(tick)
-
-    def sizeHint(self) -> QSize:
-        return QSize(super().sizeHint().width(), TALL)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

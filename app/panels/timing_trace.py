@@ -102,29 +102,43 @@ class Trace:
     def spans(self, start: float, end: float, least: float = 0.0) -> Iterator[Span]:
         """What to draw of the time from ``start`` to ``end``, its cost being that of what is seen.
 
-        Changes within ``least`` ticks of each other fall together, so there are at most two spans for each
-        ``least`` of time, however many changes there are.
+        Where there are several changes within ``least`` ticks they fall together, so that there are at most two
+        spans for each ``least`` of time, however many changes there are.
         """
+        dense: Span | None = None
+        for span in self._each_span(start, end, least):
+            if dense is not None:
+                if span[2:] == dense[2:]:
+                    dense = Span(dense.start, span.end, span.low, span.high)
+                    continue
+                yield dense
+                dense = None
+            if span.low == span.high:
+                yield span
+            else:
+                dense = span
+        if dense is not None:
+            yield dense
+
+    def _each_span(self, start: float, end: float, least: float) -> Iterator[Span]:
         ticks, values = self.ticks, self.values
-        index = bisect_right(ticks, start)
-        since = start
+        index, since = bisect_right(ticks, start), start
         if index == 0:
             if not ticks or ticks[0] >= end:
                 return
             since, index = float(ticks[0]), 1
         while since < end:
-            change = ticks[index] if index < len(ticks) else end
-            last = bisect_left(ticks, change + least, index) if change < end else index
-            if last - index < 2:
-                yield Span(since, min(change, end), values[index - 1], values[index - 1])
-                since, index = change, index + 1
-                continue
-            if change > since:
-                yield Span(since, change, values[index - 1], values[index - 1])
-            among = values[index - 1 : last]
-            since = min(change + least, end)
-            yield Span(change, since, min(among), max(among))
-            index = last
+            after = bisect_left(ticks, since + least, index)
+            if after - index > 1:
+                among, until = values[index - 1 : after], min(since + least, end)
+                yield Span(since, until, min(among), max(among))
+                index = after
+            else:
+                value = values[index - 1]
+                until = min(ticks[index], end) if index < len(ticks) else end
+                yield Span(since, until, value, value)
+                index += 1
+            since = until
 
     def words(self, value: int | None) -> str:
         """A reading as a builder says it."""
