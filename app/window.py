@@ -153,6 +153,8 @@ class MainWindow(QMainWindow):
             event.ignore()
             return
         self.settings.geometry = self.saveGeometry()
+        # A step in the background may take seconds to its end; the user need not watch it.
+        self.hide()
         self.recovery.close()
         self.files.close()
         self.document.close()

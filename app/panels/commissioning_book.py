@@ -90,6 +90,11 @@ class RunBook(QObject):
         return junction is None or self.worked is None or self.worked.junction is not junction
 
     @property
+    def runs_look_old(self) -> bool:
+        """Whether the runs are to be marked as old: not while only a fault is looked for."""
+        return self.looks_old and self.is_old
+
+    @property
     def rows(self) -> tuple[Run, ...]:
         """The fewest runs, then those that were added or answered besides, as far as they can be made."""
         if self.worked is None:

@@ -111,12 +111,12 @@ class CommissioningPanel(QWidget):
         self.table.take_over()
         if worked is not None:
             said = coverage_words(worked)
-            _say(self.coverage, f"{said} {ANEW}" if self.book.looks_old else said)
+            _say(self.coverage, f"{said} {ANEW}" if self.book.runs_look_old else said)
             self._offer()
             self._show_faults()
         has_rows = bool(self.book.rows)
         self.table.setVisible(has_rows)
-        self.count_changed.emit(len(self.book.rows) if has_rows and not self.book.looks_old else None)
+        self.count_changed.emit(len(self.book.rows) if has_rows and not self.book.runs_look_old else None)
 
     def _say_nothing_yet(self) -> None:
         worked = self.book.worked

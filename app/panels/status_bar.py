@@ -6,7 +6,7 @@ import time
 from typing import Final
 
 from PySide6.QtCore import QRect, QSize, QTimer
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from app import theme as themes
@@ -18,7 +18,11 @@ from model.rules import Finding, Severity
 
 HEIGHT: Final = 26
 MESSAGE_MS: Final = 6_000
-STEP: Final = 44
+MARKER_ROOM: Final = 21
+"""px from the left of a marker to its figure."""
+FIGURE_ROOM: Final = 23
+"""px for a figure and what keeps it apart from the next marker, where it has few digits."""
+BETWEEN: Final = 8
 
 
 class StatusBar(QWidget):
@@ -127,6 +131,7 @@ class SeverityCounts(QWidget):
         said = ", ".join(counted(count, severity.value) for severity, count in self._counts.items())
         self.setAccessibleName(said)
         self.setToolTip(said)
+        self.updateGeometry()
         self.update()
 
     @property
@@ -137,19 +142,20 @@ class SeverityCounts(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         theme = themes.current()
         painter = QPainter(self)
-        for number, severity in enumerate(Severity):
-            left = number * STEP
+        left = 0
+        for severity, count in self._counts.items():
             draw_marker(painter, left + 8, HEIGHT / 2, severity, theme)
-            paint_text(
-                painter,
-                QRect(left + 21, 0, STEP - 22, HEIGHT),
-                str(self._counts[severity]),
-                font(11),
-                theme.ink,
-            )
+            room = QRect(left + MARKER_ROOM, 0, _figure_room(count), HEIGHT)
+            paint_text(painter, room, str(count), font(11), theme.ink)
+            left = room.right() + 1
 
     def sizeHint(self) -> QSize:
-        return QSize(len(Severity) * STEP, HEIGHT)
+        rooms = (MARKER_ROOM + _figure_room(count) for count in self._counts.values())
+        return QSize(sum(rooms), HEIGHT)
+
+
+def _figure_room(count: int) -> int:
+    return max(FIGURE_ROOM, QFontMetrics(font(11)).horizontalAdvance(str(count)) + BETWEEN)
 
 
 def _giving_way(made: QLabel) -> QLabel:

@@ -223,7 +223,7 @@ def test_what_is_known_of_an_older_plan_is_marked_until_it_is_worked_out_anew(
 
 
 def test_an_answer_that_was_taken_back_explains_nothing_when_it_comes(
-    window: MainWindow, monkeypatch: pytest.MonkeyPatch
+    window: MainWindow, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     panel, asked = show_runs(window, SALTERN), commissioning_of(SALTERN)
     first, second, *_ = asked.tests
@@ -232,6 +232,9 @@ def test_an_answer_that_was_taken_back_explains_nothing_when_it_comes(
     explained = shown(panel)
     may_go_on = hold_up(monkeypatch, "diagnose")
     panel.book.answer(second, STAYS)
+    qtbot.waitUntil(lambda: panel.book.looks_old)
+    assert "Being worked out" not in panel.coverage.text(), "the runs are of this plan"
+    assert window.side.upper_tabs.tabText(2) == f"Test runs  {len(panel.book.rows)}"
     panel.book.answer(second, None)
     may_go_on.set()
     settle_runs(window)

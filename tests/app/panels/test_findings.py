@@ -6,11 +6,14 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.dialogs.waiver import WaiverDialog
 from app.panels.findings_model import PLACE_ROLE, SECOND_ROLE
+from app.panels.look import font
+from app.panels.status_bar import FIGURE_ROOM, SeverityCounts
 from app.window import MainWindow
 from model.edits import erase, place
 from model.files.plan_file import read_plan
@@ -179,6 +182,18 @@ def test_the_status_bar_counts_by_severity(floating: MainWindow) -> None:
     assert errors > 0
     assert f"{errors} error" in floating.panels.status.counts.words
     assert floating.side.upper_tabs.tabText(0) == f"Findings  {len(open_ones)}"
+
+
+def test_large_counts_are_whole_and_keep_apart(floating: MainWindow) -> None:
+    """Each figure has as much room as it needs; small ones do not shift as they change."""
+    counts = SeverityCounts()
+    small = counts.sizeHint()
+    finding = next(f for f in floating.document.findings if not f.waived)
+    counts.show_findings([finding] * 99)
+    assert counts.sizeHint() == small
+    counts.show_findings([finding] * 12_345)
+    digits = QFontMetrics(font(11)).horizontalAdvance("12345")
+    assert counts.sizeHint().width() >= small.width() - FIGURE_ROOM + digits + 8
 
 
 def test_an_empty_list_says_what_would_stand_there(window: MainWindow) -> None:

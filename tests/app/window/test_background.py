@@ -5,10 +5,12 @@ from __future__ import annotations
 import threading
 from collections.abc import Iterator
 
+from PySide6.QtCore import QEvent, QObject
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.background import Newest
+from app.window import MainWindow
 
 
 def collect(worker: Newest) -> list[object]:
@@ -105,3 +107,30 @@ def test_stopping_drops_everything(qtbot: QtBot) -> None:
     worker.stop()
     QApplication.processEvents()
     assert found == []
+
+
+def test_the_window_is_gone_before_it_waits_for_a_step_in_the_background(
+    window: MainWindow, qtbot: QtBot
+) -> None:
+    """A step of a large plan may take many seconds, and cannot be cut short."""
+    is_hidden, has_begun = threading.Event(), threading.Event()
+    seen: list[bool] = []
+
+    class Watch(QObject):
+        def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+            if event.type() is QEvent.Type.Hide:
+                is_hidden.set()
+            return False
+
+    def job() -> Iterator[object]:
+        has_begun.set()
+        seen.append(is_hidden.wait(10))
+        yield None
+
+    watch = Watch()
+    window.installEventFilter(watch)
+    worker = Newest(window)
+    worker.ask(job)
+    assert has_begun.wait(10)
+    assert window.close()
+    assert seen == [True]
