@@ -161,6 +161,47 @@ ACTIONS: Final = (
         "End the preview",
         "Show the plan as built; Esc in the plan view does the same.",
     ),
+    UserAction(
+        "dry_run",
+        "Preview",
+        "Dry run",
+        "Run signals, items and carts together, tick by tick; Esc in the plan view ends it.",
+        ("F5",),
+        opens_group=True,
+    ),
+    UserAction(
+        "run_pause", "Preview", "Run or pause", "Let the time of the dry run go on, or stand still.", ("F6",)
+    ),
+    UserAction("run_tick", "Preview", "One tick", "Do a twentieth of a second of the dry run.", ("F7",)),
+    UserAction("run_slower", "Preview", "Slower", "Let the dry run go on more slowly.", (",",)),
+    UserAction("run_faster", "Preview", "Faster", "Let the dry run go on faster.", (".",)),
+    UserAction(
+        "run_back", "Preview", "Back to the start", "Begin the dry run again at tick 0.", ("Shift+F5",)
+    ),
+    UserAction(
+        "run_repeat",
+        "Preview",
+        "Repeat from the start",
+        "Begin at tick 0; what was done comes again, each in its tick.",
+        ("Ctrl+F5",),
+    ),
+    UserAction(
+        "probe",
+        "Preview",
+        "Probe",
+        "Watch in the timing diagram what the chosen cells read, or watch them no more.",
+        ("B",),
+        opens_group=True,
+    ),
+    UserAction(
+        "timing_svg", "Preview", "Timing diagram as SVG…", "Write the ticks that are seen, as a drawing."
+    ),
+    UserAction(
+        "timing_vcd",
+        "Preview",
+        "Waveforms as VCD…",
+        "Write what all probes read for a waveform viewer (IEEE 1364).",
+    ),
     UserAction("zoom_in", "View", "Zoom in", "Show the plan larger.", ("Ctrl++", "Ctrl+=")),
     UserAction("zoom_out", "View", "Zoom out", "Show the plan smaller.", ("Ctrl+-",)),
     UserAction("zoom_100", "View", "100 %", "48 pixels a cell.", ("Ctrl+1",)),
@@ -172,6 +213,13 @@ ACTIONS: Final = (
     UserAction("show_routes", "View", "Routes", "Go to the wanted routes.", ("Alt+4",)),
     UserAction("show_readers", "View", "Readers", "Go to the readers.", ("Alt+5",)),
     UserAction("show_runs", "View", "Test runs", "Go to the test runs.", ("Alt+6",)),
+    UserAction(
+        "show_timing",
+        "View",
+        "Timing diagram",
+        "Go to the timing diagram; from there, hide it.",
+        ("Alt+7",),
+    ),
     UserAction("show_plan", "View", "Plan view", "Go to the plan view.", ("Alt+0",)),
     UserAction(
         "theme_system", "View/Theme", "As the system", "Light or dark as the system asks.", is_choice=True

@@ -15,12 +15,14 @@ from app.background import Newest
 from app.canvas.view import PlanView
 from app.commands.binding import bind_document, bind_view
 from app.commands.bound import bind, fill_menus, keep_to
+from app.commands.context_menu import ContextMenu
 from app.commands.exporting import ExportCommands
 from app.commands.files import FileCommands
 from app.commands.look import show_tool_icons, use_theme
 from app.commands.plan import PlanCommands
 from app.commands.running import add_preview_menus, add_recent_menu
 from app.commands.table import commands_of
+from app.commands.timing import TimingCommands
 from app.dialogs.about import AboutDialog, CautionsDialog
 from app.dialogs.keys import ActionFinder, KeysDialog
 from app.document import Document
@@ -57,6 +59,7 @@ class MainWindow(QMainWindow):
         self.plan_commands = PlanCommands(
             self, self.document, lambda: self.view.cursor, self.view.go_to, self.view.carry_choice
         )
+        self.timing = TimingCommands(self)
         self.bound = bind(self, commands_of(self))
         self.menu_row = MenuRow()
         self.menus = fill_menus(self.menu_row.bar, self.bound)
@@ -71,6 +74,7 @@ class MainWindow(QMainWindow):
         self.resize(FIRST_SIZE)
         self.setAcceptDrops(True)
         keep_to(self.view, self.bound)
+        self.context_menu = ContextMenu(self.view, self.bound)
         bind_view(self)
         bind_document(self)
         self._watch_system()

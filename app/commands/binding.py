@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction
 
 from app.actions import TOOLS
 from app.panels.here import here_words
+from app.panels.run_words import run_words
 from app.panels.words import cell_words
 from app.tools.lay import LayTool
 from model.commissioning import Fault, Run
@@ -45,9 +46,37 @@ def bind_view(window: MainWindow) -> None:
     panels.commissioning.run_chosen.connect(lambda run: _show_way(window, run))
     panels.commissioning.list.faults_chosen.connect(lambda faults: _go_to_faults(window, faults))
     panels.orientations.turn_chosen.connect(window.turn_plan)
+    _bind_dry_run(window)
+    _bind_timing(window)
     _show_hand(window)
     _show_selection(window)
     _show_here(window)
+
+
+def _bind_dry_run(window: MainWindow) -> None:
+    dry_run = window.view.dry_run
+    for signal in (dry_run.changed, dry_run.runner.ticked, dry_run.runner.rewound):
+        signal.connect(lambda: _show_here(window))
+    dry_run.changed.connect(lambda: _allow_dry_run(window))
+    _allow_dry_run(window)
+
+
+def _allow_dry_run(window: MainWindow) -> None:
+    """Only a dry run that is on can be moved."""
+    for name in ("run_pause", "run_tick", "run_back", "run_repeat"):
+        window.bound[name].setEnabled(window.view.dry_run.is_on)
+
+
+def _bind_timing(window: MainWindow) -> None:
+    panel, timing = window.panels.timing, window.timing
+    panel.probe_asked.connect(timing.probe)
+    panel.svg_asked.connect(timing.write_svg)
+    panel.vcd_asked.connect(timing.write_vcd)
+    panel.cell_asked.connect(lambda cell: window.view.show_cells((cell,)))
+    panel.cells_asked.connect(window.view.show_cells)
+    window.view.selection_changed.connect(timing.name_action)
+    window.view.cursor_moved.connect(lambda _cell: timing.name_action())
+    window.view.dry_run.runner.probes_changed.connect(timing.name_action)
 
 
 def bind_document(window: MainWindow) -> None:
@@ -108,8 +137,13 @@ def _show_selection(window: MainWindow) -> None:
 
 def _show_here(window: MainWindow) -> None:
     cell = window.view.cursor
-    surveyed = window.view.surveying.words_at(cell) if window.view.survey_bar.isVisible() else ""
-    window.panels.status.show_here(cell_words(cell), surveyed or here_words(window.document, cell))
+    engine, live = window.view.dry_run.runner.engine, window.view.scene.live
+    if engine is not None and live is not None:
+        said = run_words(engine, cell, cell in live.unsure)
+    else:
+        surveyed = window.view.surveying.words_at(cell) if window.view.survey_bar.isVisible() else ""
+        said = surveyed or here_words(window.document, cell)
+    window.panels.status.show_here(cell_words(cell), said)
 
 
 def _forget_message(window: MainWindow) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from PySide6.QtCore import QEvent, QObject, QPoint, Qt
+from PySide6.QtCore import QEvent, QObject, QPoint
 from PySide6.QtGui import QAction, QContextMenuEvent
 from PySide6.QtWidgets import QMenu
 
@@ -29,7 +29,7 @@ class ContextMenu(QObject):
         view.installEventFilter(self)
 
     def open_at(self, cell_at: QPoint | None) -> None:
-        """Open for the cell there, or for that of the cursor; a piece there is chosen unless it is already."""
+        """Open for the cell there, or for that of the cursor, and choose what is there."""
         view = self._view
         if view.hands.tool.is_busy:
             return

@@ -85,6 +85,7 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "level_down": lambda: window.go_to_level(view.level - 1),
         "solo": window.toggle_solo,
         "clear_preview": view.clear_preview,
+        **_dry_run_commands(window),
         "zoom_in": view.zoom_in,
         "zoom_out": view.zoom_out,
         "zoom_100": view.zoom_100,
@@ -97,7 +98,25 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "show_readers": lambda: side.lower_tabs.show_panel("Readers"),
         "show_runs": lambda: side.upper_tabs.show_panel("Test runs"),
         "show_plan": view.setFocus,
+        "show_timing": window.timing.show_or_hide,
+        "probe": window.timing.probe,
+        "timing_svg": window.timing.write_svg,
+        "timing_vcd": window.timing.write_vcd,
         "theme_system": lambda: window.use_scheme("system"),
         "theme_light": lambda: window.use_scheme("light"),
         "theme_dark": lambda: window.use_scheme("dark"),
+    }
+
+
+def _dry_run_commands(window: MainWindow) -> dict[str, Command]:
+    dry_run = window.view.dry_run
+    runner = dry_run.runner
+    return {
+        "dry_run": window.view.start_dry_run,
+        "run_pause": dry_run.run_or_pause,
+        "run_tick": runner.step,
+        "run_slower": lambda: dry_run.change_speed(-1),
+        "run_faster": lambda: dry_run.change_speed(1),
+        "run_back": runner.rewind,
+        "run_repeat": dry_run.repeat,
     }

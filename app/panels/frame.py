@@ -8,7 +8,7 @@ from typing import Final, TypeVar
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QHBoxLayout, QLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLayout, QSplitter, QVBoxLayout, QWidget
 
 from app.canvas.view import PlanView
 from app.document import Document
@@ -25,12 +25,15 @@ from app.panels.routes_panel import RoutesPanel
 from app.panels.side_panel import SidePanel, Tabs
 from app.panels.status_bar import StatusBar
 from app.panels.switches_panel import SwitchesPanel
+from app.panels.timing_panel import TALL, TimingPanel
 from app.panels.tools_row import ToolsRow
 from app.panels.tray import NARROW, WIDE, Tray
 
 NARROW_TRAY_BELOW: Final = 1280
 FOLDED_STRIP_BELOW: Final = 1100
 WORDLESS_TOOLS_BELOW: Final = 1440
+DIAGRAM_SHARE: Final = 0.36
+"""Of the height of plan and timing diagram, where that is less than the diagram would have."""
 
 Box = TypeVar("Box", QHBoxLayout, QVBoxLayout)
 
@@ -49,6 +52,7 @@ class Panels:
         self.in_hand = InHand(view.hand)
         self.levels = LevelStrip(document, view.level)
         self.orientations = OrientationStrip(document)
+        self.timing = TimingPanel(document, view.dry_run.runner)
         self.status = StatusBar()
         self.message = MessageBar()
         self.side = SidePanel(
@@ -69,6 +73,8 @@ class Frame(QWidget):
     def __init__(self, panels: Panels, view: PlanView, actions: Mapping[str, QAction]) -> None:
         super().__init__()
         self._panels = panels
+        self._split = QSplitter(Qt.Orientation.Vertical)
+        self._had_diagram = False
         self.tools = ToolsRow(actions)
         column = _bare(QVBoxLayout(self))
         column.addWidget(self.tools)
@@ -85,14 +91,29 @@ class Frame(QWidget):
         narrow = width < NARROW_TRAY_BELOW
         self._panels.tray.set_narrow(narrow)
         self._panels.in_hand.setFixedWidth(NARROW if narrow else WIDE)
-        self._panels.orientations.set_folded(width < FOLDED_STRIP_BELOW)
+        # The diagram needs the height; how the plan may be turned stands in a line meanwhile.
+        has_diagram = not self._panels.timing.isHidden()
+        self._panels.orientations.set_folded(width < FOLDED_STRIP_BELOW or has_diagram)
         self.tools.set_words_shown(width >= WORDLESS_TOOLS_BELOW)
+
+    def show_timing(self, shown: bool) -> None:
+        """Show or hide the timing diagram under the plan."""
+        self._panels.timing.setVisible(shown)
+        self.fold_for(self.width())
+        if shown and not self._had_diagram:
+            # From then on it is as high as the user drags it.
+            self._had_diagram = True
+            high = self._split.height()
+            tall = min(TALL, round(high * DIAGRAM_SHARE))
+            self._split.setSizes((high - tall, tall))
 
     def _order_focus(self, view: PlanView) -> None:
         """Tab goes as the eye does: tools, tray, levels, plan, orientations, then down the side panel."""
         panels = self._panels
         stops = [*focusable(self.tools), *focusable(panels.message), panels.tray, panels.levels, view]
         stops += focusable(view.survey_bar)
+        stops += focusable(view.run_bar)
+        stops += focusable(panels.timing)
         stops += focusable(panels.orientations)
         for tabs in (panels.side.upper_tabs, panels.side.lower_tabs):
             stops.append(tabs.tabBar())
@@ -108,8 +129,18 @@ class Frame(QWidget):
         drawing = _bare(QHBoxLayout())
         drawing.addWidget(panels.levels)
         drawing.addWidget(view, 1)
+        above = QWidget()
+        above.setLayout(drawing)
+        split = self._split
+        split.setChildrenCollapsible(False)
+        split.setHandleWidth(1)
+        split.addWidget(above)
+        split.addWidget(panels.timing)
+        split.setStretchFactor(0, 1)
+        split.setStretchFactor(1, 0)
+        panels.timing.hide()
         plan = _bare(QVBoxLayout())
-        plan.addLayout(drawing, 1)
+        plan.addWidget(split, 1)
         plan.addWidget(hairline())
         plan.addWidget(panels.orientations)
         row = _bare(QHBoxLayout())

@@ -99,7 +99,7 @@ class _Row:
         painter.setBrush(Qt.BrushStyle.NoBrush)
         for lines, colour, line in (
             (self.off, theme.ink2, manner.narrow),
-            (self.edges, theme.ink2, manner.narrow),
+            (self.edges, theme.live, manner.narrow),
             (self.on, theme.live, manner.wide),
         ):
             painter.setPen(manner.pen(colour, line))

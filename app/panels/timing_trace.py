@@ -102,8 +102,8 @@ class Trace:
     def spans(self, start: float, end: float, least: float = 0.0) -> Iterator[Span]:
         """What to draw of the time from ``start`` to ``end``, its cost being that of what is seen.
 
-        Where there are several changes within ``least`` ticks they fall together, so that there are at most two
-        spans for each ``least`` of time, however many changes there are.
+        Where there are several changes within ``least`` ticks they fall together, so that there are at most
+        two spans for each ``least`` of time, however many changes there are.
         """
         dense: Span | None = None
         for span in self._each_span(start, end, least):
