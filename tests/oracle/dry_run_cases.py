@@ -71,7 +71,7 @@ def random_event(random: Random, tick: int, pieces: list[Piece], arms: list[ArmS
     piece = random.choice(able)
     event = {"tick": tick, "at": list(piece.at)}
     if piece.part == "lever":
-        return event | {"do": "lever", "on": random.random() < 0.6}
+        return event | {"do": "lever", "on": random.random() < 0.55}
     if piece.part == "button":
         return event | {"do": "button"}
     holds = random_content(random, piece.part)
@@ -80,23 +80,42 @@ def random_event(random: Random, tick: int, pieces: list[Piece], arms: list[ArmS
 
 def random_events(random: Random, pieces: list[Piece], arms: list[ArmSpec], until: int) -> list[dict]:
     """A script in the order of its ticks, often with several events in one tick or close together."""
+    early = (0, 1, 2, 3, 5, 8, 10)
+    number = random.choice((2, 6, 6, 12, 20))
     ticks = sorted(
-        random.choice((0, 1, 2, 3, 5, 8, 10, random.randrange(until))) for _ in range(random.randint(1, 8))
+        random.choice((*early, *(random.randrange(until) for _ in range(7)))) for _ in range(number)
     )
     events = (random_event(random, tick, pieces, arms) for tick in ticks)
-    return [event for event in events if event is not None]
+    return [event for event in events if event is not None] + blinking(random, pieces)
+
+
+def blinking(random: Random, pieces: list[Piece]) -> list[dict]:
+    """A lever that goes on and off nine times and more, in about the time in which a torch burns out."""
+    levers = [piece for piece in pieces if piece.part == "lever"]
+    if not levers or random.random() < 0.8:
+        return []
+    at = list(random.choice(levers).at)
+    tick, pause = random.randrange(10), random.choice((2, 3, 7, 7, 8))
+    events = []
+    for number in range(random.randint(9, 12)):
+        events.append({"tick": tick, "at": at, "do": "lever", "on": number % 2 == 0})
+        tick += pause + random.choice((0, 0, 0, 1))
+    return events
 
 
 def random_case(seed: int) -> Case:
     """A dense box, or a circuit with something changed in it."""
     random = Random(seed)
-    if random.random() < 0.6:
+    if random.random() < 0.35:
         pieces = random_box(random)
         arms = random_arms(random, pieces)
     else:
         pieces, arms = random_circuit(random)
     ticks = random.choice((25, 40, 40, 80))
-    return Case(pieces, arms, random_events(random, pieces, arms, ticks), ticks)
+    events = random_events(random, pieces, arms, ticks)
+    if len(events) > 20 and random.random() < 0.3:
+        ticks = 240
+    return Case(pieces, arms, events, ticks)
 
 
 # In the words of files, for reports and for the other side.

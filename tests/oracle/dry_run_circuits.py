@@ -5,9 +5,9 @@ from __future__ import annotations
 from random import Random
 
 from tests.oracle.carts import ArmSpec
-from tests.oracle.dry_run_pieces import CARRIES, Piece, step, support
+from tests.oracle.dry_run_pieces import CARRIES, OPPOSITE, SOLID, Piece, step, support
 from tests.oracle.dry_run_plans import MIXED, random_piece, shuffled
-from tests.oracle.shapes import Place
+from tests.oracle.shapes import STEP, Place
 
 Drawn = tuple[list[Piece], list[ArmSpec]]
 
@@ -152,7 +152,116 @@ def ring(random: Random) -> Drawn:
     return pieces, arms
 
 
-CIRCUITS = (line, gate, latch, clock, hopper_clock, crafters, reader, reader, ring, ring)
+def locks(random: Random) -> Drawn:
+    """Repeaters and comparators side by side that lock one another, with levers and buttons round them."""
+    pieces = []
+    for x in range(random.randint(2, 4)):
+        for z in range(random.randint(2, 3)):
+            part = random.choice(("repeater", "repeater", "repeater", "comparator", "dust", "lever"))
+            pieces.append(random_piece(random, part, (x, 64, z)))
+    edge = [(x, 64, z) for x in range(-1, 5) for z in range(-1, 4) if not (0 <= x < 4 and 0 <= z < 3)]
+    at_edge = random.sample(edge, random.randint(4, 9))
+    return pieces + [
+        Piece(random.choice(("lever", "lever", "button", "dust")), at, "up") for at in at_edge
+    ], []
+
+
+def blinker(random: Random) -> Drawn:
+    """Torches that a lever or a loop of their own puts out again and again."""
+    pieces = [Piece("lever", (0, 64, 0), "up"), Piece("solid-block", (1, 64, 0), "north")]
+    pieces += [
+        Piece("torch", (2, 64, 0), "east"),
+        Piece("dust", (3, 64, 0), "north"),
+        Piece("lamp", (4, 64, 0), "north"),
+    ]
+    if random.random() < 0.5:
+        pieces += [Piece("solid-block", (2, 65, 0), "north"), Piece("dust", (1, 65, 0), "north")]
+    if random.random() < 0.3:
+        pieces += [Piece("solid-block", (2, 64, 1), "north"), Piece("torch", (1, 64, 1), "west")]
+    return pieces, []
+
+
+def comparing(random: Random) -> Drawn:
+    """A comparator with a container or dust behind it, also through a block, and dust of some strength
+    beside it.
+    """
+    mode = random.choice(("compare", "subtract"))
+    pieces = [Piece("comparator", (0, 64, 0), "east", mode=mode), Piece("dust", (1, 64, 0), "north")]
+    holder = random_piece(random, random.choice(("hopper", "barrel", "auto-crafter")), (-1, 64, 0))
+    behind = random.choice(("container", "block", "block", "dust"))
+    if behind == "container":
+        pieces.append(holder)
+    elif behind == "block":
+        pieces += [holder._replace(at=(-2, 64, 0)), Piece(random.choice(SOLID), (-1, 64, 0), "north")]
+        pieces += ramp(random, (-1, 64, 1), (0, 1))
+    else:
+        pieces += ramp(random, (-1, 64, 0), (-1, 0))
+    for z in random.sample((-1, 1), random.randint(0, 2)):
+        pieces += ramp(random, (0, 64, z), (0, z))
+    return list({piece.at: piece for piece in reversed(pieces)}.values()), []
+
+
+def ramp(random: Random, at: Place, away: tuple[int, int]) -> list[Piece]:
+    """Dust that leads to a cell from a lever some way off."""
+    length = random.randint(1, 6)
+    cells = [(at[0] + away[0] * n, at[1], at[2] + away[1] * n) for n in range(length + 1)]
+    return [*(Piece("dust", cell, "north") for cell in cells[:-1]), Piece("lever", cells[-1], "up")]
+
+
+def boosters(random: Random) -> Drawn:
+    """A long run of boosters over hills, with levers, buttons and detector rails at it."""
+    y = 64
+    pieces = []
+    length = random.randint(10, 20)
+    for x in range(length):
+        part = random.choices(("booster-rail", "rail", "detector-rail"), (20, 1, 1))[0]
+        pieces.append(Piece(part, (x, y, 0), "east"))
+        y += random.choice((0, 0, 0, 0, 1, -1))
+        if random.random() < 0.15:
+            pieces.append(Piece(random.choice(("lever", "button")), (x, pieces[-1].at[1], 1), "up"))
+    first, last = pieces[0].at, next(piece.at for piece in reversed(pieces) if piece.at[2] == 0)
+    return pieces, [
+        ArmSpec("Quay", (first, "east"), (first, "west")),
+        ArmSpec("Mill", (last, "west"), (last, "east")),
+    ]
+
+
+def switches(random: Random) -> Drawn:
+    """Rails close together with levers, dust, torches and detectors among them and under them."""
+    square = [(x, 64, z) for x in range(4) for z in range(random.randint(3, 4))]
+    rails = ("rail",) * 8 + ("booster-rail", "detector-rail")
+    wiring = ("lever", "lever", "button", "dust", "torch", "repeater", "solid-block")
+    pieces = []
+    for at in square:
+        part = random.choice(rails) if random.random() < 0.7 else random.choice(wiring)
+        pieces.append(random_piece(random, part, at))
+        if random.random() < 0.25:
+            under = random.choice(
+                (Piece("torch", (at[0], 62, at[2]), "up"), Piece("lever", (at[0], 62, at[2]), "down"))
+            )
+            pieces.append(under)
+    pieces += [Piece("dust", (-1, 63, z), "north") for z in range(random.randint(0, 4))]
+    pieces.append(Piece("lever", (-1, 63, -1), "up"))
+    ends = [
+        (piece.at, way)
+        for piece in pieces
+        if "rail" in piece.part
+        for way, at in around(piece.at)
+        if at not in square
+    ]
+    ways = random.sample(ends, min(3, len(ends)))
+    names = zip(("Quay", "Mill", "Fen"), ways, strict=False)
+    return pieces, [ArmSpec(name, (at, OPPOSITE[way]), (at, way)) for name, (at, way) in names]
+
+
+def around(at: Place) -> list[tuple[str, Place]]:
+    """The four cells beside one at its level, with the way to each."""
+    return [(way, step(at, way)) for way in STEP]
+
+
+PLAIN = (line, gate, latch, clock, hopper_clock, crafters)
+HARD = (locks, locks, blinker, comparing, comparing, boosters, switches, switches, switches, reader, ring)
+CIRCUITS = (*PLAIN, *HARD)
 
 
 def random_circuit(random: Random) -> Drawn:
