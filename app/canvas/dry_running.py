@@ -228,4 +228,4 @@ class DryRunning(QObject):
     def _tell(self, new: list[Entry]) -> None:
         if new:
             self.told.emit(new)
-            self.status.emit(f"Tick {new[-1].line}.")
+            self.status.emit(f"{new[-1].line}.")

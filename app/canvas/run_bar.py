@@ -26,8 +26,7 @@ WIDE: Final = 440
 """The width where there is room, so that nothing in the chip moves as its words change."""
 BESIDE: Final = 60
 """px kept free on the right, for the north arrow."""
-LINE: Final = 20
-LINES: Final = 4
+LINES: Final = 3
 """Lines of the log in sight at once."""
 WORDS: Final = {0.25: "×¼", 1.0: "×1", 2.0: "×2", 4.0: "×4", 8.0: "×8"}
 CALMED: Final = "~ changes more than three times a second: not drawn each time."
@@ -132,7 +131,7 @@ class RunBar(QWidget):
         follows = bar.value() == bar.maximum()
         self.model.setStringList(lines)
         self.log.setVisible(bool(lines))
-        self.log.setFixedHeight(LINE * min(len(lines), LINES) + 2 * FRAME)
+        self.log.setFixedHeight(self.log.sizeHintForRow(0) * min(len(lines), LINES) + 2 * FRAME)
         self.place()
         if follows:
             self.log.scrollToBottom()

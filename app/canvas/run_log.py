@@ -27,7 +27,7 @@ class Entry(NamedTuple):
     @property
     def line(self) -> str:
         """With its tick."""
-        return f"{self.tick}: {self.words}"
+        return f"Tick {self.tick}: {self.words}"
 
 
 class RunLog:
