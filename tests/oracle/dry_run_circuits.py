@@ -161,9 +161,8 @@ def locks(random: Random) -> Drawn:
             pieces.append(random_piece(random, part, (x, 64, z)))
     edge = [(x, 64, z) for x in range(-1, 5) for z in range(-1, 4) if not (0 <= x < 4 and 0 <= z < 3)]
     at_edge = random.sample(edge, random.randint(4, 9))
-    return pieces + [
-        Piece(random.choice(("lever", "lever", "button", "dust")), at, "up") for at in at_edge
-    ], []
+    pieces += [Piece(random.choice(("lever", "lever", "button", "dust")), at, "up") for at in at_edge]
+    return pieces, []
 
 
 def blinker(random: Random) -> Drawn:
