@@ -85,7 +85,9 @@ class Linking:
 
     def forbid_rings(self) -> bool:
         """Says of each ring of "before" that was found that it cannot be; whether there was one."""
-        graph = nx.DiGraph(self.orders_known())
+        graph: nx.DiGraph[int] = nx.DiGraph()
+        # Handed over at its making, the graph would swallow a Ctrl-C and go on with half of the pairs.
+        graph.add_edges_from(self.orders_known())
         rings = [ring for part in nx.strongly_connected_components(graph) for ring in _rings(graph, part)]
         for ring in rings:
             pairs = zip(ring, (*ring[1:], ring[0]), strict=True)

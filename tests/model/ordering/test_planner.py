@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import msgspec
@@ -12,6 +13,7 @@ from model.files.plan_file import read_plan
 from model.grid import ALL_TURNS, Cell, Facing, Heading, Turn
 from model.ordering import BuildOrder, best_order
 from model.ordering.ground import Ground
+from model.ordering.linking import Linking
 from model.parts import RAILS, Part
 from model.pieces import Piece
 from model.plan import Arm, ArmEnd, Plan, Route, plan_of
@@ -97,6 +99,17 @@ def test_a_neighbour_that_sees_the_rail_above_is_planned_around() -> None:
     )
     wanted = Plan(plan.pieces, plan.details.replace(arms=arms, routes=(Route("Quay", "Mill"),)))
     assert last(wanted).served
+
+
+def test_a_break_while_rings_are_looked_for_is_not_lost(monkeypatch: pytest.MonkeyPatch) -> None:
+    def broken_off(_: Linking) -> Iterator[tuple[int, int]]:
+        yield (1, 2)
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(Linking, "orders_known", broken_off)
+    search = best_order(turn_plan(read_plan(EXAMPLES[0]), Turn(1)).applied(read_plan(EXAMPLES[0])))
+    with pytest.raises(KeyboardInterrupt):
+        list(search)
 
 
 def test_only_rails_near_branches_matter() -> None:
