@@ -8,7 +8,7 @@ from typing import Final
 
 from PySide6.QtCore import QMimeData, QSize, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QResizeEvent
-from PySide6.QtWidgets import QApplication, QMainWindow
+from PySide6.QtWidgets import QApplication, QDialog, QMainWindow
 
 from app import theme as themes
 from app.background import Newest
@@ -159,6 +159,8 @@ class MainWindow(QMainWindow):
         self.settings.geometry = self.saveGeometry()
         # A step in the background may take seconds to its end; the user need not watch it.
         self.hide()
+        for dialog in self.findChildren(QDialog):
+            dialog.close()
         self.recovery.close()
         self.files.close()
         self.document.close()

@@ -48,8 +48,7 @@ class LevelStrip(QWidget):
         self._level = level
         rows = self._rows()
         self._top = min(max(self._top, level + 1), level + max(rows - 2, 1))
-        self.setAccessibleName(f"Level {number(level)}: {counted(self._pieces[level], 'piece')}")
-        self.update()
+        self._show_pieces()
 
     def pieces_on(self, level: int) -> int:
         """How many pieces lie on a level."""
@@ -60,11 +59,15 @@ class LevelStrip(QWidget):
 
     def _count_all(self) -> None:
         self._pieces = Counter(piece.at.y for piece in self._document.plan.pieces)
-        self.update()
+        self._show_pieces()
 
     def _count_change(self, change: Change, _cells: object) -> None:
         self._pieces.subtract(entry.piece.at.y for entry in change.taken)
         self._pieces.update(entry.piece.at.y for entry in change.placed)
+        self._show_pieces()
+
+    def _show_pieces(self) -> None:
+        self.setAccessibleName(f"Level {number(self._level)}: {counted(self._pieces[self._level], 'piece')}")
         self.update()
 
     def _choose(self, level: int) -> None:

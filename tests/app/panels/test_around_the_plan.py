@@ -127,9 +127,11 @@ def test_the_ladder_counts_pieces_through_edits_and_goes_to_levels(window: MainW
     window.document.load(straight_plan(), None)
     strip = window.panels.levels
     assert [strip.pieces_on(level) for level in (62, 63, 64, 65)] == [0, 3, 3, 0]
+    assert strip.accessibleName() == "Level 64: 3 pieces"
     window.view.select_all()
     window.bound["delete"].trigger()
     assert strip.pieces_on(64) == 0
+    assert strip.accessibleName() == "Level 64: 0 pieces"
     window.bound["undo"].trigger()
     assert strip.pieces_on(64) == 3
     window.bound["level_up"].trigger()

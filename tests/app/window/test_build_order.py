@@ -81,6 +81,12 @@ def test_it_searches_at_once_and_tells_what_it_found(dialog: BuildOrderDialog, p
     assert cell(dialog, Turn(), MARK) == "cheapest so far"
 
 
+def test_it_closes_with_the_window(wye: MainWindow, dialog: BuildOrderDialog, planner: Planner) -> None:
+    assert wye.close()
+    assert not dialog.isVisible()
+    assert planner.is_ended
+
+
 def test_without_wanted_routes_it_says_that_there_is_nothing_to_serve(
     window: MainWindow, qtbot: QtBot
 ) -> None:
