@@ -78,6 +78,7 @@ class Canvas(QWidget):
         self.dry_run.changed.connect(self.update)
         self.dry_run.repaint.connect(self._repaint)
         self.dry_run.status.connect(self.status)
+        self.dry_run.runner.probes_changed.connect(self.update)
 
     @property
     def level(self) -> int:
@@ -270,6 +271,7 @@ class Canvas(QWidget):
             cart_distance=self.motion.distance,
             exposed=self._exposed_area(),
             live_carts=self.dry_run.carts,
+            probes=self.dry_run.runner.watched,
             # The figures of a dry run stand where the markers would.
             markers={} if self.dry_run.is_on else self._markers.get(self._level, {}),
             chosen_finding=self._chosen_finding,

@@ -1,14 +1,44 @@
-"""Marks over the plan: the ring of the chosen, the band, the keyboard's cursor."""
+"""Marks over the plan: the ring of the chosen, the band, the probes, the keyboard's cursor."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRect
-from PySide6.QtGui import QPainter, QPen
+from collections.abc import Iterable
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRect, Qt
+from PySide6.QtGui import QPainter, QPen, QPolygonF
 
 from app.canvas.geometry import Area, Viewport, area_between
 from app.canvas.symbols import draw_cursor, draw_ring
 from app.theme import Theme
 from model.grid import Cell
+
+PROBES_FROM: Final = 12
+"""px a cell from which probes are marked."""
+PROBE: Final = ((0.0, 0.0), (-10.0, 4.0), (-4.0, 10.0))
+"""px from the point of a probe's mark to its corners."""
+PROBE_AT: Final = 11.0
+"""px from the cell's south-west corner to the point, in both directions."""
+
+
+def paint_probes(
+    painter: QPainter, cells: Iterable[Cell], level: int, seen: Area, view: Viewport, theme: Theme
+) -> None:
+    """A point that comes in from the south-west corner of each cell that is watched."""
+    if view.scale < PROBES_FROM:
+        return
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(theme.paper, 2, j=Qt.PenJoinStyle.MiterJoin))
+    painter.setBrush(theme.ink)
+    # On small cells the mark must leave the symbol to be seen.
+    size = 1.0 if view.scale >= 32 else 0.6
+    for cell in cells:
+        if cell.y == level and seen.holds(cell.x, cell.z):
+            left, top = view.corner(cell.x, cell.z)
+            x, y = left + PROBE_AT * size, top + view.scale - PROBE_AT * size
+            painter.drawPolygon(QPolygonF([QPointF(x + dx * size, y + dy * size) for dx, dy in PROBE]))
+    painter.restore()
 
 
 def paint_ring(

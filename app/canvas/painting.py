@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
 
@@ -14,7 +15,7 @@ from app.canvas.findings_layer import Marker, paint_leaders, paint_markers
 from app.canvas.geometry import Area, Viewport
 from app.canvas.ghosts import GhostPicture, paint_ghost
 from app.canvas.live_carts import PlacedCart, paint_live_carts
-from app.canvas.marks import paint_band, paint_cursor, paint_ring
+from app.canvas.marks import paint_band, paint_cursor, paint_probes, paint_ring
 from app.canvas.preview import Preview, Run
 from app.canvas.rulers import LEFT, TOP, paint_north, paint_rulers
 from app.canvas.scene import Manners, Scene
@@ -68,6 +69,7 @@ class Shown:
     exposed: Area
     """What of ``seen`` is painted anew."""
     live_carts: tuple[PlacedCart, ...]
+    probes: Iterable[Cell]
     markers: dict[Cell, Marker]
     chosen_finding: Finding | None
     is_empty: bool
@@ -111,6 +113,7 @@ def _paint_plan(painter: QPainter, shown: Shown) -> None:
 def _paint_marks(painter: QPainter, shown: Shown) -> None:
     """What is chosen and pointed at, and the findings."""
     view, theme, named = shown.view, shown.theme, shown.scene.named
+    paint_probes(painter, shown.probes, shown.level, shown.exposed, view, theme)
     paint_ring(painter, shown.selection, shown.level, shown.seen, view, theme)
     if shown.band is not None:
         paint_band(painter, shown.band, view, theme)

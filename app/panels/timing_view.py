@@ -197,7 +197,9 @@ class TimingView(QAbstractScrollArea):
             self._point(event)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        if event.button() is Qt.MouseButton.LeftButton and event.position().x() < NAMES:
+        row = self._row_at(event.position().y())
+        if row is not None and event.button() is Qt.MouseButton.LeftButton and event.position().x() < NAMES:
+            self.choose_row(row)
             self.ask_cell()
 
     def _point(self, event: QMouseEvent) -> None:
