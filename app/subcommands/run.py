@@ -61,13 +61,14 @@ def _as_json(done: Result) -> dict[str, Any]:
 
 
 def _as_text(done: Result) -> str:
-    """What became of the carts, what the probes read, where the order matters; the time comes last."""
+    """What became of the carts, what probes read, where the order matters, what is wrong, and the time."""
     unsure = [[f"tick {each.tick}", *map(str, each.at)] for each in done.unsure]
     return (
         _section("Carts that arrived", [_arrived(each) for each in done.arrivals])
         + _section("Carts that did not", [_not_arrived(each) for each in done.lost])
         + _section("Probes (tick:strength)", [_watched(*probe) for probe in done.probes.items()])
         + _section("Order matters, and the world may do otherwise", unsure)
+        + _section("Findings", [[str(each.tick), plain(each.message)] for each in done.findings])
         + f"{counted(done.ticks, 'tick')}: {done.ticks / 20:g} s\n"
     )
 

@@ -1,6 +1,7 @@
 """The dry run: signals, items and carts together, tick by tick."""
 
 from model.dry_run.dry_run import DryRun, Unsure
+from model.dry_run.findings import RunFinding, Trouble
 from model.dry_run.running import Probes, Result, Watched, run
 from model.dry_run.script import (
     EMPTY,
@@ -17,6 +18,7 @@ from model.dry_run.script import (
     Timed,
 )
 from model.dry_run.traffic import Arrival, CartState, Lost, Why
+from model.dry_run.watch import Watch
 
 __all__ = [
     "EMPTY",
@@ -34,10 +36,13 @@ __all__ = [
     "Press",
     "Probes",
     "Result",
+    "RunFinding",
     "Script",
     "Send",
     "Timed",
+    "Trouble",
     "Unsure",
+    "Watch",
     "Watched",
     "Why",
     "run",

@@ -52,14 +52,15 @@ class DryRun:
         layout = Layout(plan) if layout is None else layout
         self._notices = Notices(layout)
         self._track = TrackState(layout)
-        self._circuit = Circuit(plan.pieces, self._notices)
+        self.circuit = Circuit(plan.pieces, self._notices)
+        """For those beside this in the package, as ``signals`` and ``traffic`` are."""
         self._rails: dict[Node, int] = {
-            node: pack(cell) for cell, node in self._circuit.takers.items() if pack(cell) in layout.rails
+            node: pack(cell) for cell, node in self.circuit.takers.items() if pack(cell) in layout.rails
         }
         self._three_way = {key for key in self._rails.values() if self._notices.takes(unpack(key))}
-        self._signals = Signals(self._circuit)
-        self._items = Items(plan.pieces, self._circuit, self._signals)
-        self._traffic = Traffic(plan, self._track)
+        self.signals = Signals(self.circuit)
+        self._items = Items(plan.pieces, self.circuit, self.signals)
+        self.traffic = Traffic(plan, self._track)
         self.reset()
 
     def reset(self) -> None:
@@ -70,10 +71,12 @@ class DryRun:
         self._looks: Wheel[Detector] = Wheel()
         self._cells: set[Cell] = set()
         self._last_active = 0
+        self.last_outside = 0
+        """The last tick in which something was done, or a cart or an item moved: not signals alone."""
         self.unsure: list[Unsure] = []
         self._track.reset()
         self._items.reset()
-        self._traffic.reset()
+        self.traffic.reset()
         self._start()
 
     @property
@@ -85,8 +88,8 @@ class DryRun:
     def is_quiet(self) -> bool:
         """Whether nothing moves or changes until something is done to it."""
         return not (
-            self._traffic.is_moving
-            or self._signals.is_pending()
+            self.traffic.is_moving
+            or self.signals.is_pending()
             or self._items.is_busy()
             or self._will_go_off()
         )
@@ -94,28 +97,28 @@ class DryRun:
     @property
     def carts(self) -> tuple[CartState, ...]:
         """The carts on the track."""
-        return self._traffic.states()
+        return self.traffic.states()
 
     @property
     def arrivals(self) -> Sequence[Arrival]:
         """The carts that have left by an arm, in that order."""
-        return self._traffic.arrivals
+        return self.traffic.arrivals
 
     @property
     def lost(self) -> Sequence[Lost]:
         """The carts that stopped, left the track or collided, in that order."""
-        return self._traffic.lost
+        return self.traffic.lost
 
     @property
     def running(self) -> Sequence[Lost]:
         """The carts on their way, also those that have not come in."""
-        return self._traffic.still_running()
+        return self.traffic.still_running()
 
     @property
     def changed(self) -> frozenset[Cell]:
         """The cells that may look otherwise than before the last step."""
-        nodes = frozenset(node.cell for node in self._signals.before)
-        moved = (unpack(key) for key in (*self._traffic.touched, *(cart.key for cart in self._traffic.came)))
+        nodes = frozenset(node.cell for node in self.signals.before)
+        moved = (unpack(key) for key in (*self.traffic.touched, *(cart.key for cart in self.traffic.came)))
         return nodes | self._cells | frozenset(moved)
 
     def step(self, events: Sequence[Event] = ()) -> None:
@@ -124,25 +127,25 @@ class DryRun:
             self.check(event)
         self._forget_last()
         now = self.tick
-        self._signals.change_due(now, self._be_unsure)
+        self.signals.change_due(now, self._be_unsure)
         boxes = self._items.act(now, self._cart_above, self._be_unsure)
         self._cells.update(box.reading.cell for box in boxes if box.reading is not None)
-        self._traffic.move(now)
+        self.traffic.move(now)
         for event in events:
             self._do(event, now)
-        self._traffic.collide(now)
+        self.traffic.collide(now)
         self._look(now)
         self._follow(now)
-        self._signals.call(now)
+        self.signals.call(now)
         self._note_activity(boxes, events)
         self.tick += 1
 
     def check(self, event: Event) -> None:
         """Whether the plan has something for an event. Raises EventRefused."""
         if isinstance(event, Send):
-            self._traffic.check_send(event)
+            self.traffic.check_send(event)
         elif isinstance(event, Drop):
-            self._traffic.check_drop(event)
+            self.traffic.check_drop(event)
         elif isinstance(event, Fill):
             self._check_fill(event)
         else:
@@ -152,13 +155,18 @@ class DryRun:
 
     def strength(self, cell: Cell) -> int:
         """The strength of a dust, or the output of a part that has one; 0 elsewhere."""
-        node = self._circuit.outputs.get(cell)
+        node = self.circuit.outputs.get(cell)
         return 0 if node is None else node.value
 
     def block_power(self, cell: Cell) -> tuple[int, bool]:
         """The power of a solid block, 0 to 15, and whether any of it is strong."""
-        power, strong = self._circuit.power.get(cell), self._circuit.strong.get(cell)
+        power, strong = self.circuit.power.get(cell), self.circuit.strong.get(cell)
         return (0 if power is None else power.value), strong is not None and strong.value > 0
+
+    def throws(self) -> dict[Cell, Node]:
+        """The three-way plain rails that a signal can reach, each with its signal."""
+        three_way = ((unpack(key), node) for node, key in self._rails.items() if key in self._three_way)
+        return dict(three_way)
 
     def output(self, cell: Cell) -> int:
         """What a probe reads.
@@ -166,22 +174,22 @@ class DryRun:
         The output of a torch, repeater, comparator, lever, button or detector rail, the strength of a dust,
         the power into a block; for a rail, lamp, hopper or auto-crafter 15 with a signal and 0 without.
         """
-        if cell in self._circuit.outputs:
+        if cell in self.circuit.outputs:
             return self.strength(cell)
         part = self.plan.pieces.part_at(cell)
         if part is Part.BOOSTER_RAIL:
             return 15 if pack(cell) in self._track.driven else 0
-        taker = self._circuit.takers.get(cell)
+        taker = self.circuit.takers.get(cell)
         return self.block_power(cell)[0] if taker is None else taker.value
 
     def is_burnt_out(self, cell: Cell) -> bool:
         """Whether a torch is out because it changed too often."""
-        node = self._circuit.outputs.get(cell)
+        node = self.circuit.outputs.get(cell)
         return isinstance(node, Torch) and node.is_burnt_out
 
     def is_locked(self, cell: Cell) -> bool:
         """Whether a repeater is held from the side."""
-        node = self._circuit.outputs.get(cell)
+        node = self.circuit.outputs.get(cell)
         return isinstance(node, Repeater) and node.locked
 
     def shape(self, cell: Cell) -> Shape | None:
@@ -200,45 +208,45 @@ class DryRun:
 
     def _start(self) -> None:
         """Torches are lit, what lies about signal parts gets notice; then no carts, hoppers and crafts."""
-        self._signals.start()
+        self.signals.start()
         self._items.read_all()
-        self._follow(0, {key for node in self._circuit.nodes() for key in node.noticed})
-        self._signals.call(0)
+        self._follow(0, {key for node in self.circuit.nodes() for key in node.noticed})
+        self.signals.call(0)
         ticks = 1
-        while self._signals.is_pending() and ticks <= START_LIMIT:
+        while self.signals.is_pending() and ticks <= START_LIMIT:
             self._forget_last()
-            self._signals.change_due(ticks, self._be_unsure)
+            self.signals.change_due(ticks, self._be_unsure)
             self._follow(ticks)
-            self._signals.call(ticks)
+            self.signals.call(ticks)
             ticks += 1
-        self._signals.count_from(ticks)
+        self.signals.count_from(ticks)
         self._forget_last()
         self._items.wake_all()
         self._starting = False
 
     def _forget_last(self) -> None:
-        self._signals.before.clear()
+        self.signals.before.clear()
         self._cells.clear()
-        self._traffic.came.clear()
-        self._traffic.entered.clear()
-        self._traffic.touched.clear()
+        self.traffic.came.clear()
+        self.traffic.entered.clear()
+        self.traffic.touched.clear()
 
     def _do(self, event: Event, now: int) -> None:
         if isinstance(event, Send):
-            self._traffic.send(event, now)
+            self.traffic.send(event, now)
         elif isinstance(event, Drop):
-            self._traffic.drop(event, now)
+            self.traffic.drop(event, now)
         elif isinstance(event, Fill):
             part = self.plan.pieces.part_at(event.at)
             assert part is not None
             self._items.fill(event.at, part, event.holds)
             self._cells.add(event.at)
         elif isinstance(event, Lever):
-            self._signals.set(self._circuit.outputs[event.at], 15 if event.on else 0)
+            self.signals.set(self.circuit.outputs[event.at], 15 if event.on else 0)
         else:
-            button = self._circuit.outputs[event.at]
+            button = self.circuit.outputs[event.at]
             assert isinstance(button, Button)
-            self._signals.press(button, now)
+            self.signals.press(button, now)
 
     def _check_fill(self, event: Fill) -> None:
         part = self.plan.pieces.part_at(event.at)
@@ -250,23 +258,23 @@ class DryRun:
     def _look(self, now: int) -> None:
         """Detector rails: carts that come put them on; those that have been on for long look again."""
         for detector in self._looks.pop(now):
-            if self._traffic.cart_in(pack(detector.cell)) is None:
-                self._signals.set(detector, 0)
+            if self.traffic.cart_in(pack(detector.cell)) is None:
+                self.signals.set(detector, 0)
             else:
                 self._looks.add(now + LOOK, detector)
-        for key in self._traffic.entered:
-            node = self._circuit.outputs.get(unpack(key))
+        for key in self.traffic.entered:
+            node = self.circuit.outputs.get(unpack(key))
             if isinstance(node, Detector) and not node.value:
-                self._signals.set(node, 15)
+                self.signals.set(node, 15)
                 self._looks.add(now + LOOK, node)
             self._items.wake_at(unpack(key - UP))
 
     def _follow(self, now: int, noticed: set[int] | None = None) -> None:
         """Dust, block power, rail shapes and what drives boosters follow at once."""
-        self._signals.follow()
+        self.signals.follow()
         noticed = set() if noticed is None else noticed
         boosters: dict[int, bool] = {}
-        for node in self._signals.flipped():
+        for node in self.signals.flipped():
             noticed.update(node.noticed)
             key = self._rails.get(node)
             if key is None:
@@ -283,7 +291,7 @@ class DryRun:
             self._cells.update(map(unpack, turned))
         else:
             turned = set()
-        self._traffic.hold(turned, now)
+        self.traffic.hold(turned, now)
 
     def _settle(self, noticed: set[int], *, sure: bool) -> dict[int, Shape]:
         if not noticed:
@@ -294,22 +302,23 @@ class DryRun:
         return bent
 
     def _has_signal(self, key: int) -> bool:
-        taker = self._circuit.takers.get(unpack(key))
+        taker = self.circuit.takers.get(unpack(key))
         return taker is not None and taker.value > 0
 
     def _cart_above(self, hopper: Actor) -> Box | None:
-        cart = self._traffic.cart_in(pack(hopper.piece.at) + UP)
+        cart = self.traffic.cart_in(pack(hopper.piece.at) + UP)
         return None if cart is None else cart.box
 
     def _will_go_off(self) -> bool:
         """Whether a detector rail is on with no cart on it."""
-        return any(self._traffic.cart_in(pack(detector.cell)) is None for _, detector in self._looks)
+        return any(self.traffic.cart_in(pack(detector.cell)) is None for _, detector in self._looks)
 
     def _be_unsure(self, one: Cell, other: Cell) -> None:
         if not self._starting:
             self.unsure.append(Unsure(self.tick, (one, other)))
 
     def _note_activity(self, boxes: Sequence[Box], events: Sequence[Event]) -> None:
-        traffic = self._traffic
-        if self._signals.before or boxes or events or self._cells or traffic.came or traffic.touched:
+        if boxes or events or self.traffic.came or self.traffic.touched:
+            self._last_active = self.last_outside = self.tick
+        elif self.signals.before or self._cells:
             self._last_active = self.tick

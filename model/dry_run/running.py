@@ -7,8 +7,10 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from model.dry_run.dry_run import DryRun, Unsure
+from model.dry_run.findings import RunFinding
 from model.dry_run.script import TICK_LIMIT, Event, Script
 from model.dry_run.traffic import Arrival, Lost
+from model.dry_run.watch import Watch
 from model.grid import Cell
 from model.plan import Plan
 from model.track.layout import Layout
@@ -25,6 +27,7 @@ class Result(Struct, frozen=True):
     lost: tuple[Lost, ...]
     probes: dict[Cell, Watched]
     unsure: tuple[Unsure, ...]
+    findings: tuple[RunFinding, ...]
 
 
 def run(plan: Plan, script: Script, ticks: int | None = None, layout: Layout | None = None) -> Result:
@@ -36,12 +39,13 @@ def run(plan: Plan, script: Script, ticks: int | None = None, layout: Layout | N
     by_tick = _by_tick(script)
     for timed in script.events:
         dry_run.check(timed.event)
-    probes = Probes(script.probes)
+    probes, watch = Probes(script.probes), Watch(dry_run)
     last_event = max(by_tick, default=-1)
     while dry_run.tick < (TICK_LIMIT if ticks is None else ticks):
         tick = dry_run.tick
         dry_run.step(by_tick.get(tick, ()))
         probes.note(dry_run, tick)
+        watch.note()
         if ticks is None and tick >= last_event and dry_run.is_quiet:
             ticks = dry_run.active_ticks
             break
@@ -51,6 +55,7 @@ def run(plan: Plan, script: Script, ticks: int | None = None, layout: Layout | N
         lost=(*dry_run.lost, *dry_run.running),
         probes=probes.watched,
         unsure=tuple(dry_run.unsure),
+        findings=watch.findings(),
     )
 
 

@@ -84,6 +84,7 @@ class Cart:
         "load",
         "number",
         "stopped",
+        "train",
     )
 
     def __init__(self, number: int, key: int, heading: Heading, load: Load, base: int, cells: int) -> None:
@@ -99,6 +100,13 @@ class Cart:
         self.goes: int | None = None
         self.held = False
         self.stopped = False
+        self.train = number
+        """The number of the first cart of its train."""
+
+    @property
+    def cell(self) -> Cell:
+        """Where it is."""
+        return unpack(self.key)
 
     def tick_of_next_cell(self) -> int:
         """2.5 ticks a cell, rounded once: 8 cells a second is the highest speed."""
@@ -182,6 +190,7 @@ class Traffic:
             self.sent += 1
             ahead = index * (send.gap + 1)
             cart = Cart(self.sent, key, enter.heading, load, now, ahead)
+            cart.train -= index
             enters = cart.tick_of_next_cell()
             if enters == now:
                 self._put(cart, key, now)
@@ -232,6 +241,10 @@ class Traffic:
                     cart.held = False
                     cart.base, cart.cells = now, 0
                     self._time(cart)
+
+    def leaving(self, tick: int) -> list[Cart]:
+        """The carts that leave their cell in a tick."""
+        return [cart for carts in self.on_track.values() for cart in carts if cart.goes == tick]
 
     def states(self) -> tuple[CartState, ...]:
         """The carts on the track by number."""
