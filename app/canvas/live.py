@@ -75,7 +75,14 @@ class Live:
             self._unsure_known = 0
             self.unsure.clear()
         self.pulled.clear()
-        return self._see(piece.at for piece in self._engine.plan.pieces)
+        return self._see(piece.at for piece in self._engine.plan.pieces if not self._is_untouched(piece))
+
+    def _is_untouched(self, piece: Piece) -> bool:
+        """Whether a piece is as at rest for certain; of a large plan most are, and need no closer look."""
+        if piece.part not in PASSIVE or piece.at in self.looks:
+            return False
+        lies = self._engine.shape(piece.at) == self._rest.layout.shape(piece.at)
+        return lies and not self._engine.output(piece.at)
 
     def follow(self, changed: Iterable[Cell]) -> frozenset[Cell]:
         """The engine went on; returns the cells that look otherwise."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 
 from app.canvas.live import MOST_CHANGES, Live
@@ -255,7 +257,7 @@ def test_a_cart_runs_smoothly_from_cell_to_cell() -> None:
     """0.4 cell a tick: common practice, no source."""
     shown = Shown(line_with_switch())
     xs = [carts[0].cell.x + carts[0].x for carts in places(shown, 10, False, Drop(at(-2, 0), Heading.EAST))]
-    steps = [b - a for a, b in zip(xs, xs[1:], strict=False)]
+    steps = [b - a for a, b in pairwise(xs)]
     assert xs[0] == -2.5
     assert min(steps) >= 0
     assert max(steps) <= 0.13
