@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from itertools import combinations
+from itertools import chain, combinations
 from typing import Final
 
 from model.dry_run.signals import Tell
@@ -37,10 +37,12 @@ class TrackState:
     def reset(self) -> None:
         """As built, without a signal."""
         self.rails = Overlay(self._as_built)
-        self.direct: set[int] = set()
-        """The boosters that something gives a signal to."""
+        self._reached: dict[int, frozenset[int]] = {}
+        """By the booster that something gives a signal to: itself and those to which it passes it on."""
+        self._sources: dict[int, set[int]] = {}
+        """The other way round: by booster, those from which it has its signal."""
         self.driven: set[int] = set()
-        """Those, and the boosters to which they pass it on."""
+        """The boosters with a signal, as of the last time that some were told of."""
 
     def settle(self, noticed: Mapping[int, bool], unsure: Tell | None) -> dict[int, Shape]:
         """These rails get notice, each with its signal, in file order; returns the shapes that changed.
@@ -61,14 +63,31 @@ class TrackState:
 
         Returns the boosters that are driven now and were not, or the other way round.
         """
-        for key, on in changed.items():
-            (self.direct.add if on else self.direct.discard)(key)
-        seeds = {*changed, *(near for key in bent for near in _about(key) if self.is_booster(near))}
-        affected = {key for seed in seeds for key in self._along(seed)}
-        driven = {key for key in affected if not self.direct.isdisjoint(self._along(key))}
-        turned = {key for key in affected if (key in driven) != (key in self.driven)}
+        near = (key for each in bent for key in _about(each))
+        again = {source for key in near for source in self._sources.get(key, ())}
+        touched: set[int] = set()
+        for source in again | changed.keys():
+            on = changed.get(source, source in self._reached)
+            touched |= self._withdraw(source)
+            if on:
+                touched |= self._pass_on(source)
+        turned = {key for key in touched if (key in self._sources) != (key in self.driven)}
         self.driven ^= turned
         return turned
+
+    def _withdraw(self, source: int) -> frozenset[int]:
+        reached = self._reached.pop(source, frozenset())
+        for key in reached:
+            self._sources[key].discard(source)
+            if not self._sources[key]:
+                del self._sources[key]
+        return reached
+
+    def _pass_on(self, source: int) -> frozenset[int]:
+        reached = self._reached[source] = self._along(source)
+        for key in reached:
+            self._sources.setdefault(key, set()).add(source)
+        return reached
 
     def is_booster(self, key: int) -> bool:
         """Whether a packed cell holds a booster rail."""
@@ -98,13 +117,13 @@ class TrackState:
                 if self._bent(turned, signals) != bent:
                     yield order[one], order[other]
 
-    def _along(self, key: int) -> set[int]:
+    def _along(self, key: int) -> frozenset[int]:
         """A booster and those to which a signal of its own passes."""
         seen, ends = {key}, [key]
         for _ in range(PASSES):
             ends = [other for end in ends for other in self._linked_boosters(end) if other not in seen]
             seen.update(ends)
-        return seen
+        return frozenset(seen)
 
     def _linked_boosters(self, key: int) -> Iterator[int]:
         shape = self.rails.get(key)

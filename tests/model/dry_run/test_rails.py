@@ -193,3 +193,20 @@ def test_rails_that_do_not_bear_on_each_other_are_not_unsure() -> None:
     dry_run.step([Lever(lever, True) for lever in levers])
     assert (dry_run.shape(cell(0, 0)), dry_run.shape(cell(0, 20))) == (Shape.NORTH_EAST, Shape.NORTH_EAST)
     assert not dry_run.unsure
+
+
+def test_a_signal_passes_along_the_links_of_the_booster_that_has_it() -> None:
+    """The rising booster finds the upper one; that finds the plain rail above first, not the lower one."""
+    bench = Bench()
+    lower = bench.put("booster-rail", 0, 0, E)
+    bench.put("solid-block", 1, 0)
+    upper = bench.put("booster-rail", 1, 0, E, y=65)
+    bench.put("solid-block", 0, 0, y=65)
+    bench.put("rail", 0, 0, E, y=66)
+    one, other = bench.put("lever", 0, 1), bench.put("lever", 1, 1, y=65)
+    dry_run = bench.dry_run()
+    assert dry_run.shape(lower) is Shape.RISING_EAST
+    dry_run.step([Lever(one, True)])
+    assert (dry_run.output(lower), dry_run.output(upper)) == (15, 15)
+    dry_run.step([Lever(one, False), Lever(other, True)])
+    assert (dry_run.output(lower), dry_run.output(upper)) == (0, 15)
