@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from itertools import chain, combinations
+from itertools import combinations
 from typing import Final
 
 from model.dry_run.signals import Tell
