@@ -7,7 +7,7 @@ from typing import Final
 
 from PySide6.QtCore import QElapsedTimer, QObject, QTimer, Signal
 
-from model.dry_run import DryRun, Event, EventRefused, Timed
+from model.dry_run import DryRun, Event, EventRefused, Timed, Watch
 from model.grid import Cell
 from model.plan import Plan
 from model.track.layout import Layout
@@ -49,7 +49,9 @@ class DryRunner(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.engine: DryRun | None = None
-        """``None`` while no dry run is on."""
+        """``None`` while no dry run is on; so is ``watch``."""
+        self.watch: Watch | None = None
+        """Keeps what the run finds wrong."""
         self.changed: frozenset[Cell] = frozenset()
         self._speed = 1.0
         self._events: list[Timed] = []
@@ -181,7 +183,7 @@ class DryRunner(QObject):
         if self.engine is None:
             return
         self.pause()
-        self.engine = None
+        self.engine = self.watch = None
         self._to_come = {}
         self.ended.emit(why)
 
@@ -227,15 +229,19 @@ class DryRunner(QObject):
         self._events = []
         self._owed = 0.0
         self.changed = frozenset()
+        assert self.engine is not None
+        self.watch = Watch(self.engine)
         for noted in self._probes.values():
             noted.clear()
 
     def _tick(self) -> frozenset[Cell]:
-        engine = self.engine
+        engine, watch = self.engine, self.watch
         assert engine is not None
+        assert watch is not None
         now = engine.tick
         events = self._to_come.pop(now, [])
         engine.step(events)
+        watch.note()
         self._events += [Timed(now, event) for event in events]
         for cell in self._probes:
             self._note(cell)

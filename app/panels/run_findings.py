@@ -10,7 +10,7 @@ from typing import Final
 from app.names import part_name
 from app.panels.timing_trace import seconds
 from app.panels.words import listed
-from model.dry_run import Arrival, DryRun, Lost, Unsure, Why
+from model.dry_run import Arrival, DryRun, Lost, RunFinding, Trouble, Unsure, Why
 from model.grid import Cell
 from model.rules import Severity
 
@@ -23,6 +23,17 @@ LOST: Final = {
         "A part stands where the track goes on from here.",
     ),
     Why.RUNNING: (Severity.WARNING, "waits without end", WAITS),
+}
+
+
+TROUBLES: Final = {
+    Trouble.DUST_OUT_OF_REACH: (Severity.WARNING, "Dust out of reach"),
+    Trouble.LINES_TOUCH: (Severity.WARNING, "Two lines touch"),
+    Trouble.BLOCK_FROM_TWO_LINES: (Severity.WARNING, "A block powered from two lines"),
+    Trouble.TORCH_BURNS_OUT: (Severity.ERROR, "A torch burns out"),
+    Trouble.NEVER_SETTLES: (Severity.WARNING, "A circuit that never settles"),
+    Trouble.READER_COUNT: (Severity.ERROR, "A reader with the wrong count"),
+    Trouble.HOLD_TOO_SHORT: (Severity.ERROR, "A hold that is too short"),
 }
 
 
@@ -48,12 +59,25 @@ class RunRow:
         return str(self.cells[0]) if self.cells else ""
 
 
-def rows_of(run: DryRun) -> list[RunRow]:
-    """All that a run has found so far, the gravest first, then in the order of time."""
-    rows = [*_lost(run.lost), *_waiting(run), *(_unsure(run, one) for one in run.unsure)]
+def rows_of(run: DryRun, findings: Iterable[RunFinding] = ()) -> list[RunRow]:
+    """All that a run and who watches it have found so far, the gravest first, then in the order of time."""
+    rows = [
+        *map(_trouble, findings),
+        *_lost(run.lost),
+        *_waiting(run),
+        *(_unsure(run, one) for one in run.unsure),
+    ]
     rows += [_arrived(run, arrival) for arrival in run.arrivals]
     # What comes later must not change the place of what is there already.
     return sorted(rows, key=lambda row: (row.severity.rank, row.tick or 0))
+
+
+def _trouble(found: RunFinding) -> RunRow:
+    severity, title = TROUBLES[found.trouble]
+    # What a reader holds is wrong from the start, whatever happens.
+    tick = None if found.trouble is Trouble.READER_COUNT else found.tick
+    key = (found.trouble, found.cells[0])
+    return RunRow(key, severity, title, found.message, found.cells, tick)
 
 
 def _lost(lost: Iterable[Lost]) -> Iterator[RunRow]:

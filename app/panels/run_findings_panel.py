@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QItemSelection, QModelIndex, Qt, Signal
+from PySide6.QtCore import QItemSelection, QModelIndex, Qt, QTimer, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QListView, QStackedLayout, QVBoxLayout, QWidget
 
 from app.document import Document
@@ -13,14 +14,15 @@ from app.panels.choosing_list import ChoosingList
 from app.panels.findings_delegate import FindingsDelegate
 from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE
 from app.panels.kept_rows import KeptRows
-from app.panels.look import label, named, panel
+from app.panels.look import fit_lines, label, named, panel
 from app.panels.run_findings import RunRow, rows_of
 from app.panels.table_model import Index
 from app.panels.words import plain_tip
 
 NEVER_RUN: Final = "Where carts arrive, what is lost and why is listed here as the dry run goes on."
 NOTHING_FOUND: Final = "No cart has arrived or been lost, and no order within a tick decided anything."
-WIDTH, NARROWEST = 300, 200
+NARROWEST: Final = 200
+"""In pixels."""
 
 
 class RunFindingsModel(KeptRows[RunRow]):
@@ -64,6 +66,7 @@ class RunFindingsPanel(QWidget):
         self.list.setUniformItemSizes(True)
         self.list.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.said = label("", "second")
         self.empty = label(NEVER_RUN, "second")
         self._lay_out()
         self._is_taking_over = False
@@ -83,13 +86,14 @@ class RunFindingsPanel(QWidget):
 
     def take_over(self) -> None:
         """Show what the run has found by now; most ticks find nothing, and cost nothing."""
-        run = self._runner.engine
-        if run is None:
+        run, watch = self._runner.engine, self._runner.watch
+        if run is None or watch is None:
             return
-        seen = (run, len(run.arrivals), len(run.lost), len(run.unsure), run.is_quiet)
+        findings = watch.findings()
+        seen = (run, findings, len(run.arrivals), len(run.lost), len(run.unsure), run.is_quiet)
         if seen != self._seen:
             self._seen = seen
-            self._show(rows_of(run))
+            self._show(rows_of(run, findings))
 
     def _forget(self) -> None:
         self._seen = ()
@@ -104,14 +108,25 @@ class RunFindingsPanel(QWidget):
         if self.row is not None and (before is None or self.row.key != before.key):
             self.list.clearSelection()
         self._is_taking_over = False
+        self._say()
         self.empty.setText(NOTHING_FOUND if self._runner.tick else NEVER_RUN)
         self._stack.setCurrentIndex(0 if rows else 1)
         self.count_changed.emit(len(rows))
 
     def _choose(self, _now: QItemSelection, _before: QItemSelection) -> None:
+        self._say()
         row = self.row
         if row is not None and not self._is_taking_over:
             self.row_chosen.emit(row.cells, row.tick)
+            # What is said below takes room from the list; the row itself must stay in sight.
+            QTimer.singleShot(0, self.list, lambda: self.list.scrollTo(self.list.currentIndex()))
+
+    def _say(self) -> None:
+        """All words of the chosen row, of which its second line shows the first only."""
+        words = "" if self.row is None else self.row.message
+        self.said.setText(words)
+        self.said.setVisible(bool(words))
+        fit_lines(self.said, self.width())
 
     def _tell(self, index: QModelIndex) -> None:
         row = self.model.at(index.row())
@@ -125,6 +140,19 @@ class RunFindingsPanel(QWidget):
         column.addWidget(self.empty)
         column.addStretch(1)
         self._stack = QStackedLayout(self)
-        self._stack.addWidget(self.list)
+        listed = QWidget()
+        rows = QVBoxLayout(listed)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(0)
+        rows.addWidget(self.list, 1)
+        self.said.setWordWrap(True)
+        self.said.setContentsMargins(14, 6, 14, 8)
+        self.said.hide()
+        rows.addWidget(self.said)
+        self._stack.addWidget(listed)
         self._stack.addWidget(bare)
         self._stack.setCurrentIndex(1)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        fit_lines(self.said, event.size().width())
