@@ -32,7 +32,7 @@ def paint_probes(
     painter.setPen(QPen(theme.paper, 2, j=Qt.PenJoinStyle.MiterJoin))
     painter.setBrush(theme.ink)
     # On small cells the mark must leave the symbol to be seen.
-    size = 1.0 if view.scale >= 32 else 0.6
+    size = 1.0 if view.scale >= 32 else 0.8
     for cell in cells:
         if cell.y == level and seen.holds(cell.x, cell.z):
             left, top = view.corner(cell.x, cell.z)

@@ -38,6 +38,8 @@ NO_PROBES: Final = (
 )
 NOTHING_RUN: Final = "Nothing has been read yet: start the dry run (F5)."
 
+UNSURE: Final = "Unsure: the order within this tick decides."
+
 
 class TimingPanel(QWidget):
     """Under the plan; it shows what the book of the probes holds."""
@@ -192,6 +194,8 @@ class TimingPanel(QWidget):
         else:
             with_run = ", with the run" if view.follows else ""
             said = f"Tick {view.tick}, {seconds(view.tick)}{with_run}. {trace.sentence(view.tick)}."
+            if view.tick in view.unsure.get(trace.cell, ()):
+                said += f" {UNSURE}"
         if said != self.words.text():
             self.words.setText(said)
             self.words.setToolTip(plain_tip(f"{said}\n{KEYS_IN_WORDS}" if said else ""))

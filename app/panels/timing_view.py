@@ -146,7 +146,8 @@ class TimingView(QAbstractScrollArea):
 
     def _held(self, first: float) -> float:
         """No farther than that the end of the run is in sight."""
-        return max(0.0, min(first, self.now - self.axis.shown * (1 - SPARE)))
+        shown = self.axis.shown
+        return max(0.0, min(first, self.now - shown * (1 - SPARE))) if self.now > shown else 0.0
 
     def _fit_bars(self) -> None:
         size = self.viewport().size()
@@ -157,7 +158,7 @@ class TimingView(QAbstractScrollArea):
         across.blockSignals(True)
         across.setPageStep(max(1, int(axis.width)))
         across.setSingleStep(max(1, int(axis.width / 10)))
-        highest = max(axis.first, self.now - axis.shown * (1 - SPARE), 0.0)
+        highest = max(axis.first, self._held(self.now))
         across.setRange(0, int(highest * axis.scale))
         across.setValue(int(axis.first * axis.scale))
         across.blockSignals(False)

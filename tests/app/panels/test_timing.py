@@ -325,6 +325,32 @@ def test_a_probe_that_comes_late_reads_from_then_on(read: MainWindow) -> None:
     assert trace.words(trace.value_at(20)) == "not read yet"
 
 
+def test_a_tick_in_which_order_decides_is_marked_and_said(window: MainWindow) -> None:
+    """A repeater comes due in the tick in which another one comes on to lock it."""
+    locked, lock = Cell(2, 64, 0), Cell(2, 64, 1)
+    levers = Cell(1, 64, 0), Cell(2, 64, 2)
+    pieces = [new_piece(Part.SOLID_BLOCK, cell.moved(dy=-1)) for cell in (locked, lock, *levers)]
+    pieces += [Piece(Part.REPEATER, locked, Facing.EAST), Piece(Part.REPEATER, lock, Facing.NORTH)]
+    pieces += [new_piece(Part.LEVER, cell) for cell in levers]
+    window.document.load(plan_of(pieces), None)
+    settle(window)
+    probe(window, locked, lock)
+    runner, panel = window.view.dry_run.runner, panel_of(window)
+    run(window, 5)
+    for lever in levers:
+        runner.give(Lever(lever, True))
+    run(window, 20)
+    panel.view.put_cursor(6)
+    assert "Unsure" not in panel.words.text()
+    before = pixels(panel.view)
+    panel.view.put_cursor(7)
+    assert panel.words.text().endswith("Unsure: the order within this tick decides.")
+    assert panel.book.unsure == {locked: [7], lock: [7]}
+    panel.view.unsure = {}
+    panel.view.put_cursor(6)
+    assert pixels(panel.view) != before, "the picture says so, too"
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("size", [(1440, 900), (1024, 640)])
 def test_it_finds_room_in_every_window(read: MainWindow, size: tuple[int, int], scheme: str) -> None:
