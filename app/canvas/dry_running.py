@@ -39,6 +39,8 @@ class DryRunning(QObject):
     told = Signal(object)
     """What is new in the log, a list of entries; also when the log is begun anew."""
     train_changed = Signal()
+    calming_changed = Signal()
+    """Something changes too often to be drawn each time, or nothing does any more."""
     status = Signal(str)
 
     def __init__(self, document: Document, scene: Scene, widget: QWidget) -> None:
@@ -206,10 +208,12 @@ class DryRunning(QObject):
         live = self._scene.live
         assert live is not None
         self._scene.follow_run()
-        if live.wavering and not self._calm.isActive():
-            self._calm.start()
-        elif not live.wavering:
-            self._calm.stop()
+        if bool(live.wavering) != self.is_calming:
+            if live.wavering:
+                self._calm.start()
+            else:
+                self._calm.stop()
+            self.calming_changed.emit()
         self.repaint.emit(cells, ())
 
     def _move(self) -> None:

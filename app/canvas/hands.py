@@ -169,7 +169,7 @@ class Hands:
             return
         self.host.say("")
         self.tool.press(event)
-        if not self.tool.drags_by_key:
+        if not self.tool.waits_for_drag:
             self.tool.release(event)
 
     def _drag_by_key(self, held: Modifiers) -> None:

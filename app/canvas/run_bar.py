@@ -91,6 +91,7 @@ class RunBar(QWidget):
         runner = self._dry_run.runner
         self._dry_run.changed.connect(self._show_on)
         self._dry_run.told.connect(self._show_log)
+        self._dry_run.calming_changed.connect(self.take_over)
         for signal in (runner.ticked, runner.rewound, runner.state_changed, runner.ended):
             signal.connect(self.take_over)
 

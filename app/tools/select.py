@@ -76,6 +76,11 @@ class SelectTool(Tool):
         """While the button is down."""
         return self.state is not None
 
+    @property
+    def waits_for_drag(self) -> bool:
+        """A lever is worked at once."""
+        return not isinstance(self.state, Working)
+
     def press(self, event: PointerEvent) -> None:
         """Chooses the piece under the pointer, unless it is chosen; Shift takes it in or out."""
         before = self.host.selection

@@ -27,6 +27,11 @@ class Tool:
         """Whether a gesture is under way."""
         return False
 
+    @property
+    def waits_for_drag(self) -> bool:
+        """Whether the gesture that Enter has begun goes on until the next Enter."""
+        return self.drags_by_key
+
     def enter(self) -> None:
         """The tool is taken up."""
 

@@ -10,6 +10,8 @@ from app.canvas.symbols.stage import Stage
 from model.grid import Facing
 
 OUTER, INNER = (0.13, 0.87), (0.37, 0.63)
+TIP = 0.02
+"""Where the point of an arrow lies that faces north."""
 CORNERS = ((0, 0), (1, 0), (0, 1), (1, 1))
 
 
@@ -17,14 +19,18 @@ def draw_hopper(stage: Stage, look: Look) -> None:
     """A funnel from above: slant lines into the mouth, and an arrow where it gives sideways."""
     size = stage.size
     outline, fill, ink = _colours(stage, look)
-    stage.box(OUTER[0], OUTER[0], OUTER[1], OUTER[1], outline, fill)
+    width = size.narrow
+    if look.on and size.is_small:
+        # In a filled square so small, nobody would see where it gives to.
+        fill, ink, width = stage.theme.paper, outline, size.wide
+    stage.box(OUTER[0], OUTER[0], OUTER[1], OUTER[1], outline, fill, width)
     if stage.is_hint or size.detail <= Detail.LINES:
         return
     if not size.is_small:
         _draw_slants(stage, ink, through=look.facing is Facing.DOWN)
     stage.box(INNER[0], INNER[0], INNER[1], INNER[1], ink, None)
     if look.facing is not Facing.DOWN:
-        _draw_arrow(stage, INNER[0], ink)
+        _draw_arrow(stage, INNER[0], ink, outline)
 
 
 def _colours(stage: Stage, look: Look) -> tuple[QColor, QColor, QColor]:
@@ -40,11 +46,14 @@ def _draw_slants(stage: Stage, ink: QColor, through: bool) -> None:
         stage.line([start, end], ink, stage.size.narrow)
 
 
-def _draw_arrow(stage: Stage, start: float, ink: QColor) -> None:
-    """From ``start`` to the edge that the part faces."""
+def _draw_arrow(stage: Stage, start: float, ink: QColor, outside: QColor) -> None:
+    """From ``start`` to the edge that the part faces; its point, ``outside`` the square, lies on paper."""
     base, half = (0.28, 0.19) if stage.size.is_small else (0.20, 0.09)
     stage.line([(0.5, start), (0.5, base - 0.04)], ink, stage.size.narrow)
-    stage.polygon(((0.5 - half, base), (0.5 + half, base), (0.5, 0.02)), None, ink)
+    stage.polygon(((0.5 - half, base), (0.5 + half, base), (0.5, TIP)), None, ink)
+    if outside != ink:
+        half *= (OUTER[0] - TIP) / (base - TIP)
+        stage.polygon(((0.5 - half, OUTER[0]), (0.5 + half, OUTER[0]), (0.5, TIP)), None, outside)
 
 
 def draw_barrel(stage: Stage, look: Look) -> None:
@@ -73,7 +82,7 @@ def draw_auto_crafter(stage: Stage, look: Look) -> None:
         stage.line([(x, 0.72), (0.5, 0.42)], ink, narrow)
     stage.line([(0.5, 0.72), (0.5, 0.42)], ink, narrow)
     if look.facing.heading is not None:
-        _draw_arrow(stage, 0.42, ink)
+        _draw_arrow(stage, 0.42, ink, outline)
     elif stage.size.is_small:
         _draw_small_end(stage, look.facing, ink)
     elif look.facing is Facing.UP:
