@@ -19,12 +19,13 @@ def draw_hopper(stage: Stage, look: Look) -> None:
     """A funnel from above: slant lines into the mouth, and an arrow where it gives sideways."""
     size = stage.size
     outline, fill, ink = _colours(stage, look)
-    width = size.narrow
-    if look.on and size.is_small:
-        # In a filled square so small, nobody would see where it gives to.
-        fill, ink, width = stage.theme.paper, outline, size.wide
-    stage.box(OUTER[0], OUTER[0], OUTER[1], OUTER[1], outline, fill, width)
+    stage.box(OUTER[0], OUTER[0], OUTER[1], OUTER[1], outline, fill)
     if stage.is_hint or size.detail <= Detail.LINES:
+        return
+    if look.on and size.is_small:
+        # In a filled square so small an arrow is lost: the mouth is open to where it gives.
+        end = INNER[0] if look.facing is Facing.DOWN else 0.0
+        stage.block(INNER[0], end, INNER[1], INNER[1], stage.theme.paper)
         return
     if not size.is_small:
         _draw_slants(stage, ink, through=look.facing is Facing.DOWN)
