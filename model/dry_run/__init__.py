@@ -2,6 +2,7 @@
 
 from model.dry_run.dry_run import DryRun, Unsure
 from model.dry_run.findings import RunFinding, Trouble
+from model.dry_run.outcomes import Arrival, CartState, Lost, Why
 from model.dry_run.running import Probes, Result, Watched, run
 from model.dry_run.script import (
     EMPTY,
@@ -17,7 +18,6 @@ from model.dry_run.script import (
     Send,
     Timed,
 )
-from model.dry_run.traffic import Arrival, CartState, Lost, Why
 from model.dry_run.watch import Watch
 
 __all__ = [

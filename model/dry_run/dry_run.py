@@ -12,20 +12,20 @@ from msgspec import Struct
 
 from model.dry_run.boxes import Actor, Box
 from model.dry_run.circuit import Circuit
+from model.dry_run.detectors import Detectors
 from model.dry_run.items import Items
-from model.dry_run.nodes import Button, Detector, Node, Repeater, Torch
+from model.dry_run.nodes import Button, Node, Repeater, Torch
 from model.dry_run.notices import Notices
+from model.dry_run.outcomes import Arrival, CartState, Lost
 from model.dry_run.rails import TrackState
 from model.dry_run.script import Drop, Event, EventRefused, Fill, Lever, Send
 from model.dry_run.signals import Signals
-from model.dry_run.traffic import Arrival, CartState, Lost, Traffic
-from model.dry_run.wheel import Wheel
+from model.dry_run.traffic import Traffic
 from model.grid import Cell
 from model.parts import TRAITS, Part
 from model.pieces import slots_needed
 from model.plan import Plan
 from model.signals.items import Slots
-from model.signals.timing import LOOK
 from model.track.layout import Layout
 from model.track.rails import UP, pack, unpack
 from model.track.shapes import Shape
@@ -61,6 +61,7 @@ class DryRun:
         self.signals = Signals(self.circuit)
         self._items = Items(plan.pieces, self.circuit, self.signals)
         self.traffic = Traffic(plan, self._track)
+        self._detectors = Detectors(self.signals, self.traffic)
         self.reset()
 
     def reset(self) -> None:
@@ -68,7 +69,6 @@ class DryRun:
         self.tick = 0
         """How many ticks are done: the number of the next one."""
         self._starting = True
-        self._looks: Wheel[Detector] = Wheel()
         self._cells: set[Cell] = set()
         self._last_active = 0
         self.last_outside = 0
@@ -77,6 +77,7 @@ class DryRun:
         self._track.reset()
         self._items.reset()
         self.traffic.reset()
+        self._detectors.reset()
         self._start()
 
     @property
@@ -91,7 +92,7 @@ class DryRun:
             self.traffic.is_moving
             or self.signals.is_pending()
             or self._items.is_busy()
-            or self._will_go_off()
+            or self._detectors.will_go_off()
         )
 
     @property
@@ -134,7 +135,8 @@ class DryRun:
         for event in events:
             self._do(event, now)
         self.traffic.collide(now)
-        self._look(now)
+        self._detectors.look(now)
+        self._items.wake_at(key - UP for key in self.traffic.entered)
         self._follow(now)
         self.signals.call(now)
         self._note_activity(boxes, events)
@@ -255,20 +257,6 @@ class DryRun:
         if slots_needed(event.holds) > TRAITS[part].slots:
             raise EventRefused(f"the {part} at {event.at} has {TRAITS[part].slots} slots")
 
-    def _look(self, now: int) -> None:
-        """Detector rails: carts that come put them on; those that have been on for long look again."""
-        for detector in self._looks.pop(now):
-            if self.traffic.cart_in(pack(detector.cell)) is None:
-                self.signals.set(detector, 0)
-            else:
-                self._looks.add(now + LOOK, detector)
-        for key in self.traffic.entered:
-            node = self.circuit.outputs.get(unpack(key))
-            if isinstance(node, Detector) and not node.value:
-                self.signals.set(node, 15)
-                self._looks.add(now + LOOK, node)
-            self._items.wake_at(unpack(key - UP))
-
     def _follow(self, now: int, noticed: set[int] | None = None) -> None:
         """Dust, block power, rail shapes and what drives boosters follow at once."""
         self.signals.follow()
@@ -308,10 +296,6 @@ class DryRun:
     def _cart_above(self, hopper: Actor) -> Box | None:
         cart = self.traffic.cart_in(pack(hopper.piece.at) + UP)
         return None if cart is None else cart.box
-
-    def _will_go_off(self) -> bool:
-        """Whether a detector rail is on with no cart on it."""
-        return any(self.traffic.cart_in(pack(detector.cell)) is None for _, detector in self._looks)
 
     def _be_unsure(self, one: Cell, other: Cell) -> None:
         if not self._starting:

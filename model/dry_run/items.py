@@ -15,6 +15,7 @@ from model.grid import Cell, Facing
 from model.parts import TRAITS, Part
 from model.pieces import Held, Pieces
 from model.signals.timing import CRAFT
+from model.track.rails import pack
 
 
 class Items:
@@ -25,6 +26,7 @@ class Items:
         self.boxes: dict[Cell, Box] = {}
         self.actors: dict[Cell, Actor] = {}
         self._by_signal: dict[Node, Actor] = {}
+        self._hoppers: dict[int, Actor] = {}
         self._as_built = {cell: _held(pieces, cell) for cell in circuit.readings}
         for cell, (part, _) in self._as_built.items():
             self.boxes[cell] = Box((), circuit.readings[cell], crafts=part is Part.AUTO_CRAFTER)
@@ -79,11 +81,9 @@ class Items:
         box.slots = content_of(part, holds)
         self._changed(box)
 
-    def wake_at(self, cell: Cell) -> None:
-        """A cart has come over this cell: a hopper there looks at it."""
-        actor = self.actors.get(cell)
-        if actor is not None and not actor.crafts:
-            self._awake[actor] = None
+    def wake_at(self, keys: Iterable[int]) -> None:
+        """Carts have come over these packed cells: hoppers there look at them."""
+        self._wake(hopper for key in keys if (hopper := self._hoppers.get(key)) is not None)
 
     def on_signal(self, node: Node, now: int, *, crafting: bool) -> None:
         """The signal of a hopper or auto-crafter came or went; while ``crafting`` a rise is worth a craft."""
@@ -109,6 +109,7 @@ class Items:
         self._by_signal[taker] = actor
         actor.gives_to = self.boxes.get(cell.beside(placed.piece.facing))
         if not actor.crafts:
+            self._hoppers[pack(cell)] = actor
             actor.above = self.boxes.get(cell.beside(Facing.UP))
         for box in (actor.own, actor.gives_to, actor.above):
             if box is not None:

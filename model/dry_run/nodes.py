@@ -251,17 +251,9 @@ class Comparator(Delayed):
 
 
 class Detector(Node):
-    """A detector rail; ``looks_at`` is the tick of its next look while it is on."""
+    """A detector rail."""
 
-    __slots__ = ("looks_at",)
-
-    def __init__(self, cell: Cell, rank: int) -> None:
-        super().__init__(cell, rank)
-        self.looks_at: int | None = None
-
-    def forget(self) -> None:
-        super().forget()
-        self.looks_at = None
+    __slots__ = ()
 
 
 NOTHING: Final = Node(Cell(0, 0, 0), -1)

@@ -8,8 +8,8 @@ from msgspec import Struct
 
 from model.dry_run.dry_run import DryRun, Unsure
 from model.dry_run.findings import RunFinding
+from model.dry_run.outcomes import Arrival, Lost
 from model.dry_run.script import TICK_LIMIT, Event, Script
-from model.dry_run.traffic import Arrival, Lost
 from model.dry_run.watch import Watch
 from model.grid import Cell
 from model.plan import Plan

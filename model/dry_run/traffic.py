@@ -6,123 +6,16 @@ Common practice of the trade, written from memory, no published source.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from enum import StrEnum
 
-from msgspec import Struct
-
-from model.dry_run.boxes import Box
+from model.dry_run.carts import Cart, content_of_cart
+from model.dry_run.outcomes import Arrival, CartState, Lost, Why
 from model.dry_run.rails import TrackState
-from model.dry_run.script import Drop, EventRefused, Load, Send
+from model.dry_run.script import Drop, EventRefused, Send
 from model.dry_run.wheel import Wheel
-from model.grid import Cell, Heading
-from model.parts import STACK
-from model.pieces import WAYBILL, Held
 from model.plan import ArmEnd, Plan
-from model.signals.containers import stacks
-from model.signals.items import CART_SLOTS, Slots, count_of, slots_of
 from model.track.carts import WAY_OUT, exits_of, next_rail
 from model.track.rails import STEP, pack, unpack
 from model.track.shapes import End
-
-
-class Why(StrEnum):
-    """Why a cart reached no arm."""
-
-    LEAVES_TRACK = "leaves-track"
-    STOPPED = "stopped"
-    COLLISION = "collision"
-    RUNNING = "running"
-
-
-class Arrival(Struct, frozen=True):
-    """A cart has left by an arm."""
-
-    cart: int
-    tick: int
-    arm: str
-    carries: Load
-    """What is left of each waybill that it had."""
-
-
-class Lost(Struct, frozen=True):
-    """A cart has reached no arm."""
-
-    cart: int
-    at: Cell
-    why: Why
-    tick: int
-    """In which it was lost; of a running cart, in which it came into its cell, or was sent."""
-
-
-class CartState(Struct, frozen=True):
-    """A cart on the track, to be drawn."""
-
-    cart: int
-    at: Cell
-    heading: Heading
-    carries: Load
-    came: int
-    """The tick in which it came into its cell."""
-    goes: int | None
-    """The tick in which it leaves it; ``None`` while it is held or stopped."""
-    held: bool
-    """By a booster without a signal."""
-
-
-class Cart:
-    """A cart; ``key`` is its packed cell, or where it is to come in."""
-
-    __slots__ = (
-        "base",
-        "box",
-        "came",
-        "cells",
-        "goes",
-        "heading",
-        "held",
-        "key",
-        "load",
-        "number",
-        "stopped",
-        "train",
-    )
-
-    def __init__(self, number: int, key: int, heading: Heading, load: Load, base: int, cells: int) -> None:
-        self.number = number
-        self.key = key
-        self.heading = heading
-        self.load = load
-        self.box = Box(content_of_cart(load))
-        self.base = base
-        """The tick from which its way is timed, and how many cells it had gone by then, less those ahead."""
-        self.cells = cells
-        self.came = base
-        self.goes: int | None = None
-        self.held = False
-        self.stopped = False
-        self.train = number
-        """The number of the first cart of its train."""
-
-    @property
-    def cell(self) -> Cell:
-        """Where it is."""
-        return unpack(self.key)
-
-    def tick_of_next_cell(self) -> int:
-        """2.5 ticks a cell, rounded once: 8 cells a second is the highest speed."""
-        return self.base + (5 * self.cells + 1) // 2
-
-    def carries(self) -> Load:
-        """What is left of each waybill that it had."""
-        return tuple((name, count_of(self.box.slots, WAYBILL + name)) for name, _ in self.load)
-
-
-def content_of_cart(load: Load) -> Slots:
-    """The slots of a cart with these waybills. Raises EventRefused where they are too many."""
-    held = [stack for name, count in load for stack in stacks(Held(WAYBILL + name, count))]
-    if len(held) > CART_SLOTS:
-        raise EventRefused(f"a cart holds {CART_SLOTS} stacks of {STACK}; {len(held)} are too many")
-    return slots_of(held, CART_SLOTS)
 
 
 class Traffic:

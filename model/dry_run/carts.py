@@ -1,0 +1,71 @@
+"""Carts: what they carry, and when they come into their next cell.
+
+Common practice of the trade, written from memory, no published source.
+"""
+
+from __future__ import annotations
+
+from model.dry_run.boxes import Box
+from model.dry_run.script import EventRefused, Load
+from model.grid import Cell, Heading
+from model.parts import STACK
+from model.pieces import WAYBILL, Held
+from model.signals.containers import stacks
+from model.signals.items import CART_SLOTS, Slots, count_of, slots_of
+from model.track.rails import unpack
+
+
+class Cart:
+    """A cart; ``key`` is its packed cell, or where it is to come in."""
+
+    __slots__ = (
+        "base",
+        "box",
+        "came",
+        "cells",
+        "goes",
+        "heading",
+        "held",
+        "key",
+        "load",
+        "number",
+        "stopped",
+        "train",
+    )
+
+    def __init__(self, number: int, key: int, heading: Heading, load: Load, base: int, cells: int) -> None:
+        self.number = number
+        self.key = key
+        self.heading = heading
+        self.load = load
+        self.box = Box(content_of_cart(load))
+        self.base = base
+        """The tick from which its way is timed, and how many cells it had gone by then, less those ahead."""
+        self.cells = cells
+        self.came = base
+        self.goes: int | None = None
+        self.held = False
+        self.stopped = False
+        self.train = number
+        """The number of the first cart of its train."""
+
+    @property
+    def cell(self) -> Cell:
+        """Where it is."""
+        return unpack(self.key)
+
+    def tick_of_next_cell(self) -> int:
+        """2.5 ticks a cell, rounded once: 8 cells a second is the highest speed."""
+        return self.base + (5 * self.cells + 1) // 2
+
+    def carries(self) -> Load:
+        """What is left of each waybill that it had."""
+        return tuple((name, count_of(self.box.slots, WAYBILL + name)) for name, _ in self.load)
+
+
+def content_of_cart(load: Load) -> Slots:
+    """The slots of a cart with these waybills. Raises EventRefused where they are too many."""
+    held = [stack for name, count in load for stack in stacks(Held(WAYBILL + name, count))]
+    if len(held) > CART_SLOTS:
+        raise EventRefused(f"a cart holds {CART_SLOTS} stacks of {STACK}; {len(held)} are too many")
+    return slots_of(held, CART_SLOTS)
