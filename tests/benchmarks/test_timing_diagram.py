@@ -1,4 +1,4 @@
-"""The timing diagram costs what is seen of a run, however long it was. Ratios, the fastest of many runs each."""
+"""The timing diagram costs what is seen of a run, however long it was. Ratios, the fastest of many each."""
 
 from __future__ import annotations
 
