@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from app.actions import ACTIONS, MENUS, UserAction
 from app.panels.look import label, named
+from app.panels.timing_keys import IN_THE_DIAGRAM
 
 IN_THE_PLAN: Final = (
     ("Arrows", "move the cursor a cell"),
@@ -57,6 +58,7 @@ class KeysDialog(QDialog):
         grid.setHorizontalSpacing(24)
         grid.setColumnStretch(1, 1)
         self._add(grid, "In the plan view", IN_THE_PLAN)
+        self._add(grid, "In the timing diagram", IN_THE_DIAGRAM)
         for menu in MENUS:
             entries = [entry for entry in ACTIONS if entry.menu.split("/")[0] == menu and entry.keys]
             self._add(grid, menu, tuple((key_words(entry), entry.text.rstrip("…")) for entry in entries))

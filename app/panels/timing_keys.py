@@ -35,8 +35,17 @@ KEYS: Final[dict[tuple[Qt.Key, Qt.KeyboardModifier], Callable[[TimingView], None
 }
 """By the key and whether Ctrl is held."""
 
-KEYS_IN_WORDS: Final = (
-    "Arrows move the cursor and choose a row, Ctrl with an arrow goes from change to change, "
-    "Home and End go to the first tick and along with the run, + and \u2212 zoom, 0 shows the whole run, "
-    "Enter shows the cell, Del takes the probe away."
+IN_THE_DIAGRAM: Final = (
+    ("Left and right", "move the cursor by a tick"),
+    ("Ctrl, left and right", "go to the change before and after"),
+    ("Home", "goes to the first tick"),
+    ("End", "goes along with the run"),
+    ("Up and down", "choose a row"),
+    ("Page up, page down", "scroll along time; so does Shift with the wheel"),
+    ("+ and \u2212", "zoom along time; so does Ctrl with the wheel"),
+    ("0", "shows the whole run"),
+    ("Enter", "shows the row's cell on the plan"),
+    ("Del", "takes the row's probe away"),
 )
+"""For the page of all keys."""
+KEYS_IN_WORDS: Final = "\n".join(f"{keys}: {does}" for keys, does in IN_THE_DIAGRAM)
