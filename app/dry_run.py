@@ -258,4 +258,9 @@ class DryRunner(QObject):
         self.ticked.emit()
 
     def _on_frame(self) -> None:
-        self.advance(self._clock.restart())
+        try:
+            self.advance(self._clock.restart())
+        except Exception:
+            # A mistake is told once, not with each picture from now on.
+            self.pause()
+            raise

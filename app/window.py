@@ -159,6 +159,7 @@ class MainWindow(QMainWindow):
         self.settings.geometry = self.saveGeometry()
         # A step in the background may take seconds to its end; the user need not watch it.
         self.hide()
+        self.view.dry_run.runner.stop()
         for dialog in self.findChildren(QDialog):
             dialog.close()
         self.recovery.close()

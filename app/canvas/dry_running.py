@@ -23,6 +23,7 @@ from model.grid import Cell, Heading
 from model.parts import Part
 
 EDITED: Final = "The plan has changed, so the dry run has ended."
+BEGUN: Final = "The dry run is on: a click works a lever or a button, Test cart sends carts."
 PREVIEWED: Final = "The dry run has ended, to show the preview."
 SETTLE_MS: Final = 200
 """How often it is looked whether what changed too often has become calm."""
@@ -114,6 +115,7 @@ class DryRunning(QObject):
                 self.status.emit("There is nothing to run: the plan is empty.")
                 return
             self.runner.start(self._document.plan, self._document.layout)
+            self.status.emit(BEGUN)
         self.runner.run()
 
     def run_or_pause(self) -> None:

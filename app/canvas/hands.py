@@ -53,7 +53,7 @@ class Hands:
         self._put_away_paste()
 
     def escape(self) -> None:
-        """One step back: the gesture, the preview, the search for an order, the choice, the tool."""
+        """One step back: the gesture, preview or dry run, the search for an order, the choice, the tool."""
         view = self._view
         if self.tool.cancel():
             self._is_pressing = False

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final, NamedTuple
 
 from model.dry_run import Arrival, DryRun, Load, Lost, Unsure, Why
@@ -37,6 +38,8 @@ class RunLog:
         self._engine = engine
         self.entries: list[Entry] = []
         self._known = (0, 0, 0)
+        self._pairs: set[tuple[Cell, Cell]] = set()
+        """Those that are listed as unsure; they may come again with every turn of a clock."""
 
     def follow(self) -> list[Entry]:
         """What is new, by tick."""
@@ -45,12 +48,18 @@ class RunLog:
         new = [
             *(arrived(engine.plan, each) for each in engine.arrivals[arrivals:]),
             *(was_lost(each) for each in engine.lost[lost:]),
-            *(is_unsure(each) for each in engine.unsure[unsure:]),
+            *(is_unsure(each) for each in self._new_pairs(engine.unsure[unsure:])),
         ]
         self._known = (len(engine.arrivals), len(engine.lost), len(engine.unsure))
         new.sort(key=lambda entry: entry.tick)
         self.entries = [*self.entries, *new][-KEPT:]
         return new
+
+    def _new_pairs(self, unsure: list[Unsure]) -> Iterator[Unsure]:
+        for each in unsure:
+            if each.at not in self._pairs:
+                self._pairs.add(each.at)
+                yield each
 
 
 def arrived(plan: Plan, arrival: Arrival) -> Entry:

@@ -160,3 +160,19 @@ def test_cells_of_no_piece_read_nothing(runner: DryRunner) -> None:
     runner.add_probe(Cell(99, 64, 99))
     runner.step()
     assert runner.probes == {Cell(99, 64, 99): ((0, 0),)}
+
+
+def test_a_mistake_pauses_it_and_is_told_once(
+    runner: DryRunner, monkeypatch: pytest.MonkeyPatch, qtbot: QtBot
+) -> None:
+    runner.start(dust_line())
+
+    def fail(_events: object) -> None:
+        raise ZeroDivisionError
+
+    monkeypatch.setattr(runner.engine, "step", fail)
+    with qtbot.captureExceptions() as raised:
+        runner.run()
+        qtbot.waitUntil(lambda: not runner.is_running)
+        qtbot.wait(60)
+    assert [kind for kind, _, _ in raised] == [ZeroDivisionError]

@@ -58,3 +58,41 @@ def test_a_cart_needs_a_rail(junction: Desk) -> None:
     junction.use("cart").click(9, 9)
     assert not junction.carts
     assert "No rail" in junction.said[-1]
+
+
+def test_the_waybill_stays_with_the_next_cart(junction: Desk) -> None:
+    junction.use("cart").key(Key.WAYBILL)
+    junction.use("select")
+    junction.use("cart").press(0, 1).drag_to(0, 0).release()
+    assert junction.carts == [(Cell(0, LEVEL, 1), Heading.NORTH, True)]
+
+
+# In a dry run
+
+
+def test_in_a_dry_run_throw_works_levers_and_no_switches(junction: Desk) -> None:
+    junction.in_dry_run, junction.workable = True, {Cell(1, LEVEL, 0)}
+    junction.use("throw").click(1, 0).click(0, 0)
+    assert junction.worked == [Cell(1, LEVEL, 0)]
+    assert junction.powered == frozenset()
+    assert "signals throw the switches" in junction.said[-1]
+
+
+def test_in_a_dry_run_a_click_works_a_lever_and_leaves_the_choice(junction: Desk) -> None:
+    lever, chosen = Cell(1, LEVEL, 0), frozenset({Cell(-1, LEVEL, 0)})
+    junction.in_dry_run, junction.workable, junction.selection = True, {lever}, chosen
+    hand = junction.use("select").click(1, 0)
+    assert (junction.worked, junction.selection) == ([lever], chosen)
+    hand.click(1, 0, Modifiers.SHIFT)
+    assert (junction.worked, junction.selection) == ([lever], chosen | {lever})
+
+
+def test_a_lever_let_go_of_elsewhere_is_not_worked(junction: Desk) -> None:
+    junction.in_dry_run, junction.workable = True, {Cell(1, LEVEL, 0)}
+    hand = junction.use("select").press(1, 0).drag_to(2, 0).release()
+    hand.press(1, 0)
+    hand.tool.cancel()
+    hand.release()
+    assert not junction.worked
+    assert not junction.done
+    assert junction.selection == frozenset()

@@ -326,6 +326,16 @@ def test_what_is_not_sure_is_told(window: MainWindow, begin: Begin) -> None:
     assert said(window).endswith(", unsure")
 
 
+def test_what_is_not_sure_is_told_once(window: MainWindow, begin: Begin) -> None:
+    runner = begin(two_hoppers())
+    engine = runner.engine
+    assert engine is not None
+    runner.step()
+    engine.unsure += engine.unsure
+    runner.step()
+    assert len(log(window)) == 1
+
+
 def test_what_changes_too_often_is_explained(window: MainWindow, begin: Begin, qtbot: QtBot) -> None:
     runner = begin(blinker(delay=8))
     note = window.view.run_bar.note
