@@ -119,16 +119,16 @@ class DryRun:
         pairs = self._change_due_parts(state, now, swap)
         pairs += self._let_items_move(state, now, swap)
         self._move_carts(state, now)
+        crashed = self._collide(state)
         for event in events:
             self._apply(state, event, now)
-        self._collide(state)
-        self._let_detectors_look(state, now)
+        crashed |= self._collide(state)
+        self._let_detectors_look(state, now, crashed)
         had_signal = {at for at in self.pieces if state.signals.has_signal(at)}
         pairs += self._follow(state, swap)
         self._give_pending_changes(state, now)
         self._begin_crafts(state, now, had_signal)
-        self._start_held_carts(state, now)
-        self._take_away_collided(state)
+        self._hold_carts(state, now)
         return pairs
 
     def _start(self) -> int:
@@ -256,8 +256,6 @@ class DryRun:
                 continue
             if cart.at is None:
                 cart.come_in()
-            elif self.parts[cart.at] == "booster-rail" and not state.signals.has_signal(cart.at):
-                cart.state = "held"
             else:
                 arm = move(cart, state.track, self.others, self.arms)
                 if arm is not None:
@@ -266,23 +264,26 @@ class DryRun:
                     why = "stopped" if cart.state == "stopped" else "leaves-track"
                     state.lost.append((cart.number, cart.last, why))
 
-    def _collide(self, state: State) -> None:
-        """All that stand in one cell; one that had stopped is listed already, and stays."""
+    def _collide(self, state: State) -> set[Place]:
+        """All that stand in one cell are taken off the track, but what had stopped is listed already and
+        stays.
+        """
         cells = [cart.at for cart in state.carts if cart.at is not None]
+        crashed = {at for at in cells if cells.count(at) > 1}
         for cart in state.carts:
-            if cells.count(cart.at) > 1 and cart.state != "stopped":
-                cart.state = "collided"
-                state.lost.append((cart.number, cart.last, "collision"))
-
-    def _take_away_collided(self, state: State) -> None:
-        for cart in state.carts:
-            if cart.state == "collided":
+            if cart.at in crashed and cart.state != "stopped":
                 cart.at, cart.state = None, "gone"
+                state.lost.append((cart.number, cart.last, "collision"))
+        return crashed
 
-    def _start_held_carts(self, state: State, now: int) -> None:
+    def _hold_carts(self, state: State, now: int) -> None:
+        """A booster without a signal holds what stands on it; with the signal it is timed afresh."""
         for cart in state.carts:
-            if cart.state == "held" and state.signals.has_signal(cart.at):
-                cart.state, cart.timed_from, cart.ahead, cart.moved = "running", now, 0, 0
+            if self.parts.get(cart.at) == "booster-rail" and cart.state in ("running", "held"):
+                if not state.signals.has_signal(cart.at):
+                    cart.state = "held"
+                elif cart.state == "held":
+                    cart.state, cart.timed_from, cart.ahead, cart.moved = "running", now, 0, 0
 
     # The script, and what carts do.
 
@@ -302,12 +303,13 @@ class DryRun:
             holds = tuple((held["item"], held["count"]) for held in event["holds"])
             state.slots[at] = filled(self.parts[at], holds)
 
-    def _let_detectors_look(self, state: State, now: int) -> None:
+    def _let_detectors_look(self, state: State, now: int, crashed: set[Place]) -> None:
+        """On when a cart comes in, be it to collide; a look finds what is left there."""
         taken = {cart.at for cart in state.carts}
         for at, part in self.parts.items():
             if part != "detector-rail":
                 continue
-            if not state.out[at] and at in taken:
+            if not state.out[at] and at in taken | crashed:
                 state.out[at], state.looks[at] = 15, now + LOOK_AGAIN
             elif state.out[at] and state.looks[at] == now:
                 state.out[at] = 15 if at in taken else 0

@@ -31,7 +31,7 @@ class Cart:
     last: Place | None = None
     heading: str = ""
     state: str = "running"
-    """running, held, stopped, collided, or gone."""
+    """running, held, stopped, or gone."""
 
     def next_move(self) -> int:
         """The tick in which it comes into its next cell: ceil(2.5 times the cells)."""
