@@ -15,9 +15,9 @@ from model.grid import Cell
 
 PROBES_FROM: Final = 12
 """px a cell from which probes are marked."""
-PROBE: Final = ((0.0, 0.0), (-10.0, 4.0), (-4.0, 10.0))
+PROBE: Final = ((0.0, 0.0), (-12.0, 5.0), (-5.0, 12.0))
 """px from the point of a probe's mark to its corners."""
-PROBE_AT: Final = 11.0
+PROBE_AT: Final = 15.0
 """px from the cell's south-west corner to the point, in both directions."""
 
 
@@ -29,10 +29,10 @@ def paint_probes(
         return
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(QPen(theme.paper, 2, j=Qt.PenJoinStyle.MiterJoin))
-    painter.setBrush(theme.ink)
     # On small cells the mark must leave the symbol to be seen.
-    size = 1.0 if view.scale >= 32 else 0.8
+    size = min(1.0, max(0.5, view.scale / 40))
+    painter.setPen(QPen(theme.paper, 2 * size, j=Qt.PenJoinStyle.RoundJoin))
+    painter.setBrush(theme.ink)
     for cell in cells:
         if cell.y == level and seen.holds(cell.x, cell.z):
             left, top = view.corner(cell.x, cell.z)
