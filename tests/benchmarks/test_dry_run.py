@@ -9,7 +9,7 @@ import pytest
 from model.dry_run import DryRun, Send
 from model.grid import Cell, Facing, Heading
 from model.parts import Part
-from model.pieces import Piece
+from model.pieces import Piece, new_piece
 from model.plan import Arm, ArmEnd, Details, Plan, plan_of
 
 pytestmark = pytest.mark.slow
@@ -65,17 +65,16 @@ def _line(line: int) -> list[Piece]:
 def _idle(number: int) -> list[Piece]:
     at = Cell(1_000 + number % 100 * 2, 63, number // 100 * 2)
     part = (Part.RAIL, Part.DUST, Part.TORCH, Part.BOOSTER_RAIL)[number % 4]
-    return [
-        Piece(Part.SOLID_BLOCK, at),
-        Piece(part, at.moved(dy=1), Facing.UP if number % 4 == 2 else Facing.NORTH),
-    ]
+    return [Piece(Part.SOLID_BLOCK, at), new_piece(part, at.moved(dy=1))]
 
 
 def test_500_parts_run_at_200_times_the_speed_of_the_world() -> None:
-    """20 ticks are a second. A ratio to this machine's speed: counting to 20,000 takes longer than a tick."""
+    """4,000 ticks a second. A ratio: where a tick may take 250 µs, counting to 10,000 takes 230 µs.
+
+    Measured: a tick takes 0.3 of that.
+    """
     per_tick = _seconds_a_tick(circuit())
-    print(f"{1 / per_tick:,.0f} ticks a second")
-    assert per_tick < _seconds_to_count(20_000)
+    assert per_tick < _seconds_to_count(10_000)
 
 
 def test_a_plan_ten_times_as_large_costs_no_more_a_tick() -> None:
@@ -84,7 +83,6 @@ def test_a_plan_ten_times_as_large_costs_no_more_a_tick() -> None:
     large = circuit(9 * size)
     assert len(large.pieces) >= 10 * size - 1
     ratio = min(_seconds_a_tick(large) / _seconds_a_tick(small) for _ in range(3))
-    print(f"{ratio:.2f}")
     assert ratio <= 1.2
 
 
