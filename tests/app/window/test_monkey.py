@@ -21,6 +21,7 @@ COMMANDS = (
     "undo", "redo", "cut", "copy", "paste", "delete", "select_all", "turn_chosen", "mirror_chosen",
     "turn_plan", "turn_plan_back", "mirror_plan", "side_left", "side_right", "side_none",
     "level_up", "level_down", "solo", "clear_preview", "order_from_survey", "clear_survey",
+    "dry_run", "dry_run", "run_pause", "run_tick", "run_slower", "run_faster", "run_back", "run_repeat",
     "zoom_in", "zoom_out", "zoom_100", "fit_all", "fit_selection",
     "show_findings", "show_materials", "show_switches", "show_routes", "show_readers", "show_plan",
 )  # fmt: skip
