@@ -9,7 +9,7 @@ from model.grid import Cell, Heading
 from model.parts import Mode, Part
 from model.pieces import Held
 from model.signals.items import count_of, items_in
-from tests.model.dry_run.building import DOWN, Bench, E, S, W, cell, changes, holding, off, on
+from tests.model.dry_run.building import DOWN, Bench, E, N, S, W, cell, changes, holding, off, on
 
 SALT = "waybill:Salt"
 
@@ -309,3 +309,57 @@ def test_a_comparator_subtracts_from_a_reading() -> None:
     more = Fill(reader, (Held(SALT, 23),))
     assert changes(bench, comparator, [on(lever, 4), (20, more)]) == [(0, 1), (6, 0), (22, 1)]
     assert bench.pieces[reader].part is Part.HOPPER
+
+
+def test_crafts_that_are_due_at_once_all_take_before_any_gives() -> None:
+    """Two crafters face each other, an ingot in each: one after the other, the second would find nuggets."""
+    bench = Bench()
+    one = bench.put("auto-crafter", 0, 0, E, **holding(("ingot", 1)))
+    other = bench.put("auto-crafter", 1, 0, W, **holding(("ingot", 1)))
+    levers = [bench.put("lever", 0, -1), bench.put("lever", 1, -1)]
+    dry_run = bench.dry_run()
+    dry_run.step([Lever(lever, True) for lever in levers])
+    for _ in range(4):
+        dry_run.step()
+    assert dry_run.contents(one) == dry_run.contents(other) == (("nugget", 1),) * 9
+
+
+def test_two_crafters_that_give_into_one_container_are_unsure() -> None:
+    """Nuggets and an ingot: which come first decides the slots."""
+    bench = Bench()
+    one = bench.put("auto-crafter", 0, 0, E, **holding(("ingot", 1)))
+    barrel = bench.put("barrel", 1, 0)
+    other = bench.put("auto-crafter", 2, 0, W, **holding(*[("nugget", 1)] * 9))
+    levers = [bench.put("lever", 0, -1), bench.put("lever", 2, -1)]
+    dry_run = bench.dry_run()
+    dry_run.step([Lever(lever, True) for lever in levers])
+    for _ in range(4):
+        dry_run.step()
+    assert dry_run.contents(barrel)[:3] == (("nugget", 9), ("ingot", 1), None)
+    assert dry_run.unsure == [Unsure(4, (one, other))]
+
+
+def test_a_hopper_acts_before_a_craft_and_takes_from_a_crafter_too() -> None:
+    """It takes an ingot in tick 0, rests, and takes the next in tick 8, in which the craft is due."""
+    bench = Bench()
+    crafter = bench.put("auto-crafter", 0, 0, E, y=65, **holding(("ingot", 1)))
+    hopper = bench.put("hopper", 0, 0, DOWN)
+    target = bench.put("barrel", 1, 0, y=65)
+    # On a block of its own: one on the crafter would power that, and so stop the hopper.
+    lever = bench.put("lever", 0, -1, W, y=65)
+    dry_run = bench.dry_run()
+    for tick in range(9):
+        dry_run.step([Fill(crafter, (Held("ingot", 1),)), Lever(lever, True)] if tick == 4 else [])
+    assert counts(dry_run, crafter, hopper, target) == [0, 2, 0]
+    assert dry_run.unsure == [Unsure(8, (crafter, hopper))]
+
+
+def test_a_hopper_gives_to_no_cart() -> None:
+    bench = Bench()
+    hopper = bench.put("hopper", 0, 1, N, **holding(("salt", 3)))
+    bench.put("booster-rail", 0, 0, E)
+    bench.arm("Quay", into=(cell(0, 0), Heading.EAST))
+    dry_run = bench.dry_run()
+    dry_run.step([Send("Quay")])
+    assert by_tick(dry_run, hopper, 20) == [3] * 20
+    assert dry_run.carts[0].held

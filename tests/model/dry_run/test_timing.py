@@ -181,6 +181,16 @@ def test_the_first_and_the_ninth_change_are_at_most_60_ticks_apart(apart: int, b
     assert seen == (every if not burns else [*every[:10], (ninth + 160, 15)])
 
 
+@pytest.mark.parametrize(("last", "burns"), [(60, True), (61, False)])
+def test_60_ticks_between_the_first_and_the_ninth_change_are_enough(last: int, burns: bool) -> None:
+    bench, torch = torch_at_end()
+    ticks = [10 + 4 * index for index in range(8)] + [10 + last, 200]
+    events = [(tick, Lever(LEVER, index % 2 == 0)) for index, tick in enumerate(ticks)]
+    seen = changes(bench, torch, events)
+    # The block is free again from tick 200; a burnt-out torch looks 160 ticks after it went out.
+    assert seen[9:] == [(12 + last, 0), (12 + last + 160 if burns else 202, 15)]
+
+
 def test_a_ninth_change_that_lights_a_torch_puts_it_out_too() -> None:
     bench, torch = torch_at_end()
     events = [on(LEVER, 0)] + [(100 + 4 * index, Lever(LEVER, index % 2 == 1)) for index in range(9)]
