@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app.panels.timing_axis import MARKS, STEPS, TimeAxis
@@ -36,6 +36,7 @@ def plainly(changes: list[tuple[int, int]], tick: int) -> int | None:
     return read
 
 
+@settings(deadline=None)
 @given(CHANGES, st.integers(0, 320))
 def test_a_reading_holds_until_the_next(changes: list[tuple[int, int]], tick: int) -> None:
     trace = trace_of(Part.DUST, *changes)
@@ -44,6 +45,7 @@ def test_a_reading_holds_until_the_next(changes: list[tuple[int, int]], tick: in
     assert trace.change_after(tick) == min((at for at, _ in changes if at > tick), default=None)
 
 
+@settings(deadline=None)
 @given(CHANGES, st.integers(0, 320), st.integers(1, 100))
 def test_spans_tell_every_tick_where_there_is_room(
     changes: list[tuple[int, int]], start: int, long: int
@@ -55,6 +57,7 @@ def test_spans_tell_every_tick_where_there_is_room(
         assert [(span.low, span.high) for span in told] == ([] if read is None else [(read, read)])
 
 
+@settings(deadline=None)
 @given(CHANGES, st.integers(0, 200), st.floats(0.3, 40), st.integers(1, 300))
 def test_spans_are_few_and_hide_nothing(
     changes: list[tuple[int, int]], start: int, least: float, long: int
@@ -116,6 +119,7 @@ def test_seconds_are_twentieths() -> None:
     assert [seconds(tick) for tick in (0, 1, 2, 20, 119)] == ["0 s", "0.05 s", "0.1 s", "1 s", "5.95 s"]
 
 
+@settings(deadline=None)
 @given(st.floats(0, 10_000), st.sampled_from(STEPS), st.integers(0, 900), st.booleans())
 def test_what_is_under_the_pointer_stays_there_when_zooming(
     first: float, scale: float, x: int, closer: bool
@@ -138,6 +142,7 @@ def test_zooming_goes_on_from_a_scale_between_the_steps() -> None:
     assert fitted.zoomed(False, 0).scale == 0.5
 
 
+@settings(deadline=None)
 @given(st.floats(0, 10_000), st.sampled_from(STEPS))
 def test_marks_stand_apart_and_on_round_ticks(first: float, scale: float) -> None:
     axis = TimeAxis(900, first, scale)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import io
 from itertools import pairwise
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from vcd.common import TimescaleMagnitude, TimescaleUnit, VarType
 from vcd.reader import TokenKind, tokenize
@@ -88,6 +88,7 @@ WAVES = st.lists(
 )
 
 
+@settings(deadline=None)
 @given(WAVES, st.integers(0, 600), st.text(max_size=20))
 def test_what_was_read_is_read_back(waves: list[Wave], ticks: int, title: str) -> None:
     found = ReadBack(value_change_dump(waves, ticks, title))
