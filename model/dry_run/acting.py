@@ -11,15 +11,28 @@ from model.signals.crafter import craft
 from model.signals.items import Slots, kinds_in, one_less, without_item
 from model.signals.timing import HOPPER_REST
 
-Place = tuple[int, int]
-"""Where an actor comes in a tick: hoppers first (0), then crafts (1), each in file order."""
+Place = tuple[int, int, int]
+"""Where an actor comes in a tick: hoppers first (0), then crafts (1), each in file order; then what comes
+behind that (1).
+"""
 CRAFTS: Final = 1
 CartAbove = Callable[[Actor], "Box | None"]
 
 
 def place_of(actor: Actor) -> Place:
     """Where it comes where nothing else is tried."""
-    return (CRAFTS if actor.crafts else 0, actor.rank)
+    return (CRAFTS if actor.crafts else 0, actor.rank, 0)
+
+
+def other_way_round(one: Actor, other: Actor) -> dict[Actor, Place]:
+    """Two that change places; where one is a hopper and the other crafts, the hopper comes behind the craft.
+
+    So all crafts that are due still look before any gives.
+    """
+    if one.crafts == other.crafts:
+        return {one: place_of(other), other: place_of(one)}
+    hopper, crafter = (other, one) if one.crafts else (one, other)
+    return {hopper: (CRAFTS, crafter.rank, 1)}
 
 
 class Acts:
@@ -49,7 +62,7 @@ class Acts:
             if not actor.crafts:
                 self._hop(actor, place)
             else:
-                self._all_craft(actor, place)
+                self._all_craft(actor)
                 self._give_made(actor)
 
     def result(self) -> tuple[dict[Box, Slots], dict[Actor, int]]:
@@ -110,10 +123,9 @@ class Acts:
                 return True
         return False
 
-    def _all_craft(self, first: Actor, place: Place) -> None:
-        """All look and take from their slots before any gives; one that was put elsewhere acts by itself."""
-        waiting = [actor for _, actor in self._queue if actor.crafts]
-        for crafter in [first, *(waiting if place[0] == CRAFTS else [])]:
+    def _all_craft(self, first: Actor) -> None:
+        """All look and take from their slots before the first gives."""
+        for crafter in (first, *(actor for _, actor in self._queue if actor.crafts)):
             if crafter not in self._made:
                 made = craft(self.slots(crafter.own))
                 self._made[crafter] = None if made is None else (made[0], made[1])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from itertools import combinations
 
-from model.dry_run.acting import Acts, CartAbove, may_act, place_of
+from model.dry_run.acting import Acts, CartAbove, may_act, other_way_round
 from model.dry_run.boxes import Actor, Box, content_of
 from model.dry_run.circuit import Circuit
 from model.dry_run.nodes import Node, Taker
@@ -67,8 +67,7 @@ class Items:
         acts = Acts(now, cart_above)
         acts.run(hoppers, crafts)
         for one, other in self._pairs(acts):
-            places = {one: place_of(other), other: place_of(one)}
-            otherwise = Acts(now, cart_above, places)
+            otherwise = Acts(now, cart_above, other_way_round(one, other))
             otherwise.run(hoppers, crafts)
             if otherwise.result() != acts.result():
                 unsure(one.piece.at, other.piece.at)
