@@ -234,4 +234,5 @@ class DryRunning(QObject):
     def _tell(self, new: list[Entry]) -> None:
         if new:
             self.told.emit(new)
-            self.status.emit(f"{new[-1].line}.")
+            others = f" {len(new) - 1} more in the list." if len(new) > 1 else ""
+            self.status.emit(f"{new[-1].line}.{others}")

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import QModelIndex, QRectF, QStringListModel, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QShowEvent
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QShowEvent
 from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from app import theme as themes
@@ -145,6 +145,16 @@ class RunBar(QWidget):
         super().showEvent(event)
         self.go.setFixedWidth(max(self.go.sizeHint().width(), 72))
         self.place()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """What the parts of the chip leave over is not meant for the plan below, but for Esc.
+
+        Return in a figure or in the log ends there, and the keys are the plan's again.
+        """
+        if event.key() == Qt.Key.Key_Escape:
+            super().keyPressEvent(event)
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self._over.setFocus()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         theme = themes.current()

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import pytest
 from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt
-from PySide6.QtGui import QPaintEvent
+from PySide6.QtGui import QImage, QPaintEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
@@ -293,6 +293,23 @@ def test_collisions_and_lost_carts_are_told_and_shown(window: MainWindow, begin:
     assert len(window.view.selection) == 1
 
 
+def test_return_in_the_chip_sends_nothing_and_goes_back_to_the_plan(window: MainWindow, begin: Begin) -> None:
+    runner = begin(line_with_switch())
+    view, bar = window.view, window.view.run_bar
+    view.use("cart")
+    view.put_cursor(at(5, 0), by_key=True)
+    bar.train.carts.setFocus()
+    QTest.keyClicks(bar.train.carts, "4")
+    QTest.keyClick(bar.train.carts, Qt.Key.Key_Return)
+    assert view.dry_run.train.carts in (4, 14, 41)
+    assert not view.hands.tool.is_busy
+    assert runner.pending == ()
+    assert view.hasFocus()
+    bar.train.carts.setFocus()
+    QTest.keyClick(bar.train.carts, Qt.Key.Key_Escape)
+    assert not runner.is_on
+
+
 def test_the_menu_sends_carts_into_the_run(window: MainWindow, begin: Begin) -> None:
     runner = begin(line_with_switch())
     window.view.run_cart("Quay", False)
@@ -358,13 +375,18 @@ class Painted(QObject):
         return False
 
 
-def test_only_what_changed_is_painted(window: MainWindow, begin: Begin) -> None:
+def test_only_what_changed_is_painted(window: MainWindow, begin: Begin, qtbot: QtBot) -> None:
     runner = begin(line_with_switch())
     runner.step()
-    settle(window)
     painted = Painted()
     view = window.view
     view.installEventFilter(painted)
+    view.update()
+    qtbot.waitUntil(lambda: bool(painted.rects))
+    while painted.rects:
+        # What the window still paints of itself, because a plan was opened, comes to its end.
+        painted.rects.clear()
+        qtbot.wait(250)
     view.dry_run.work(THROW)
     runner.step()
     QApplication.processEvents()
@@ -373,6 +395,43 @@ def test_only_what_changed_is_painted(window: MainWindow, begin: Begin) -> None:
     )
     assert painted.rects
     assert [rect for rect in painted.rects if not near.contains(rect)] == []
+
+
+def pictures(window: MainWindow) -> tuple[QImage, QImage]:
+    """The window as its parts have been painted one after the other, and painted anew."""
+    on_screen = window.screen().grabWindow(window.winId()).toImage()
+    return on_screen, window.grab().toImage()
+
+
+def differs_while_it_runs(window: MainWindow, runner: DryRunner) -> bool:
+    """Whether anything on the screen is ever not as it would be painted anew."""
+    view = window.view
+    for cell in (THROW, at(2, -1)):
+        view.dry_run.work(cell)
+    for start in (-2, 0, 4):
+        view.dry_run.drop(at(start, 0), Heading.EAST, start == 0)
+    for number in range(120):
+        runner.advance(11)
+        for _ in range(3):
+            QApplication.processEvents()
+        if number % 8 == 0:
+            on_screen, anew = pictures(window)
+            if on_screen != anew:
+                return True
+    return False
+
+
+def test_what_is_painted_bit_by_bit_is_what_would_be_painted_anew(window: MainWindow, begin: Begin) -> None:
+    runner = begin(line_with_switch())
+    settle(window)
+    assert not differs_while_it_runs(window, runner)
+
+
+def test_control_without_the_bits_the_pictures_differ(window: MainWindow, begin: Begin) -> None:
+    runner = begin(line_with_switch())
+    settle(window)
+    window.view.dry_run.repaint.disconnect()
+    assert differs_while_it_runs(window, runner)
 
 
 def test_other_levels_show_rails_as_they_lie(window: MainWindow, begin: Begin) -> None:
