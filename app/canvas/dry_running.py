@@ -228,7 +228,8 @@ class DryRunning(QObject):
             self.repaint.emit((), (*before, *self.carts))
 
     def _begin_log(self, engine: DryRun) -> None:
-        self._log = RunLog(engine)
+        assert self.runner.watch is not None
+        self._log = RunLog(engine, self.runner.watch)
         self.told.emit([])
 
     def _tell(self, new: list[Entry]) -> None:

@@ -1,11 +1,11 @@
-"""What came of a dry run so far, in words: carts that left or were lost, what is not sure. No Qt here."""
+"""What came of a dry run, in words: carts that left or were lost, what is unsure or wrong. No Qt here."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from typing import Final, NamedTuple
 
-from model.dry_run import Arrival, DryRun, Load, Lost, Unsure, Why
+from model.dry_run import Arrival, DryRun, Load, Lost, Unsure, Watch, Why
 from model.grid import Cell
 from model.plan import Plan
 
@@ -32,14 +32,16 @@ class Entry(NamedTuple):
 
 
 class RunLog:
-    """Reads what the engine adds to its lists."""
+    """Reads what the engine, and who watches it, add to their lists."""
 
-    def __init__(self, engine: DryRun) -> None:
+    def __init__(self, engine: DryRun, watch: Watch) -> None:
         self._engine = engine
+        self._watch = watch
         self.entries: list[Entry] = []
         self._known = (0, 0, 0)
         self._pairs: set[tuple[Cell, Cell]] = set()
         """Those that are listed as unsure; they may come again with every turn of a clock."""
+        self._troubles: set[str] = set()
 
     def follow(self) -> list[Entry]:
         """What is new, by tick."""
@@ -49,11 +51,18 @@ class RunLog:
             *(arrived(engine.plan, each) for each in engine.arrivals[arrivals:]),
             *(was_lost(each) for each in engine.lost[lost:]),
             *(is_unsure(each) for each in self._new_pairs(engine.unsure[unsure:])),
+            *self._new_troubles(),
         ]
         self._known = (len(engine.arrivals), len(engine.lost), len(engine.unsure))
         new.sort(key=lambda entry: entry.tick)
         self.entries = [*self.entries, *new][-KEPT:]
         return new
+
+    def _new_troubles(self) -> Iterator[Entry]:
+        for found in self._watch.findings():
+            if found.message not in self._troubles:
+                self._troubles.add(found.message)
+                yield Entry(found.tick, found.message, found.cells)
 
     def _new_pairs(self, unsure: list[Unsure]) -> Iterator[Unsure]:
         for each in unsure:

@@ -10,7 +10,7 @@ from typing import Final
 from app.names import part_name
 from app.panels.timing_trace import seconds
 from app.panels.words import listed
-from model.dry_run import Arrival, DryRun, Lost, RunFinding, Trouble, Unsure, Why
+from model.dry_run import Arrival, DryRun, Lost, RunFinding, Trouble, Why
 from model.grid import Cell
 from model.rules import Severity
 
@@ -65,7 +65,7 @@ def rows_of(run: DryRun, findings: Iterable[RunFinding] = ()) -> list[RunRow]:
         *map(_trouble, findings),
         *_lost(run.lost),
         *_waiting(run),
-        *(_unsure(run, one) for one in run.unsure),
+        *_unsure(run),
     ]
     rows += [_arrived(run, arrival) for arrival in run.arrivals]
     # What comes later must not change the place of what is there already.
@@ -108,16 +108,22 @@ def _waiting(run: DryRun) -> Iterator[RunRow]:
             yield RunRow(key, severity, f"Cart {one.cart} {does}", message, (one.at,), one.tick)
 
 
-def _unsure(run: DryRun, unsure: Unsure) -> RunRow:
-    names = [_name(run, cell) for cell in unsure.at]
-    message = f"{listed(names)} change in one tick; the world may take them the other way round."
-    key = ("unsure", unsure.tick, unsure.at)
-    return RunRow(key, Severity.WARNING, "Order within a tick decides", message, unsure.at, unsure.tick)
+def _unsure(run: DryRun) -> Iterator[RunRow]:
+    """A row a pair: with a clock it comes again and again."""
+    ticks: dict[tuple[Cell, Cell], list[int]] = {}
+    for one in run.unsure:
+        ticks.setdefault(one.at, []).append(one.tick)
+    for at, found in ticks.items():
+        names = listed([_name(run, cell) for cell in at])
+        again = f" So it was {len(found)} times." if len(found) > 1 else ""
+        message = f"{names} change in one tick; the world may take them the other way round.{again}"
+        title = "Order within a tick decides"
+        yield RunRow(("unsure", at), Severity.WARNING, title, message, at, found[0])
 
 
 def _name(run: DryRun, cell: Cell) -> str:
     part = run.plan.pieces.part_at(cell)
-    return str(cell) if part is None else f"{part_name(part).lower()} {cell}"
+    return str(cell) if part is None else f"{part_name(part)} {cell}"
 
 
 def _arrived(run: DryRun, arrival: Arrival) -> RunRow:

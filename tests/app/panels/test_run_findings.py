@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QAbstractItemModel, QModelIndex, QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
@@ -98,15 +98,39 @@ def test_dust_without_strength_and_readers_with_a_wrong_count_are_found() -> Non
     assert rows[0].cells == (cells[16],)
 
 
+def reader(first: int) -> tuple[Piece, ...]:
+    """A hopper under the track, a waybill in all slots, so many in the first, and a comparator behind it."""
+    holds = tuple(Held("waybill:Salt", count) for count in (first, 1, 1, 1, 1))
+    return (
+        Piece(Part.HOPPER, Cell(2, 63, 0), Facing.DOWN, holds=holds),
+        Piece(Part.COMPARATOR, Cell(2, 63, 1), Facing.SOUTH),
+        new_piece(Part.SOLID_BLOCK, Cell(2, 62, 1)),
+    )
+
+
 def test_a_reader_with_a_wrong_count_is_an_error_from_the_start() -> None:
     """22 in all five slots is common practice, no source; here are 23."""
-    holds = tuple(Held("waybill:Salt", count) for count in (19, 1, 1, 1, 1))
-    hopper = Piece(Part.HOPPER, Cell(2, 63, 0), Facing.DOWN, holds=holds)
-    comparator = Piece(Part.COMPARATOR, Cell(2, 63, 1), Facing.SOUTH)
-    carried = new_piece(Part.SOLID_BLOCK, Cell(2, 62, 1))
-    rows = ran(line(hopper, comparator, carried), ticks=1)
+    rows = ran(line(*reader(19)), ticks=1)
     assert said(rows) == [("error", "A reader with the wrong count", "2 63 0")]
     assert "must hold 22" in rows[0].message
+
+
+def test_a_pair_that_is_unsure_again_and_again_is_one_row() -> None:
+    """A repeater comes due in the tick in which another one comes on to lock it, twice."""
+    locked, lock, levers = Cell(2, 64, 5), Cell(2, 64, 6), (Cell(1, 64, 5), Cell(2, 64, 7))
+    pieces = [new_piece(Part.SOLID_BLOCK, cell.moved(dy=-1)) for cell in (locked, lock, *levers)]
+    pieces += [Piece(Part.REPEATER, locked, Facing.EAST), Piece(Part.REPEATER, lock, Facing.NORTH)]
+    run = DryRun(plan_of([*pieces, *(new_piece(Part.LEVER, cell) for cell in levers)]))
+    found = []
+    for tick in range(60):
+        pulled = [Lever(cell, tick % 40 == 0) for cell in levers] if tick % 20 == 0 else []
+        run.step(pulled)
+        found.append(rows_of(run))
+    assert said(found[10]) == said(found[-1]) == [("warning", "Order within a tick decides", "tick 2")]
+    assert found[10][0].key == found[-1][0].key
+    assert found[10][0].cells == (locked, lock)
+    assert found[-1][0].message.startswith("Repeater 2 64 5 and Repeater 2 64 6 change in one tick")
+    assert found[-1][0].message.endswith("So it was 2 times.")
 
 
 def test_every_trouble_has_a_title_and_a_severity() -> None:
@@ -164,6 +188,20 @@ def test_the_list_fills_as_the_run_goes_on_and_the_button_counts(
     assert button.text() == "Found  1"
     window.bound["run_back"].trigger()
     assert titles(panel) == []
+
+
+def test_trouble_stands_in_the_log_of_the_plan_view_too(window: MainWindow) -> None:
+    """23 in a reader: 22 is common practice, no source."""
+    window.document.load(line(*reader(19)), None)
+    settle(window)
+    assert not window.panels.timing.isVisible()
+    go(window, 3)
+    lines = [str(index.data()) for index in rows_in(window.view.run_bar.model)]
+    assert [words.startswith("Tick 0: The reader at 2 63 0 holds 23") for words in lines] == [True]
+
+
+def rows_in(model: QAbstractItemModel) -> list[QModelIndex]:
+    return [model.index(row, 0) for row in range(model.rowCount())]
 
 
 def test_choosing_a_row_goes_to_its_cells_and_its_tick(
