@@ -28,8 +28,11 @@ BESIDE: Final = 60
 """px kept free on the right, for the north arrow."""
 LINES: Final = 3
 """Lines of the log in sight at once."""
+LOW: Final = 420
+"""px of height below which the plan view has room for one line of the log only."""
 WORDS: Final = {0.25: "×¼", 1.0: "×1", 2.0: "×2", 4.0: "×4", 8.0: "×8"}
-CALMED: Final = "~ changes more than three times a second: not drawn each time."
+CALMED: Final = "~ too fast to draw"
+CALMED_TIP: Final = "A part marked ~ goes on and off more than three times a second; not each is drawn."
 
 
 class RunBar(QWidget):
@@ -46,8 +49,11 @@ class RunBar(QWidget):
         self.setAccessibleName("Dry run")
         self._over = parent
         self._dry_run = dry_run
+        self._follows = True
+        """Whether the newest line of the log is kept in sight; not while older ones are read."""
         self.text = label("", "strong")
         self.note = label(CALMED, "second")
+        self.note.setToolTip(CALMED_TIP)
         self.go = _button("Pause", "run_pause", dry_run.run_or_pause)
         self.tick = _button("One tick", "run_tick", dry_run.runner.step)
         self.speed = named(ChoiceBox(), "Speed")
@@ -72,6 +78,7 @@ class RunBar(QWidget):
     def _lay_out(self) -> None:
         first, second = QHBoxLayout(), QHBoxLayout()
         first.addWidget(self.text, 1)
+        first.addWidget(self.note)
         first.addWidget(label("Esc ends", "second"))
         for widget in (self.go, self.tick, self.speed, self.back, self.repeat):
             second.addWidget(widget)
@@ -82,10 +89,10 @@ class RunBar(QWidget):
         for row in (first, second):
             row.setSpacing(8)
             column.addLayout(row)
-        for part in (self.train, self.note, self.log):
+        for part in (self.train, self.log):
             column.addWidget(part)
-        for part in (self.train, self.note, self.log):
-            part.hide()
+        self.note.hide()
+        self.train.hide()
 
     def _connect(self) -> None:
         runner = self._dry_run.runner
@@ -106,15 +113,18 @@ class RunBar(QWidget):
         self.text.setText(f"Dry run, tick {runner.tick} ({runner.seconds:.2f} s)")
         self.go.setText("Pause" if runner.is_running else "Run")
         self.speed.setCurrentIndex(SPEEDS.index(runner.speed))
-        if self.note.isHidden() == self._dry_run.is_calming:
-            self.note.setVisible(self._dry_run.is_calming)
-            self.place()
+        self.note.setVisible(self._dry_run.is_calming)
 
     def place(self) -> None:
         """Stand in the corner, no wider than the plan view."""
         width = min(WIDE, self._over.width() - LEFT - EDGE - BESIDE)
+        lines = min(self.model.rowCount(), LINES if self._over.height() >= LOW else 1)
+        self.log.setVisible(lines > 0)
+        self.log.setFixedHeight(self.log.sizeHintForRow(0) * lines + 2 * FRAME)
         self._column.activate()
         self.setGeometry(LEFT + EDGE, TOP + EDGE, width, self._column.totalSizeHint().height())
+        if self._follows:
+            self.log.scrollToBottom()
 
     def _show_on(self) -> None:
         if self._dry_run.is_on:
@@ -129,13 +139,9 @@ class RunBar(QWidget):
     def _show_log(self, _new: list[Entry]) -> None:
         lines = [entry.line for entry in self._dry_run.log]
         bar = self.log.verticalScrollBar()
-        follows = bar.value() == bar.maximum()
+        self._follows = bar.value() == bar.maximum()
         self.model.setStringList(lines)
-        self.log.setVisible(bool(lines))
-        self.log.setFixedHeight(self.log.sizeHintForRow(0) * min(len(lines), LINES) + 2 * FRAME)
         self.place()
-        if follows:
-            self.log.scrollToBottom()
 
     def _choose(self, index: QModelIndex) -> None:
         self.cells_chosen.emit(self._dry_run.log[index.row()].cells)
