@@ -26,7 +26,7 @@ from model.grid import Cell
 from model.parts import RAILS, TRAITS, Part
 from model.pieces import Piece, Pieces, Placed, rests_on
 from model.signals.dust import takes_from
-from model.signals.giving import FORWARD_ONLY, GIVERS, gives_to, powers_strongly, powers_weakly
+from model.signals.giving import FORWARD_ONLY, GIVERS, gives_to, powers_strongly
 
 TAKERS: Final = RAILS - {Part.DETECTOR_RAIL} | {Part.LAMP, Part.HOPPER, Part.AUTO_CRAFTER}
 """Parts that are on or off by what gives to their cell, or by a powered block beside them."""
@@ -81,15 +81,16 @@ class Circuit:
         node = self.outputs.get(piece.at)
         if node is None:
             return
-        for cell in gives_to(piece, self._pieces):
+        cells = list(gives_to(piece, self._pieces))
+        for cell in cells:
             self._give(piece, node, cell)
         strong = powers_strongly(piece)
         if strong is not None and self._is_solid(strong):
             self._strong_at(strong).ins.append(node)
-        for cell in powers_weakly(piece, self._pieces):
-            if self._is_solid(cell):
-                self._power_at(cell).ins.append(node)
         if isinstance(node, Dust):
+            for cell in cells:
+                if self._is_solid(cell):
+                    self._power_at(cell).ins.append(node)
             others = (self.outputs[cell] for cell in takes_from(self._pieces, piece.at))
             node.takes = [other for other in others if isinstance(other, Dust)]
 

@@ -23,7 +23,8 @@ def gives_to(piece: Piece, pieces: Pieces) -> Iterator[Cell]:
     """The cells to which a part gives its signal; none for a part that gives nothing.
 
     A torch gives to every cell beside it but its own block; a lever, a button and a detector rail to all six;
-    a repeater and a comparator to the cell in front; dust to the cell under it and to those it points into.
+    a repeater and a comparator to the cell in front; dust to the cell under it and to those it points into. A
+    solid block in a cell to which dust gives is powered weakly.
     """
     at = piece.at
     if piece.part is Part.DUST:
@@ -48,9 +49,3 @@ def powers_strongly(piece: Piece) -> Cell | None:
     if piece.part in FORWARD_ONLY:
         return piece.at.beside(piece.facing)
     return piece.at.beside(Facing.UP) if piece.part is Part.TORCH else rests_on(piece)
-
-
-def powers_weakly(piece: Piece, pieces: Pieces) -> Iterator[Cell]:
-    """The cells in which a solid block is powered weakly: under a dust, and where it points."""
-    if piece.part is Part.DUST:
-        yield from gives_to(piece, pieces)

@@ -8,7 +8,7 @@ from model.grid import Cell, Facing, Heading
 from model.parts import Part
 from model.pieces import Piece, Pieces, new_piece
 from model.signals.dust import takes_from
-from model.signals.giving import GIVERS, gives_to, powers_strongly, powers_weakly
+from model.signals.giving import GIVERS, gives_to, powers_strongly
 
 HERE = Cell(0, 64, 0)
 N, E, S, W, UP, DOWN = Facing
@@ -55,15 +55,12 @@ def test_dust_gives_under_itself_and_where_it_points() -> None:
     assert given(dust) == SIX - {HERE.beside(UP)}
     assert given(dust, Piece(Part.DUST, HERE.beside(E))) == {HERE.beside(side) for side in (DOWN, E, W)}
     assert powers_strongly(dust) is None
-    pieces = Pieces.of([dust])
-    assert set(powers_weakly(dust, pieces)) == given(dust)
 
 
 @pytest.mark.parametrize("part", sorted(set(Part) - GIVERS))
 def test_all_else_gives_nothing(part: Part) -> None:
     piece = new_piece(part, HERE)
     assert (given(piece), powers_strongly(piece)) == (set(), None)
-    assert not set(powers_weakly(piece, Pieces.of([piece])))
 
 
 @pytest.mark.parametrize("ground", [Part.SOLID_BLOCK, Part.HOPPER, Part.GLASS, Part.SLAB])
