@@ -198,12 +198,12 @@ class DryRun:
     # Hoppers and crafters.
 
     def _let_items_move(self, state: State, now: int, swap: Swap | None) -> list[Swap]:
-        """Hoppers, then the crafts that are due; the other way a craft comes just before a hopper."""
+        """Hoppers, then the crafts that are due; the other way the crafts come just before one."""
         free = [at for at in self.wiring.of_parts("hopper") if self._is_free(state, at, now)]
         due = [at for at, tick in state.crafts.items() if tick == now]
         for at in self._in_order(free, "hopper", swap):
             if swap is not None and swap[:2] == ("craft-first", at):
-                self._craft(state, [swap[2]])
+                self._craft(state, self._in_order(due, "craft", None))
             self._let_hopper_act(state, self.pieces[at], now)
         self._craft(state, self._in_order([at for at in due if at in state.crafts], "craft", swap))
         alike = [("hopper", *pair) for pair in combinations(free, 2)]

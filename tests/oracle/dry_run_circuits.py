@@ -5,7 +5,7 @@ from __future__ import annotations
 from random import Random
 
 from tests.oracle.carts import ArmSpec
-from tests.oracle.dry_run_pieces import CARRIES, OPPOSITE, SOLID, Piece, step, support
+from tests.oracle.dry_run_pieces import CARRIES, HUNG, OPPOSITE, SOLID, Piece, step, support
 from tests.oracle.dry_run_plans import MIXED, random_piece, shuffled
 from tests.oracle.shapes import STEP, Place
 
@@ -167,7 +167,7 @@ def locks(random: Random) -> Drawn:
 
 def blinker(random: Random) -> Drawn:
     """Torches that a lever or a loop of their own puts out again and again."""
-    pieces = [Piece("lever", (0, 64, 0), "up"), Piece("solid-block", (1, 64, 0), "north")]
+    pieces = [Piece("lever", (0, 64, 0), "west"), Piece("solid-block", (1, 64, 0), "north")]
     pieces += [
         Piece("torch", (2, 64, 0), "east"),
         Piece("dust", (3, 64, 0), "north"),
@@ -178,6 +178,19 @@ def blinker(random: Random) -> Drawn:
     if random.random() < 0.3:
         pieces += [Piece("solid-block", (2, 64, 1), "north"), Piece("torch", (1, 64, 1), "west")]
     return pieces, []
+
+
+def delays(random: Random) -> Drawn:
+    """A lever that drives repeaters and a torch at once, for pulses and gaps that are shorter than their
+    delays.
+    """
+    pieces = [Piece("lever", (0, 64, 0), "up")]
+    for row, z in enumerate(random.sample((-1, 0, 1), random.randint(1, 3))):
+        pieces.append(Piece("dust", (0, 64, z), "north") if z else Piece("dust", (1, 64, 0), "north"))
+        start = 1 if z else 2
+        cells = [(x, 64, z) for x in range(start, start + 1 + row)]
+        pieces += [Piece("repeater", at, "east", random.choice((4, 6, 8))) for at in cells]
+    return [*pieces, Piece("lamp", (5, 64, 0), "north")], []
 
 
 def comparing(random: Random) -> Drawn:
@@ -258,8 +271,38 @@ def around(at: Place) -> list[tuple[str, Place]]:
     return [(way, step(at, way)) for way in STEP]
 
 
-PLAIN = (line, gate, latch, clock, hopper_clock, crafters)
-HARD = (locks, locks, blinker, comparing, comparing, boosters, switches, switches, switches, reader, ring)
+def stairs(random: Random) -> Drawn:
+    """Dust on blocks of all kinds and of several heights, with something over it here and there."""
+    pieces = []
+    kinds = ("solid-block", "solid-block", "solid-block", "glass", "slab", "target-block", "hopper", "lamp")
+    for x in range(4):
+        for z in range(random.randint(2, 4)):
+            y = random.choice((63, 63, 64, 65))
+            pieces.append(Piece(random.choice(kinds), (x, y, z), "north"))
+            on_it = random.choices(("dust", "lever", "torch", "repeater"), (12, 2, 1, 1))[0]
+            pieces.append(random_piece(random, on_it, (x, y + 1, z))._replace(facing="north"))
+            if on_it in HUNG:
+                pieces[-1] = pieces[-1]._replace(facing="up")
+            if random.random() < 0.2:
+                pieces.append(Piece(random.choice(kinds), (x, y + 2, z), "north"))
+    return pieces, []
+
+
+PLAIN = (line, gate, latch, clock, hopper_clock, crafters, crafters, stairs, stairs)
+HARD = (
+    locks,
+    locks,
+    blinker,
+    blinker,
+    comparing,
+    comparing,
+    boosters,
+    switches,
+    switches,
+    switches,
+    reader,
+    ring,
+)
 CIRCUITS = (*PLAIN, *HARD)
 
 

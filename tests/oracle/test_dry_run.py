@@ -284,6 +284,33 @@ def test_a_cart_stops_in_front_of_a_block_and_keeps_the_detector_on() -> None:
     assert run.all_lost() == [(1, (4, 64, 0), "stopped")]
 
 
+def test_a_stopped_cart_stays_where_another_runs_into_it() -> None:
+    """As before; the second cart comes into cell 4 at 20 + 10 and collides; the first is there for the
+    looks.
+    """
+    pieces = [*straight(x4="detector-rail"), piece("solid-block 5 64 0")]
+    run = DryRun(pieces, ENDS_OF_LINE)
+    assert watched(run, (4, 64, 0), 80, {0: send(), 20: send()}) == [(0, 0), (10, 15)]
+    assert run.all_lost() == [(1, (4, 64, 0), "stopped"), (2, (4, 64, 0), "collision")]
+
+
+def test_nine_changes_in_sixty_ticks_burn_a_torch_out() -> None:
+    """A lever on the torch's block goes on and off every 7 ticks from 0; the torch changes at 2, 9, ... 58,
+    which is the ninth and 56 after the first: out until 218. The block has had no power since 63: it lights
+    at 218.
+
+    With a pause of 8 the ninth is at 66, 64 after the first: the torch goes on as before. The tenth, at 74,
+    is 64 after the second.
+    """
+    pieces = [*on_blocks("torch 1 64 0 east", "lever 0 65 0"), piece("solid-block 0 64 0")]
+    quick = {7 * n: lever((0, 65, 0), n % 2 == 0) for n in range(10)}
+    changes = [(0, 15), *((2 + 7 * n, 15 * (n % 2)) for n in range(9)), (218, 15)]
+    assert watched(DryRun(pieces), (1, 64, 0), 240, quick) == changes
+    slow = {8 * n: lever((0, 65, 0), n % 2 == 0) for n in range(10)}
+    changes = [(0, 15), *((2 + 8 * n, 15 * (n % 2)) for n in range(10))]
+    assert watched(DryRun(pieces), (1, 64, 0), 240, slow) == changes
+
+
 def test_two_carts_in_one_cell_collide() -> None:
     """From both ends at once: at 5 both come into cell 2."""
     run = DryRun(straight(), ENDS_OF_LINE)
