@@ -99,8 +99,8 @@ class Traffic:
 
     def move(self, now: int) -> None:
         """All carts whose time has come move at once; then those that share a cell are taken off."""
-        going = dict.fromkeys(cart for cart in self._goes.pop(now) if cart.goes == now)
-        ways = [(cart, self._way_out(cart)) for cart in going]
+        going = {cart for cart in self._goes.pop(now) if cart.goes == now}
+        ways = [(cart, self._way_out(cart)) for cart in sorted(going, key=lambda cart: cart.number)]
         for cart, end in ways:
             self._leave(cart, end, now)
         for cart in self._enters.pop(now):

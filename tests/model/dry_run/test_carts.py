@@ -230,3 +230,12 @@ def test_carts_climb_and_curve_at_one_cell_each() -> None:
     bench.arm("Mill", out=(cell(5, 1, 66), Heading.SOUTH))
     done = bench.watch([], [(0, train(1))])
     assert done.arrivals == (Arrival(1, ceil(2.5 * 7), "Mill", ()),)
+
+
+def test_carts_that_arrive_in_one_tick_are_listed_by_number() -> None:
+    """The second is sent later and has a shorter way; both arrive in tick 25."""
+    bench = straight(10)
+    bench.track(0, 5, 4)
+    bench.arm("Fen", into=(cell(0, 5), Heading.EAST), out=(cell(3, 5), Heading.EAST))
+    done = bench.watch([], [(0, train(1)), (15, Send("Fen"))])
+    assert [(each.cart, each.tick, each.arm) for each in done.arrivals] == [(1, 25, "Mill"), (2, 25, "Fen")]
