@@ -28,7 +28,12 @@ _OFF_ON: Final = ("off", "on")
 _STRENGTH_WORDS: Final = {Part.DUST: "strength", Part.COMPARATOR: "output"}
 
 
-_SHORT: Final = {Part.DUST: "Dust", Part.TORCH: "Torch"}
+_SHORT: Final = {
+    Part.DUST: "Dust",
+    Part.TORCH: "Torch",
+    Part.BOOSTER_RAIL: "Booster",
+    Part.DETECTOR_RAIL: "Detector",
+}
 
 
 class Span(NamedTuple):
