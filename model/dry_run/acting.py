@@ -63,7 +63,7 @@ class Acts:
                 self._hop(actor, place)
             else:
                 self._all_craft(actor)
-                self._give_made(actor)
+                self._give_made(actor, place)
 
     def result(self) -> tuple[dict[Box, Slots], dict[Actor, int]]:
         """What differs afterwards from before."""
@@ -132,16 +132,16 @@ class Acts:
                 if made is not None:
                     self.content[crafter.own] = made[2]
 
-    def _give_made(self, crafter: Actor) -> None:
+    def _give_made(self, crafter: Actor, place: Place) -> None:
         """What finds no room is lost."""
         made, target = self._made[crafter], crafter.gives_to
-        if made is None or target is None:
+        if made is None:
             return
-        for _ in range(made[1]):
-            filled = target.with_item(self.slots(target), made[0])
-            if filled is None:
-                return
-            self.content[target] = filled
+        self._wake(crafter.own, place)
+        if target is not None:
+            for _ in range(made[1]):
+                self.content[target] = target.with_item(self.slots(target), made[0]) or self.slots(target)
+            self._wake(target, place)
 
 
 def may_act(hopper: Actor, now: int) -> bool:

@@ -354,6 +354,21 @@ def test_a_hopper_acts_before_a_craft_and_takes_from_a_crafter_too() -> None:
     assert dry_run.unsure == [Unsure(8, (crafter, hopper))]
 
 
+def test_a_hopper_that_would_find_something_after_a_craft_is_unsure() -> None:
+    """It has its turn before the craft gives, finds the barrel empty, and takes a nugget a tick later."""
+    bench = Bench()
+    crafter = bench.put("auto-crafter", 0, 0, E, y=65, **holding(("ingot", 1)))
+    barrel = bench.put("barrel", 1, 0, y=65)
+    hopper = bench.put("hopper", 1, 0, DOWN)
+    lever = bench.put("lever", 0, -1, W, y=65)
+    dry_run = bench.dry_run()
+    for _ in range(10):
+        dry_run.step()
+    dry_run.step([Lever(lever, True)])
+    assert by_tick(dry_run, barrel, 5) == [0, 0, 0, 9, 8]
+    assert dry_run.unsure == [Unsure(14, (crafter, hopper))]
+
+
 def test_a_hopper_gives_to_no_cart() -> None:
     bench = Bench()
     hopper = bench.put("hopper", 0, 1, N, **holding(("salt", 3)))
