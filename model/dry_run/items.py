@@ -138,16 +138,17 @@ class Items:
 
     @staticmethod
     def _pairs(acts: Acts) -> Iterator[tuple[Actor, Actor]]:
-        """Two at one container, their own or another, of which one did something, in file order."""
-        did = {actor for actor in acts.ran if actor in acts.ready or actor.crafts}
+        """Two that may act at one container, their own or another, in file order."""
+        if not (acts.content or acts.ready):
+            return
         seen: set[tuple[Actor, Actor]] = set()
         boxes = (box for actor in acts.ran for box in (actor.own, actor.gives_to, actor.above) if box)
         for box in dict.fromkeys(boxes):
             able = [a for a in box.users if (a in acts.ran if a.crafts else may_act(a, acts.now))]
-            for one, other in combinations(able, 2):
-                if (one in did or other in did) and (one, other) not in seen:
-                    seen.add((one, other))
-                    yield one, other
+            for pair in combinations(able, 2):
+                if pair not in seen:
+                    seen.add(pair)
+                    yield pair
 
 
 def _held(pieces: Pieces, cell: Cell) -> tuple[Part, tuple[Held, ...]]:
