@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import heapq
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Container, Iterable, Mapping
 from typing import Final
 
 from model.dry_run.boxes import Actor, Box
@@ -68,6 +68,11 @@ class Acts:
     def result(self) -> tuple[dict[Box, Slots], dict[Actor, int]]:
         """What differs afterwards from before."""
         return {box: slots for box, slots in self.content.items() if slots != box.slots}, self.ready
+
+    def ends_as(self, other: Acts, filled: Container[Box]) -> bool:
+        """Whether the tick ends alike; what is in boxes that are filled anew in this tick does not count."""
+        boxes = [box for box in {**self.content, **other.content} if box not in filled]
+        return self.ready == other.ready and all(self.slots(box) == other.slots(box) for box in boxes)
 
     def slots(self, box: Box) -> Slots:
         """The content of a box so far."""

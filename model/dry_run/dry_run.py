@@ -129,7 +129,8 @@ class DryRun:
         self._forget_last()
         now = self.tick
         self.signals.change_due(now, self._be_unsure)
-        boxes = self._items.act(now, self._cart_above, self._be_unsure)
+        filled = [event.at for event in events if isinstance(event, Fill)]
+        boxes = self._items.act(now, self._cart_above, self._be_unsure, filled)
         self._cells.update(box.reading.cell for box in boxes if box.reading is not None)
         self.traffic.move(now)
         for event in events:

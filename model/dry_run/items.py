@@ -56,8 +56,11 @@ class Items:
         """From now on hoppers act."""
         self._wake(actor for actor in self.actors.values() if not actor.crafts)
 
-    def act(self, now: int, cart_above: CartAbove, unsure: Tell) -> list[Box]:
-        """Hoppers act, then the crafts that are due; returns the boxes that changed."""
+    def act(self, now: int, cart_above: CartAbove, unsure: Tell, filled: Iterable[Cell] = ()) -> list[Box]:
+        """Hoppers act, then the crafts that are due; returns the boxes that changed.
+
+        ``filled`` are the containers that will be filled anew in this tick.
+        """
         self._wake(self._rested.pop(now))
         crafts = self._crafts.pop(now)
         hoppers = [actor for actor in self._awake if may_act(actor, now)]
@@ -69,7 +72,7 @@ class Items:
         for one, other in self._pairs(acts):
             otherwise = Acts(now, cart_above, other_way_round(one, other))
             otherwise.run(hoppers, crafts)
-            if otherwise.result() != acts.result():
+            if not otherwise.ends_as(acts, {self.boxes[cell] for cell in filled}):
                 unsure(one.piece.at, other.piece.at)
         self._crafting.difference_update(crafts)
         return self._do(acts)

@@ -280,6 +280,17 @@ def test_two_hoppers_at_a_container_with_one_item_are_unsure() -> None:
     assert dry_run.unsure == [Unsure(0, (one, giver))]
 
 
+def test_what_is_filled_anew_in_the_same_tick_leaves_no_doubt() -> None:
+    """The end of the tick counts. Else the order of the two would decide which slot the peat lies in."""
+    bench = Bench()
+    barrel = bench.put("barrel", 0, 0, y=65, **holding(("salt", 1)))
+    bench.put("hopper", 0, 0, DOWN)
+    bench.put("hopper", 1, 0, W, y=65, **holding(("peat", 1)))
+    dry_run = bench.dry_run()
+    dry_run.step([Fill(barrel, ())])
+    assert not dry_run.unsure
+
+
 def test_hoppers_at_containers_of_their_own_are_not_unsure() -> None:
     bench = Bench()
     for x in (0, 5):
