@@ -6,6 +6,7 @@ Common practice of the trade, written from memory, no published source.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from copy import copy, deepcopy
 from dataclasses import dataclass, field
 from itertools import combinations
@@ -108,7 +109,7 @@ class DryRun:
         for kind, first, second in pairs:
             other, self.sent = before.copied(), sent
             self._run_tick(other, events, (kind, first, second))
-            found = (self.tick, *sorted((first, second), key=self.place_in_file.__getitem__))
+            found = (self.tick, *self._in_file_order((first, second)))
             if other.differs(self.state) and found not in self.unsure:
                 self.unsure.append(found)
         self.tick += 1
@@ -149,13 +150,8 @@ class DryRun:
         state.changes = {at: [tick - first for tick in ticks] for at, ticks in state.changes.items()}
         return 0
 
-    def _in_order(self, cells: list[Place], kind: str, swap: Swap | None) -> list[Place]:
-        """In file order, but for the two that exchange their places."""
-        ordered = sorted(cells, key=self.place_in_file.__getitem__)
-        if swap is not None and swap[0] == kind and set(swap[1:]) <= set(ordered):
-            first, second = (ordered.index(at) for at in swap[1:])
-            ordered[first], ordered[second] = ordered[second], ordered[first]
-        return ordered
+    def _in_file_order(self, cells: Iterable[Place]) -> list[Place]:
+        return sorted(cells, key=self.place_in_file.__getitem__)
 
     # Parts that are due.
 
@@ -163,8 +159,8 @@ class DryRun:
         """They look at the end of the last tick; only a lock counts as soon as it comes on."""
         asked = {at: state.signals.asked(at, state.slots) for at in state.pending}
         before = dict(state.out)
-        due = self._in_order([at for at, tick in state.pending.items() if tick == now], "due", swap)
-        for at in due:
+        due = self._in_file_order(at for at, tick in state.pending.items() if tick == now)
+        for at in exchanged(due, "due", swap):
             del state.pending[at]
             if any(state.out[other] for other in self.wiring.lockers[at]):
                 continue
@@ -198,18 +194,17 @@ class DryRun:
     # Hoppers and crafters.
 
     def _let_items_move(self, state: State, now: int, swap: Swap | None) -> list[Swap]:
-        """Hoppers, then the crafts that are due; the other way the crafts come just before one."""
+        """Hoppers, then the crafts that are due; when the first of these comes, all of them take and look."""
         free = [at for at in self.wiring.of_parts("hopper") if self._is_free(state, at, now)]
-        due = [at for at, tick in state.crafts.items() if tick == now]
-        for at in self._in_order(free, "hopper", swap):
-            if swap is not None and swap[:2] == ("craft-first", at):
-                self._craft(state, self._in_order(due, "craft", None))
-            self._let_hopper_act(state, self.pieces[at], now)
-        self._craft(state, self._in_order([at for at in due if at in state.crafts], "craft", swap))
-        alike = [("hopper", *pair) for pair in combinations(free, 2)]
-        alike += [("craft", *pair) for pair in combinations(due, 2)]
-        mixed = [("craft-first", hopper, crafter) for hopper in free for crafter in due]
-        return [(kind, *pair) for kind, *pair in (*alike, *mixed) if self._share(state, *pair)]
+        due = self._in_file_order(at for at, tick in state.crafts.items() if tick == now)
+        made: dict[Place, list[str]] = {}
+        for at in exchanged([*free, *due], "items", swap):
+            if at not in due:
+                self._let_hopper_act(state, self.pieces[at], now)
+                continue
+            made = made or {crafter: craft(state.slots[crafter]) for crafter in due}
+            self._give_crafted(state, at, made[at])
+        return [("items", *pair) for pair in combinations([*free, *due], 2) if self._share(state, *pair)]
 
     def _share(self, state: State, first: Place, second: Place) -> bool:
         """Whether both are at one container, be it one of themselves."""
@@ -232,15 +227,13 @@ class DryRun:
             return state.slots[at]
         return next((cart.slots for cart in state.carts if cart.at == at), None)
 
-    def _craft(self, state: State, due: list[Place]) -> None:
-        """All look and take from their slots, then all give."""
-        made = {at: craft(state.slots[at]) for at in due}
-        for at in due:
-            del state.crafts[at]
-            to = front(self.pieces[at])
-            for item in made[at]:
-                if to in state.slots:
-                    put(self.parts[to], state.slots[to], item)
+    def _give_crafted(self, state: State, crafter: Place, items: list[str]) -> None:
+        """What finds no room is lost."""
+        del state.crafts[crafter]
+        to = front(self.pieces[crafter])
+        for item in items:
+            if to in state.slots:
+                put(self.parts[to], state.slots[to], item)
 
     def _begin_crafts(self, state: State, now: int, had_signal: set[Place]) -> None:
         for at, part in self.parts.items():
@@ -265,15 +258,14 @@ class DryRun:
                     state.lost.append((cart.number, cart.last, why))
 
     def _collide(self, state: State) -> set[Place]:
-        """All that stand in one cell are taken off the track, but what had stopped is listed already and
-        stays.
-        """
+        """All that stand in one cell are taken off the track; what had stopped is listed already."""
         cells = [cart.at for cart in state.carts if cart.at is not None]
         crashed = {at for at in cells if cells.count(at) > 1}
         for cart in state.carts:
-            if cart.at in crashed and cart.state != "stopped":
+            if cart.at in crashed:
+                if cart.state != "stopped":
+                    state.lost.append((cart.number, cart.last, "collision"))
                 cart.at, cart.state = None, "gone"
-                state.lost.append((cart.number, cart.last, "collision"))
         return crashed
 
     def _hold_carts(self, state: State, now: int) -> None:
@@ -325,8 +317,8 @@ class DryRun:
             for at in self._plain_rails(state)
             if changed & self.giving_notice[at] or bool(before.signal[at]) != bool(after.signal[at])
         ]
-        rails = self._in_order(rails, "notice", swap)
-        for at in rails:
+        rails = self._in_file_order(rails)
+        for at in exchanged(rails, "notice", swap):
             state.track.notice(at, powered=bool(after.signal[at]))
         after.pass_along_boosters(state.track)
         state.signals = after
@@ -334,7 +326,7 @@ class DryRun:
 
     def _give_first_notices(self, state: State) -> None:
         rails = [at for at in self._plain_rails(state) if self.giving_notice[at] or state.signals.signal[at]]
-        for at in self._in_order(rails, "notice", None):
+        for at in self._in_file_order(rails):
             state.track.notice(at, powered=bool(state.signals.signal[at]))
 
     def _plain_rails(self, state: State) -> list[Place]:
@@ -371,3 +363,11 @@ class DryRun:
         """The lost, and those still under way or not yet in."""
         under_way = [cart for cart in self.state.carts if cart.state in ("running", "held")]
         return self.state.lost + [(cart.number, cart.last or cart.entry[0], "running") for cart in under_way]
+
+
+def exchanged(ordered: list[Place], kind: str, swap: Swap | None) -> list[Place]:
+    """In that order, but for the two that exchange their places."""
+    if swap is None or swap[0] != kind or not set(swap[1:]) <= set(ordered):
+        return ordered
+    other = {swap[1]: swap[2], swap[2]: swap[1]}
+    return [other.get(at, at) for at in ordered]

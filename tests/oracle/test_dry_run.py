@@ -284,13 +284,14 @@ def test_a_cart_stops_in_front_of_a_block_and_keeps_the_detector_on() -> None:
     assert run.all_lost() == [(1, (4, 64, 0), "stopped")]
 
 
-def test_a_stopped_cart_stays_where_another_runs_into_it() -> None:
-    """As before; the second cart comes into cell 4 at 20 + 10 and collides; the first is there for the
-    looks.
+def test_a_stopped_cart_that_is_hit_is_listed_once() -> None:
+    """As before; the second cart comes into cell 4 at 25 + 10: both go off, the first without a second entry.
+
+    The rail looks at 30, finds the first cart, and looks again at 50.
     """
     pieces = [*straight(x4="detector-rail"), piece("solid-block 5 64 0")]
     run = DryRun(pieces, ENDS_OF_LINE)
-    assert watched(run, (4, 64, 0), 80, {0: send(), 20: send()}) == [(0, 0), (10, 15)]
+    assert watched(run, (4, 64, 0), 80, {0: send(), 25: send()}) == [(0, 0), (10, 15), (50, 0)]
     assert run.all_lost() == [(1, (4, 64, 0), "stopped"), (2, (4, 64, 0), "collision")]
 
 
