@@ -296,12 +296,12 @@ class DryRun:
             state.slots[at] = filled(self.parts[at], holds)
 
     def _let_detectors_look(self, state: State, now: int, crashed: set[Place]) -> None:
-        """On when a cart comes in, be it to collide; a look finds what is left there."""
-        taken = {cart.at for cart in state.carts}
+        """On in the tick in which a cart comes in, be it to collide."""
+        taken = {cart.at for cart in state.carts} | crashed
         for at, part in self.parts.items():
             if part != "detector-rail":
                 continue
-            if not state.out[at] and at in taken | crashed:
+            if not state.out[at] and at in taken:
                 state.out[at], state.looks[at] = 15, now + LOOK_AGAIN
             elif state.out[at] and state.looks[at] == now:
                 state.out[at] = 15 if at in taken else 0

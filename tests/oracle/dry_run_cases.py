@@ -92,10 +92,10 @@ def random_events(random: Random, pieces: list[Piece], arms: list[ArmSpec], unti
 def blinking(random: Random, pieces: list[Piece]) -> list[dict]:
     """A lever that goes on and off nine times and more, in about the time in which a torch burns out."""
     levers = [piece for piece in pieces if piece.part == "lever"]
-    if not levers or random.random() < 0.65:
+    if not levers or random.random() < 0.5:
         return []
     at = list(random.choice(levers).at)
-    tick, pause = random.randrange(10), random.choice((1, 2, 3, 5, 7, 7, 7, 8))
+    tick, pause = random.randrange(5), random.choice((1, 2, 3, 5, 7, 7, 7, 8))
     events = []
     for number in range(random.randint(9, 12)):
         events.append({"tick": tick, "at": at, "do": "lever", "on": number % 2 == 0})
@@ -113,8 +113,8 @@ def random_case(seed: int) -> Case:
         pieces, arms = random_circuit(random)
     ticks = random.choice((25, 40, 40, 80))
     events = random_events(random, pieces, arms, ticks)
-    if len(events) > 20 and random.random() < 0.3:
-        ticks = 240
+    if max((event["tick"] for event in events), default=0) > 60:
+        ticks = random.choice((80, 80, 240))
     return Case(pieces, arms, events, ticks)
 
 

@@ -153,15 +153,21 @@ def ring(random: Random) -> Drawn:
 
 
 def locks(random: Random) -> Drawn:
-    """Repeaters and comparators side by side that lock one another, with levers and buttons round them."""
+    """Repeaters in a row, each driven from behind and locked from the side, a locker locked in its turn."""
     pieces = []
-    for x in range(random.randint(2, 4)):
-        for z in range(random.randint(2, 3)):
-            part = random.choice(("repeater", "repeater", "repeater", "comparator", "dust", "lever"))
-            pieces.append(random_piece(random, part, (x, 64, z)))
-    edge = [(x, 64, z) for x in range(-1, 5) for z in range(-1, 4) if not (0 <= x < 4 and 0 <= z < 3)]
-    at_edge = random.sample(edge, random.randint(4, 9))
-    pieces += [Piece(random.choice(("lever", "lever", "button", "dust")), at, "up") for at in at_edge]
+    for x in range(0, 3 * random.randint(1, 3), 3):
+        source = Piece(random.choice(("lever", "lever", "button")), (x, 64, 0), "up")
+        pieces += [source, random_piece(random, "repeater", (x + 1, 64, 0))._replace(facing="east")]
+        locker = random_piece(random, random.choice(("repeater", "repeater", "comparator")), (x + 1, 64, 1))
+        pieces += [locker._replace(facing="north"), source._replace(at=(x + 1, 64, 2))]
+        if random.random() < 0.5:
+            second = random_piece(random, "repeater", (x + 2, 64, 1))._replace(facing="west")
+            pieces += [
+                second,
+                Piece("lever", (x + 2, 65, 2), "up"),
+                Piece("solid-block", (x + 2, 64, 2), "north"),
+            ]
+            pieces += [Piece("dust", (x + 3, 64, 1), "north"), Piece("lever", (x + 3, 64, 2), "up")]
     return pieces, []
 
 
