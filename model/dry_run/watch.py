@@ -30,11 +30,16 @@ class Watch:
                     self._lines.setdefault(source, []).append(net)
         self._wet: set[Dust] = set()
         self._dry: dict[Dust, int] = {}
+        self._shared: dict[Node, list[Power]] = {}
+        """What powers a block that another line can power, too."""
         self._powered_by: dict[Power, set[Node | Net]] = {}
         self._passed: dict[tuple[int, Cell], tuple[int, bool]] = {}
         self._found: dict[tuple[Trouble, Cell], RunFinding] = {}
         for finding in wrong_readers(run.plan.pieces, run.circuit):
             self._found[finding.trouble, finding.cells[0]] = finding
+        for node in run.circuit.nodes():
+            if isinstance(node, Power) and node.outs:
+                self._watch_power(node)
 
     def findings(self) -> tuple[RunFinding, ...]:
         """What was found so far, by tick."""
@@ -47,12 +52,12 @@ class Watch:
         for node in self._run.signals.before:
             if isinstance(node, Dust):
                 self._note_dust(node, tick)
-            elif isinstance(node, Power):
-                self._note_power(node, tick)
             elif isinstance(node, Torch) and node.is_burnt_out:
                 self._find(Trouble.TORCH_BURNS_OUT, (node.cell,), tick, _BURNS.format(at=node.cell))
             for net in self._lines.get(node, ()):
                 self._note_sources(net, tick)
+            for power in self._shared.get(node, ()):
+                self._note_power(power, tick)
             if isinstance(node, Delayed) and tick - self._run.last_outside > LONG:
                 self._find(Trouble.NEVER_SETTLES, (node.cell,), tick, _NEVER.format(at=node.cell))
         self._note_carts(tick)
@@ -71,11 +76,19 @@ class Watch:
                 said = _DRY.format(at=dust.cell)
                 yield RunFinding(Trouble.DUST_OUT_OF_REACH, (dust.cell,), tick, said)
 
+    def _watch_power(self, power: Power) -> None:
+        """A second line need not make the power any stronger, so what feeds it is watched."""
+        sources = [source for node in power.ins for source in sources_of(node)]
+        if len({self._net_of.get(source, source) for source in sources}) > 1:
+            for source in sources:
+                self._shared.setdefault(source, []).append(power)
+            self._note_power(power, 0)
+
     def _note_power(self, power: Power, tick: int) -> None:
         lines = self._powered_by.setdefault(power, set())
-        on = (source for node in power.ins if node.value for source in sources_of(node) if source.value)
+        on = (source for node in power.ins for source in sources_of(node) if source.value)
         lines.update(self._net_of.get(source, source) for source in on)
-        if len(lines) > 1 and power.outs:
+        if len(lines) > 1:
             said = _TWO.format(at=power.cell)
             self._find(Trouble.BLOCK_FROM_TWO_LINES, (power.cell,), tick, said)
 

@@ -74,7 +74,23 @@ def test_a_block_that_two_lines_power() -> None:
     bench.put("torch", 2, 1, S)
     (seen,) = found(bench, Trouble.BLOCK_FROM_TWO_LINES, [on(one, 4), off(one, 10), on(other, 20)])
     assert (seen.cells, seen.tick) == ((cell(2, 0),), 20)
+    (seen,) = found(bench, Trouble.BLOCK_FROM_TWO_LINES, [on(one, 4), on(other, 20)])
+    assert seen.tick == 20, "the second line makes the power no stronger"
     assert not found(bench, Trouble.BLOCK_FROM_TWO_LINES, [on(one, 4)])
+
+
+def test_a_block_that_two_lines_power_from_the_start() -> None:
+    bench = Bench()
+    for x in (-1, 5):
+        bench.put("torch", x, 0)
+    bench.put("dust", 0, 0)
+    bench.put("dust", 1, 0)
+    bench.put("solid-block", 2, 0)
+    bench.put("dust", 3, 0)
+    bench.put("dust", 4, 0)
+    bench.put("lamp", 2, 1)
+    (seen,) = found(bench, Trouble.BLOCK_FROM_TWO_LINES, [])
+    assert (seen.cells, seen.tick) == ((cell(2, 0),), 0)
 
 
 def test_a_torch_that_burns_out() -> None:
