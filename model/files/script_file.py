@@ -10,6 +10,7 @@ import msgspec
 from msgspec import Meta, Struct, ValidationError
 
 from model.dry_run import Event, Fill, Lever, Load, Press, Script, Send, Timed
+from model.edits.words import counted
 from model.files.careful import careful_json
 from model.files.decoding import place_and_missing
 from model.files.document import COUNT_LIMIT, HeldDoc, Name
@@ -151,7 +152,7 @@ def _loads(doc: _SendDoc, place: str) -> tuple[Load, ...]:
     if isinstance(doc.waybills, dict):
         return (_load(doc.waybills, place),) * doc.carts
     if len(doc.waybills) != doc.carts:
-        raise PlaceError(place, f"one entry a cart; there are {doc.carts:,} carts")
+        raise PlaceError(place, f"one entry a cart; the train has {counted(doc.carts, 'cart')}")
     return tuple(_load(waybills, f"{place}[{index}]") for index, waybills in enumerate(doc.waybills))
 
 

@@ -186,7 +186,12 @@ DOUBLED = "each key once; this one is doubled"
         (
             event(do="send", arm="Quay", carts=2, waybills=[{}]),
             "events[0].waybills",
-            "one entry a cart; there are 2 carts",
+            "one entry a cart; the train has 2 carts",
+        ),
+        (
+            event(do="send", arm="Quay", waybills=[]),
+            "events[0].waybills",
+            "one entry a cart; the train has 1 cart",
         ),
         (
             event(do="send", arm="Quay", waybills={"Salt": 1_700, "Peat": 65}),
