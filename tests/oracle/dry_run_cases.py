@@ -7,7 +7,7 @@ from random import Random
 from typing import NamedTuple
 
 from tests.oracle.carts import ArmSpec
-from tests.oracle.dry_run_circuits import random_circuit
+from tests.oracle.dry_run_circuits import blinker, floored, random_circuit
 from tests.oracle.dry_run_pieces import CARRIES, GIVES_IN_FRONT, SLOTS, Piece, step
 from tests.oracle.dry_run_plans import random_box, random_content
 from tests.oracle.shapes import RAIL_PARTS, STEP, Place
@@ -86,13 +86,14 @@ def random_events(random: Random, pieces: list[Piece], arms: list[ArmSpec], unti
         random.choice((*early, *(random.randrange(until) for _ in range(7)))) for _ in range(number)
     )
     events = (random_event(random, tick, pieces, arms) for tick in ticks)
-    return [event for event in events if event is not None] + blinking(random, pieces)
+    blinks = blinking(random, pieces) if random.random() < 0.5 else []
+    return [event for event in events if event is not None] + blinks
 
 
 def blinking(random: Random, pieces: list[Piece]) -> list[dict]:
     """A lever that goes on and off nine times and more, in about the time in which a torch burns out."""
     levers = [piece for piece in pieces if piece.part == "lever"]
-    if not levers or random.random() < 0.5:
+    if not levers:
         return []
     at = list(random.choice(levers).at)
     tick, pause = random.randrange(5), random.choice((1, 2, 3, 5, 7, 7, 7, 8))
@@ -116,6 +117,13 @@ def random_case(seed: int) -> Case:
     if max((event["tick"] for event in events), default=0) > 60:
         ticks = random.choice((80, 80, 240))
     return Case(pieces, arms, events, ticks)
+
+
+def blinking_case(seed: int) -> Case:
+    """A torch that a lever puts out again and again, for longer than a torch stays burnt out."""
+    random = Random(seed)
+    pieces = floored(blinker(random)[0])
+    return Case(pieces, [], blinking(random, pieces), 250)
 
 
 # In the words of files, for reports and for the other side.

@@ -6,6 +6,8 @@ cells of carts, arrivals, the lost, and the unsure pairs. Rules: common practice
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from model.dry_run import DryRun as Engine
@@ -13,7 +15,7 @@ from model.dry_run import Script, Timed, run
 from model.grid import Cell
 from tests.oracle.dry_run import DryRun
 from tests.oracle.dry_run_adapter import first_difference, model_event, model_plan, shown_by_model, told
-from tests.oracle.dry_run_cases import Case, random_case, script_as_file
+from tests.oracle.dry_run_cases import Case, blinking_case, random_case, script_as_file
 from tests.oracle.shapes import Place
 
 AFTER_QUIET = 40
@@ -24,15 +26,19 @@ def drawing(seed: int, case: Case) -> str:
     return f"seed {seed}\n{script_as_file(case)}"
 
 
-def compare(seeds: range) -> None:
+def compare(seeds: range, make: Callable[[int], Case] = random_case) -> None:
     for seed in seeds:
-        case = random_case(seed)
+        case = make(seed)
         difference = first_difference(case)
         assert difference is None, f"{difference}\n{drawing(seed, case)}"
 
 
 def test_against_a_plain_dry_run() -> None:
     compare(range(160))
+
+
+def test_torches_that_burn_out_against_a_plain_dry_run() -> None:
+    compare(range(16), blinking_case)
 
 
 @pytest.mark.slow
