@@ -13,6 +13,7 @@ from app import theme as themes
 from app.actions import action
 from app.canvas.chips import BAR, EDGE, draw_panel
 from app.canvas.dry_running import DryRunning
+from app.canvas.log_line import LogLine
 from app.canvas.rulers import LEFT, TOP
 from app.canvas.run_log import Entry
 from app.canvas.train_row import TrainRow
@@ -66,6 +67,7 @@ class RunBar(QWidget):
         self.model = QStringListModel(self)
         self.log = named(ChoosingList(self), "What came of the dry run")
         self.log.setModel(self.model)
+        self.log.setItemDelegate(LogLine(self.log))
         self.log.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.log.setUniformItemSizes(True)
         self.log.clicked.connect(self._choose)

@@ -19,7 +19,7 @@ REASONS: Final = {
 
 
 class Entry(NamedTuple):
-    """A line of the log, and the cells to look at."""
+    """A line of the log, which ends without a full stop, and the cells to look at."""
 
     tick: int
     words: str
@@ -62,7 +62,7 @@ class RunLog:
         for found in self._watch.findings():
             if found.message not in self._troubles:
                 self._troubles.add(found.message)
-                yield Entry(found.tick, found.message, found.cells)
+                yield Entry(found.tick, found.message.removesuffix("."), found.cells)
 
     def _new_pairs(self, unsure: list[Unsure]) -> Iterator[Unsure]:
         for each in unsure:

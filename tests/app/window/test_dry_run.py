@@ -7,9 +7,9 @@ from itertools import pairwise
 
 import pytest
 from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt
-from PySide6.QtGui import QImage, QPaintEvent
+from PySide6.QtGui import QHelpEvent, QImage, QPaintEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QToolTip
 from pytestqt.qtbot import QtBot
 
 from app.dry_run import DryRunner
@@ -291,6 +291,23 @@ def test_collisions_and_lost_carts_are_told_and_shown(window: MainWindow, begin:
         window.view.run_bar.log.viewport(), LEFT, NONE, window.view.run_bar.log.visualRect(index).center()
     )
     assert len(window.view.selection) == 1
+
+
+def test_a_long_line_of_the_log_is_read_in_its_tip_and_below(window: MainWindow, begin: Begin) -> None:
+    runner = begin(dust_line())
+    click(window, LEVER)
+    steps(runner, 1)
+    shown = window.view.run_bar.log
+    (line,) = log(window)
+    assert shown.fontMetrics().horizontalAdvance(line) > shown.viewport().width()
+    assert not shown.horizontalScrollBar().isVisible()
+    place = shown.visualRect(window.view.run_bar.model.index(0)).center()
+    asked = QHelpEvent(QEvent.Type.ToolTip, place, shown.viewport().mapToGlobal(place))
+    QApplication.sendEvent(shown.viewport(), asked)
+    assert QToolTip.text() == line
+    QToolTip.hideText()
+    assert said(window) == f"{line}."
+    assert not line.endswith(".")
 
 
 def test_return_in_the_chip_sends_nothing_and_goes_back_to_the_plan(window: MainWindow, begin: Begin) -> None:
