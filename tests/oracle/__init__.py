@@ -19,4 +19,18 @@ Where the text leaves a question open, this is the reading taken here:
 * *A route whose arm has no way in, no rail there, or is not known* is never reached.
 * *The tie by reading the switches*: switch after switch, for each one first whether it is powered at idle,
   then reader after reader, sorted by name, whether it is thrown.
+
+Of the dry run:
+
+* *The start* counts as a tick; up to 200 follow, and then tick 0, with what is pending then still pending.
+* *A change of a signal part* is one from off to on or back, at the end of a tick against the end of the last.
+* *A repeater that is due* at its turn in file order finds a lock that came on before it in that tick.
+* *The ninth change of a torch* counts; it is out until it looks at its block 160 ticks later, and no sooner.
+* *A part that a rail touches* and that carries a signal part is one that can carry.
+* *A booster passes its signal on* along the links of the one that passes it on.
+* *A cart is held* at the end of every tick in which it stands on a booster without a signal.
+* *Collisions* are looked for after carts have moved and again after the script; all in that cell go off the
+  track, and one that had stopped gets no second entry. The cart that came in turns a detector rail on.
+* *The other way* of a pair is the list of what acts with the two in each other's place; the whole tick is run
+  again. Hoppers come first in that list, then crafts; with the first craft all that are due take and look.
 """

@@ -1,18 +1,16 @@
 """The dry run in its plainest form: every tick looks at every cell, in the order in which the rules tell it.
 
-Written from the text of the rules alone; what is read into it where the text is open stands beside the code.
+Written from the text of the rules alone; the readings where the text is open stand in the package.
 Common practice of the trade, written from memory, no published source.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from copy import copy, deepcopy
-from dataclasses import dataclass, field
 from itertools import combinations
 
 from tests.oracle.carts import ArmSpec
-from tests.oracle.dry_run_carts import Cart, move, train
+from tests.oracle.dry_run_carts import move, train
 from tests.oracle.dry_run_items import Slots, craft, filled, give, put, take, touched
 from tests.oracle.dry_run_pieces import (
     CARRIES,
@@ -28,7 +26,8 @@ from tests.oracle.dry_run_pieces import (
     support,
 )
 from tests.oracle.dry_run_power import Signals
-from tests.oracle.shapes import RAIL_PARTS, Place, Track, build
+from tests.oracle.dry_run_state import State
+from tests.oracle.shapes import RAIL_PARTS, Place, build
 
 DELAYED = ("torch", *GIVES_IN_FRONT)
 HAS_OUTPUT = (*DELAYED, *GIVES_ALL_ROUND)
@@ -42,41 +41,6 @@ LONG_AGO = -10_000
 
 Swap = tuple[str, Place, Place]
 """What is done in the other order: the kind of act and the two cells."""
-
-
-@dataclass
-class State:
-    """All that can change."""
-
-    track: Track
-    out: dict[Place, int]
-    slots: dict[Place, Slots]
-    signals: Signals = None
-    pending: dict[Place, int] = field(default_factory=dict)
-    changes: dict[Place, list[int]] = field(default_factory=dict)
-    buttons: dict[Place, int] = field(default_factory=dict)
-    looks: dict[Place, int] = field(default_factory=dict)
-    acted: dict[Place, int] = field(default_factory=dict)
-    crafts: dict[Place, int] = field(default_factory=dict)
-    carts: list[Cart] = field(default_factory=list)
-    arrivals: list[tuple] = field(default_factory=list)
-    lost: list[tuple] = field(default_factory=list)
-
-    def copied(self) -> State:
-        """A state to go on with apart from this one; ``signals`` are made anew in every tick."""
-        twin = copy(self)
-        twin.track = self.track.copy()
-        for name in self.everything():
-            setattr(twin, name, deepcopy(getattr(self, name)))
-        return twin
-
-    def everything(self) -> dict[str, object]:
-        """What two states are compared by; dust and power follow from it, shapes come on top."""
-        return {name: value for name, value in vars(self).items() if name not in ("track", "signals")}
-
-    def differs(self, other: State) -> bool:
-        """Whether anything is not as there."""
-        return self.everything() != other.everything() or self.track.shape != other.track.shape
 
 
 class DryRun:
