@@ -118,7 +118,7 @@ class DryRun:
     @property
     def changed(self) -> frozenset[Cell]:
         """The cells that may look otherwise than before the last step."""
-        nodes = frozenset(node.cell for node in self.signals.before)
+        nodes = frozenset(node.cell for node in (*self.signals.before, *self.signals.burnt))
         moved = (unpack(key) for key in (*self.traffic.touched, *(cart.key for cart in self.traffic.came)))
         return nodes | self._cells | frozenset(moved)
 

@@ -167,20 +167,17 @@ class Delayed(Due):
 class Torch(Delayed):
     """A signal torch on its block."""
 
-    __slots__ = ("block", "changes")
+    __slots__ = ("block", "changes", "is_burnt_out")
 
     def __init__(self, cell: Cell, rank: int) -> None:
         super().__init__(cell, rank, torch.DELAY)
         self.block: Node = NOTHING
         self.changes: deque[int] = deque(maxlen=torch.CHANGES)
+        self.is_burnt_out = False
+        """Whether it is out from changing too often, and waits."""
 
     def called_for(self) -> int:
         return torch.called_for(self.block.value)
-
-    @property
-    def is_burnt_out(self) -> bool:
-        """Whether it is out from changing too often: it waits, and no change before that is on record."""
-        return self.pending is not None and not self.value and not self.changes
 
     def burns_out(self, now: int) -> bool:
         """Notes a change; tells whether it is one too many, and then looks again when its time is over."""
@@ -189,11 +186,13 @@ class Torch(Delayed):
             return False
         self.changes.clear()
         self.pending = now + torch.OUT_FOR
+        self.is_burnt_out = True
         return True
 
     def forget(self) -> None:
         super().forget()
         self.changes.clear()
+        self.is_burnt_out = False
 
     def count_from(self, tick: int) -> None:
         super().count_from(tick)

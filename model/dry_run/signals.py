@@ -28,6 +28,8 @@ class Signals:
         self.due: Wheel[Due] = Wheel()
         self.before: dict[Node, int] = {}
         """What changed in this tick, with the value that it had."""
+        self.burnt: list[Torch] = []
+        """Torches that burnt out in this tick, or have waited long enough, be they out before and after."""
         self._dirty: tuple[dict[Node, None], ...] = tuple({} for level in Level if level >= 0)
         self._looking: dict[Delayed, None] = {}
 
@@ -68,6 +70,9 @@ class Signals:
     def change_due(self, now: int, unsure: Tell) -> None:
         """The parts that are due change, all looking at the end of the last tick."""
         due = sorted((part for part in self.due.pop(now) if part.pending == now), key=lambda part: part.rank)
+        self.burnt = [part for part in due if isinstance(part, Torch) and part.is_burnt_out]
+        for torch in self.burnt:
+            torch.is_burnt_out = False
         after: dict[Due, int] = {}
         for part in due:
             part.pending = None
@@ -77,6 +82,7 @@ class Signals:
             if isinstance(part, Torch) and value != part.value and part.burns_out(now):
                 assert part.pending is not None
                 self.due.add(part.pending, part)
+                self.burnt.append(part)
                 value = 0
             self.set(part, value)
             if isinstance(part, Delayed):

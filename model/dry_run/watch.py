@@ -8,7 +8,7 @@ from typing import Final
 from model.dry_run.dry_run import DryRun
 from model.dry_run.findings import RunFinding, Trouble, wrong_readers
 from model.dry_run.nets import Net, nets_of, sources_of
-from model.dry_run.nodes import Delayed, Dust, Node, Power, Torch
+from model.dry_run.nodes import Delayed, Dust, Node, Power
 from model.grid import Cell
 
 LONG: Final = 400
@@ -52,14 +52,15 @@ class Watch:
         for node in self._run.signals.before:
             if isinstance(node, Dust):
                 self._note_dust(node, tick)
-            elif isinstance(node, Torch) and node.is_burnt_out:
-                self._find(Trouble.TORCH_BURNS_OUT, (node.cell,), tick, _BURNS.format(at=node.cell))
             for net in self._lines.get(node, ()):
                 self._note_sources(net, tick)
             for power in self._shared.get(node, ()):
                 self._note_power(power, tick)
             if isinstance(node, Delayed) and tick - self._run.last_outside > LONG:
                 self._find(Trouble.NEVER_SETTLES, (node.cell,), tick, _NEVER.format(at=node.cell))
+        for torch in self._run.signals.burnt:
+            if torch.is_burnt_out:
+                self._find(Trouble.TORCH_BURNS_OUT, (torch.cell,), tick, _BURNS.format(at=torch.cell))
         self._note_carts(tick)
 
     def _note_dust(self, dust: Dust, tick: int) -> None:

@@ -105,6 +105,26 @@ def test_a_torch_that_burns_out() -> None:
     assert not found(bench, Trouble.TORCH_BURNS_OUT, events[:8])
 
 
+def test_a_torch_that_burns_out_as_it_would_light() -> None:
+    """The ninth change would light it; it is out all the time, and looks otherwise for the 160 ticks."""
+    bench = Bench()
+    lever = bench.put("lever", 0, 0)
+    torch = bench.put("torch", 0, -1, N, y=63)
+    turns = {0: True, **{100 + 4 * index: index % 2 == 1 for index in range(9)}, 140: True}
+    events: Events = [(tick, Lever(lever, on)) for tick, on in turns.items()]
+    (seen,) = found(bench, Trouble.TORCH_BURNS_OUT, events, 300)
+    assert (seen.cells, seen.tick) == ((torch,), 134)
+    dry_run, waits, looks = bench.dry_run(), [], []
+    for tick in range(300):
+        dry_run.step([Lever(lever, turns[tick])] if tick in turns else [])
+        if dry_run.is_burnt_out(torch):
+            waits.append(tick)
+        if tick > 130 and torch in dry_run.changed:
+            looks.append(tick)
+    assert waits == list(range(134, 294))
+    assert looks == [134, 294]
+
+
 def test_a_circuit_that_never_settles() -> None:
     """A repeater and a torch in a ring change every six ticks, which is too slow to burn out."""
     bench = Bench()
