@@ -52,9 +52,9 @@ class Acts:
         self._queued: set[Actor] = set()
         self._made: dict[Actor, tuple[str, int] | None] = {}
 
-    def run(self, hoppers: Iterable[Actor], crafts: Iterable[Actor]) -> None:
+    def run(self, actors: Iterable[Actor]) -> None:
         """Hoppers that may act, and crafts that are due; others that they wake come in, too."""
-        for actor in (*hoppers, *crafts):
+        for actor in actors:
             self._push(actor)
         while self._queue:
             place, actor = heapq.heappop(self._queue)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from model.dry_run.nodes import Node, Taker
 from model.grid import Cell
 from model.parts import TRAITS, Part
@@ -39,7 +41,7 @@ class Box:
 class Actor:
     """A hopper or an auto-crafter at work."""
 
-    __slots__ = ("above", "crafts", "gives_to", "own", "piece", "rank", "ready", "signal")
+    __slots__ = ("above", "crafts", "gives_to", "group", "own", "piece", "rank", "ready", "signal")
 
     def __init__(self, piece: Piece, rank: int, own: Box, signal: Taker) -> None:
         self.piece = piece
@@ -51,8 +53,24 @@ class Actor:
         """The container that it faces."""
         self.above: Box | None = None
         """The container from which a hopper takes."""
+        self.group = -1
+        """Those that work at one container, and so on from container to container, have the same number."""
         self.ready = 0
         """A hopper may act from this tick on; the craft of an auto-crafter is due in this tick."""
+
+    def boxes(self) -> list[Box]:
+        """Its own, and those that it gives to and takes from; no cart."""
+        return [box for box in (self.own, self.gives_to, self.above) if box is not None]
+
+
+def number_groups(actors: Iterable[Actor]) -> None:
+    """Gives each its group."""
+    for number, first in enumerate(actors):
+        ends = [first] if first.group < 0 else []
+        while ends:
+            actor = ends.pop()
+            actor.group = number
+            ends += (other for box in actor.boxes() for other in box.users if other.group < 0)
 
 
 def content_of(part: Part, holds: tuple[Held, ...]) -> Slots:

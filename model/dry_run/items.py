@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from itertools import combinations
 
 from model.dry_run.acting import Acts, CartAbove, may_act, other_way_round
-from model.dry_run.boxes import Actor, Box, content_of
+from model.dry_run.boxes import Actor, Box, content_of, number_groups
 from model.dry_run.circuit import Circuit
 from model.dry_run.nodes import Node, Taker
 from model.dry_run.signals import Signals, Tell
@@ -34,6 +34,7 @@ class Items:
             taker = circuit.takers.get(cell)
             if taker is not None:
                 self._add(pieces, cell, taker)
+        number_groups(self.actors.values())
         self.reset()
 
     def reset(self) -> None:
@@ -65,17 +66,19 @@ class Items:
         crafts = self._crafts.pop(now)
         hoppers = [actor for actor in self._awake if may_act(actor, now)]
         self._awake.clear()
-        if not (hoppers or crafts):
-            return []
-        acts = Acts(now, cart_above)
-        acts.run(hoppers, crafts)
-        for one, other in self._pairs(acts):
-            otherwise = Acts(now, cart_above, other_way_round(one, other))
-            otherwise.run(hoppers, crafts)
-            if not otherwise.ends_as(acts, {self.boxes[cell] for cell in filled}):
-                unsure(one.piece.at, other.piece.at)
         self._crafting.difference_update(crafts)
-        return self._do(acts)
+        anew = {self.boxes[cell] for cell in filled}
+        changed: list[Box] = []
+        for together in _by_group(hoppers, crafts):
+            acts = Acts(now, cart_above)
+            acts.run(together)
+            for one, other in self._pairs(acts):
+                otherwise = Acts(now, cart_above, other_way_round(one, other))
+                otherwise.run(together)
+                if not otherwise.ends_as(acts, anew):
+                    unsure(one.piece.at, other.piece.at)
+            changed += self._do(acts)
+        return changed
 
     def fill(self, cell: Cell, part: Part, holds: tuple[Held, ...]) -> None:
         """The content of a container is replaced."""
@@ -113,9 +116,8 @@ class Items:
         if not actor.crafts:
             self._hoppers[pack(cell)] = actor
             actor.above = self.boxes.get(cell.beside(Facing.UP))
-        for box in (actor.own, actor.gives_to, actor.above):
-            if box is not None:
-                box.users.append(actor)
+        for box in actor.boxes():
+            box.users.append(actor)
 
     def _wake(self, actors: Iterable[Actor]) -> None:
         for actor in actors:
@@ -145,13 +147,20 @@ class Items:
         if not (acts.content or acts.ready):
             return
         seen: set[tuple[Actor, Actor]] = set()
-        boxes = (box for actor in acts.ran for box in (actor.own, actor.gives_to, actor.above) if box)
-        for box in dict.fromkeys(boxes):
+        for box in dict.fromkeys(box for actor in acts.ran for box in actor.boxes()):
             able = [a for a in box.users if (a in acts.ran if a.crafts else may_act(a, acts.now))]
             for pair in combinations(able, 2):
                 if pair not in seen:
                     seen.add(pair)
                     yield pair
+
+
+def _by_group(*actors: Iterable[Actor]) -> list[list[Actor]]:
+    """Those of one group do not see what another does, so that they can be looked at by themselves."""
+    groups: dict[int, list[Actor]] = {}
+    for actor in sorted((actor for some in actors for actor in some), key=lambda actor: actor.rank):
+        groups.setdefault(actor.group, []).append(actor)
+    return list(groups.values())
 
 
 def _held(pieces: Pieces, cell: Cell) -> tuple[Part, tuple[Held, ...]]:
