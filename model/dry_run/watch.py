@@ -24,10 +24,6 @@ class Watch:
         self._net_of: dict[Node, Net] = {dust: net for net in self._nets for dust in net.dust}
         self._throws = run.throws()
         self._lines: dict[Node, list[Net]] = {}
-        for net in self._nets:
-            if len(net.sources) > 1 and net.throws(self._throws.values()):
-                for source in net.sources:
-                    self._lines.setdefault(source, []).append(net)
         self._wet: set[Dust] = set()
         self._dry: dict[Dust, int] = {}
         self._shared: dict[Node, list[Power]] = {}
@@ -37,6 +33,9 @@ class Watch:
         self._found: dict[tuple[Trouble, Cell], RunFinding] = {}
         for finding in wrong_readers(run.plan.pieces, run.circuit):
             self._found[finding.trouble, finding.cells[0]] = finding
+        for net in self._nets:
+            if len(net.sources) > 1 and net.throws(self._throws.values()):
+                self._watch_line(net)
         for node in run.circuit.nodes():
             if isinstance(node, Power) and node.outs:
                 self._watch_power(node)
@@ -76,6 +75,11 @@ class Watch:
             if dust not in self._wet:
                 said = _DRY.format(at=dust.cell)
                 yield RunFinding(Trouble.DUST_OUT_OF_REACH, (dust.cell,), tick, said)
+
+    def _watch_line(self, net: Net) -> None:
+        for source in net.sources:
+            self._lines.setdefault(source, []).append(net)
+        self._note_sources(net, 0)
 
     def _watch_power(self, power: Power) -> None:
         """A second line need not make the power any stronger, so what feeds it is watched."""

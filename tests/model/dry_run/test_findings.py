@@ -35,7 +35,7 @@ def test_dust_that_another_source_reaches_later_is_not_out_of_reach() -> None:
     assert not found(bench, Trouble.DUST_OUT_OF_REACH, [on(one, 3), on(other, 9)])
 
 
-def switch_with_two_levers() -> tuple[Bench, Cell, Cell]:
+def switch_with_two_lines(first: str = "lever") -> tuple[Bench, Cell, Cell]:
     """A three-way rail at the end of a line that two repeaters feed."""
     bench = Bench()
     bench.track(0, -1, 3, N)
@@ -45,14 +45,21 @@ def switch_with_two_levers() -> tuple[Bench, Cell, Cell]:
     bench.line(-1, 0, 3, W)
     bench.put("repeater", -4, 0, E)
     bench.put("repeater", -3, 1, N)
-    return bench, bench.put("lever", -5, 0), bench.put("lever", -3, 2)
+    return bench, bench.put(first, -5, 0), bench.put("lever", -3, 2)
 
 
 def test_two_lines_that_meet_on_their_way_to_a_switch() -> None:
-    bench, one, other = switch_with_two_levers()
+    bench, one, other = switch_with_two_lines()
     (seen,) = found(bench, Trouble.LINES_TOUCH, [on(one, 4)])
     assert (set(seen.cells[1:]), seen.tick) == ({cell(-4, 0), cell(-3, 1)}, 6)
     assert not found(bench, Trouble.LINES_TOUCH, [on(one, 4), on(other, 4)]), "both throw it at one time"
+
+
+def test_a_line_that_meets_one_that_is_on_from_the_start() -> None:
+    """Nothing changes while it runs: the torch throws all the time what the lever would throw."""
+    bench, _, _ = switch_with_two_lines("torch")
+    (seen,) = found(bench, Trouble.LINES_TOUCH, [])
+    assert (set(seen.cells[1:]), seen.tick) == ({cell(-4, 0), cell(-3, 1)}, 0)
 
 
 def test_lines_that_meet_in_a_gate_that_throws_nothing() -> None:
