@@ -9,7 +9,6 @@ from PySide6.QtCore import QItemSelection, Qt, QTimer, Signal
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
-    QListView,
     QPushButton,
     QStackedLayout,
     QVBoxLayout,
@@ -19,8 +18,8 @@ from PySide6.QtWidgets import (
 from app.background import Newest
 from app.dialogs.waiver import ask_reason
 from app.document import Document
-from app.panels.choosing_list import ChoosingList
-from app.panels.findings_delegate import ROW, FindingsDelegate
+from app.panels.findings_delegate import ROW
+from app.panels.findings_list import findings_list
 from app.panels.findings_model import FINDING_ROLE, FindingsModel
 from app.panels.look import fit_lines, label, named, panel
 from app.panels.rows import FRAME
@@ -52,13 +51,7 @@ class FindingsPanel(QWidget):
         self._fixer = Newest(self)
         self._fixer.yielded.connect(self._offer_fix)
         self.model = FindingsModel(self)
-        self.list = named(ChoosingList(self), "Findings")
-        self.list.setModel(self.model)
-        self.list.setItemDelegate(FindingsDelegate(self.list))
-        self.list.setMouseTracking(True)
-        self.list.setUniformItemSizes(True)
-        self.list.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
-        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list = findings_list(self, self.model, "Findings")
         self.empty = label("No findings: nothing stands in the way of building this plan.", "second")
         self._why = _sentence()
         self._do = _sentence()

@@ -6,15 +6,14 @@ from typing import Final
 
 from PySide6.QtCore import QItemSelection, QModelIndex, Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QListView, QStackedLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QStackedLayout, QVBoxLayout, QWidget
 
 from app.document import Document
 from app.dry_run import DryRunner
-from app.panels.choosing_list import ChoosingList
-from app.panels.findings_delegate import FindingsDelegate
+from app.panels.findings_list import findings_list
 from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE
 from app.panels.kept_rows import KeptRows
-from app.panels.look import fit_lines, label, named, panel
+from app.panels.look import fit_lines, label, panel
 from app.panels.run_findings import RunRow, rows_of
 from app.panels.table_model import Index
 from app.panels.words import plain_tip
@@ -59,13 +58,7 @@ class RunFindingsPanel(QWidget):
         self._runner = runner
         self._seen: tuple[object, ...] = ()
         self.model = RunFindingsModel(self)
-        self.list = named(ChoosingList(self), "What the dry run found")
-        self.list.setModel(self.model)
-        self.list.setItemDelegate(FindingsDelegate(self.list))
-        self.list.setMouseTracking(True)
-        self.list.setUniformItemSizes(True)
-        self.list.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
-        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list = findings_list(self, self.model, "What the dry run found")
         self.said = label("", "second")
         self.empty = label(NEVER_RUN, "second")
         self._lay_out()
