@@ -67,6 +67,8 @@ def compact_junction(seed: int, sort: Sort = SMALL) -> Junction:
         lines = random_lines(random, core, random.randint(*sort.arms), sort.longest)
         core += bridge(random) if sort.bridged else []
         rails = [*core, *(at for _, line in lines for at in line)]
+        if any((x, y + 1, z) in rails for x, y, z in rails):
+            continue  # nothing can carry a rail that stands on another
         left_out = sum(len(run.rails) - 1 for run in plain_runs(rails))
         fewest, most = sort.branching
         if not fewest <= branching(rails) <= most or len(rails) - left_out > sort.kept:
