@@ -13,7 +13,7 @@ from app.subcommands.statuses import DONE, ERROR_FOUND
 from app.subcommands.streams import columns, put, put_json, say
 from model.edits import set_build_order
 from model.files.plan_file import plan_bytes, read_plan
-from model.files.writer import write_bytes
+from model.files.writer import check_writable, write_bytes
 from model.grid import ALL_TURNS, Turn
 from model.plan import Plan
 
@@ -39,6 +39,7 @@ def command(file: str, output: str, seconds: int, orientations: bool, as_json: b
     Of those the fewest thrown, then the fewest wired switches. The plan is written in that order.
     """
     plan = read_plan(file)
+    check_writable(output)
     found = _search(plan, seconds, orientations)
     best = found[Turn()]
     write_bytes(output, plan_bytes(set_build_order(plan, best.rails).applied(plan)))

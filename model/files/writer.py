@@ -49,6 +49,16 @@ def write_together(files: Mapping[str | os.PathLike[str], bytes]) -> None:
                 os.unlink(temporary)
 
 
+def check_writable(path: str | os.PathLike[str]) -> None:
+    """Raises WriteError where it is plain that nothing can be written there, before long work is begun."""
+    with _told_as_write_error(path):
+        target = os.path.realpath(path)
+        folder = os.path.dirname(target)
+        os.stat(folder)
+        if _mode_of(target) is None and not os.access(folder, os.W_OK):
+            raise OSError("nothing can be written into the folder")
+
+
 @contextmanager
 def _told_as_write_error(path: str | os.PathLike[str]) -> Iterator[None]:
     try:

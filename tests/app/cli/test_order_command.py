@@ -169,6 +169,13 @@ def test_unwritable(run: Runner, folder: Path, output: str, reason: str) -> None
     assert done == (4, "", NOT_WRITTEN.format(output, reason))
 
 
+def test_nothing_is_searched_where_nothing_can_be_written(
+    run: Runner, folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("app.subcommands.order._search", None)
+    assert run("order", "wye.plan.json", "-o", "none/out.plan.json")[0] == 4
+
+
 def test_a_full_disk_behind_standard_output(folder: Path) -> None:
     with open("/dev/full", "wb") as full, process(*ORDER, "wye.plan.json", cwd=folder, stdout=full) as child:
         assert child.stderr is not None

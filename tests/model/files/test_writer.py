@@ -20,7 +20,7 @@ from typing import Any
 import pytest
 
 from model.files import writer
-from model.files.writer import WriteError, write_bytes
+from model.files.writer import WriteError, check_writable, write_bytes
 
 ROOT = Path(__file__).parents[3]
 OLD = b"old" * 1_000
@@ -32,6 +32,18 @@ def target(tmp_path) -> Path:
     path: Path = tmp_path / "fen.plan.json"
     path.write_bytes(OLD)
     return path
+
+
+def test_a_look_ahead_writes_nothing_and_refuses_what_a_write_would(target: Path) -> None:
+    check_writable(target)
+    check_writable(target.with_name("new.plan.json"))
+    assert [path.name for path in target.parent.iterdir()] == [target.name]
+    assert target.read_bytes() == OLD
+    for impossible in (target.parent, target / "below.plan.json", target.with_name("none") / "a.plan.json"):
+        with pytest.raises(WriteError):
+            check_writable(impossible)
+        with pytest.raises(WriteError):
+            write_bytes(impossible, NEW)
 
 
 def test_writes_a_new_file_and_replaces_an_old_one(target: Path) -> None:
