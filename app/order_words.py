@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from model.edits.words import counted
 from model.grid import Turn
 
 if TYPE_CHECKING:  # the planner takes long to import, and words must not wait for it
     from model.ordering import BuildOrder
-
-QUARTERS: Final = ("", "a quarter clockwise", "half round", "a quarter counter-clockwise")
 
 
 def needs_words(order: BuildOrder) -> str:
@@ -32,13 +30,6 @@ def order_words(order: BuildOrder) -> str:
     """What an order comes to, and whether a better one is ruled out."""
     needs = f"served: {needs_words(order)}" if order.served else needs_words(order)
     return f"{needs}; {proof_words(order)}"
-
-
-def turn_words(turn: Turn) -> str:
-    """``as drawn``, ``mirrored, half round``."""
-    said = ["mirrored"] if turn.mirror else []
-    said += [QUARTERS[turn.quarter]] if turn.quarter else []
-    return ", ".join(said) or "as drawn"
 
 
 def cheapest(found: Mapping[Turn, BuildOrder]) -> tuple[Turn, ...]:

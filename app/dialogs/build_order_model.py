@@ -7,8 +7,9 @@ from typing import Final
 
 from PySide6.QtCore import QObject, Qt
 
-from app.order_words import cheapest, turn_words
+from app.order_words import cheapest
 from app.panels.table_model import Index, TableModel
+from app.turn_words import turn_words
 from model.grid import ALL_TURNS, Turn
 from model.ordering import BuildOrder
 

@@ -7,6 +7,7 @@ from typing import Final, NamedTuple
 
 from app.panels.commissioning_book import Worked
 from app.panels.words import counted
+from app.turn_words import turn_words
 from model.commissioning import Diagnosis, Fault, Run
 from model.grid import Turn
 
@@ -22,16 +23,6 @@ UNEXPLAINED: Final = (
     "No fault explains what the carts did, nor do any two together, "
     "nor does the plan built turned or mirrored."
 )
-TURNED: Final = {
-    Turn(1): "turned a quarter clockwise",
-    Turn(2): "turned half round",
-    Turn(3): "turned a quarter counter-clockwise",
-    Turn(0, True): "mirrored east to west",
-    Turn(1, True): "mirrored east to west, then turned a quarter clockwise",
-    Turn(2, True): "mirrored north to south",
-    Turn(3, True): "mirrored east to west, then turned a quarter counter-clockwise",
-}
-"""How a plan may have been built. Turning the mirrored plan half round mirrors it north to south."""
 
 
 class Said(NamedTuple):
@@ -72,9 +63,7 @@ def faults_words(faults: Sequence[Fault]) -> str:
 
 def turned_words(turns: Sequence[Turn]) -> str:
     """How the plan may have been built otherwise than drawn."""
-    *others, last = (TURNED[turn] for turn in turns)
-    ways = f"{'; or '.join(others)}; or {last}" if others else last
-    return f"It looks as if it was built {ways}."
+    return f"It looks as if it was built otherwise than drawn: {'; or '.join(map(turn_words, turns))}."
 
 
 def alike_words(faults: Sequence[Fault]) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from app.subcommands.streams import columns, plain
+from app.turn_words import turn_words
 from model.edits.words import counted, part_word
 from model.routing.junction import Junction, RouteResult, Switch
 from model.routing.orientations import Orientation
@@ -63,10 +64,8 @@ def _reached(reached: bool) -> str:
 
 def _orientation(orientation: Orientation) -> list[str]:
     turn = orientation.turn
-    turned = f"{counted(turn.quarter, 'quarter')} clockwise" if turn.quarter else "as drawn"
-    mirrored = "mirrored" if turn.mirror else ""
     wiring = "not buildable" if orientation.inverters is None else counted(orientation.inverters, "inverter")
-    return [str(turn.number), turned, mirrored, wiring]
+    return [str(turn.number), turn_words(turn), wiring]
 
 
 def _finding(finding: Finding) -> list[str]:

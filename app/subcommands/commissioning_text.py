@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from app.subcommands.streams import columns, plain
+from app.turn_words import turn_words
 from model.commissioning import Commissioning, Diagnosis, Fault, Run
 from model.edits.words import counted
-from model.grid import Turn
 
 
 def tests_text(commissioning: Commissioning) -> str:
@@ -29,7 +29,7 @@ def tests_text(commissioning: Commissioning) -> str:
 
 def diagnosis_text(found: Diagnosis) -> str:
     """What explains what was seen, an orientation first; the next run comes last."""
-    otherwise = [[_turned(turn)] for turn in found.built_otherwise]
+    otherwise = [[turn_words(turn)] for turn in found.built_otherwise]
     faults = [[str(number), _together(each)] for number, each in enumerate(found.diagnoses, start=1) if each]
     return (
         _section("What was seen fits the junction built otherwise", otherwise)
@@ -49,12 +49,6 @@ def _load(run: Run) -> str:
 
 def _together(faults: Sequence[Fault]) -> str:
     return ", and ".join(fault.words for fault in faults)
-
-
-def _turned(turn: Turn) -> str:
-    said = ["mirrored east to west"] if turn.mirror else []
-    said += [f"turned {counted(turn.quarter, 'quarter')} clockwise"] if turn.quarter else []
-    return ", then ".join(said)
 
 
 def _next(run: Run | None) -> Iterator[str]:

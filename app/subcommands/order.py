@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from app.order_words import cheapest, order_words, turn_words
+from app.order_words import cheapest, order_words
 from app.subcommands.progress import Progress
 from app.subcommands.statuses import DONE, ERROR_FOUND
 from app.subcommands.streams import columns, put, put_json, say
+from app.turn_words import turn_words
 from model.edits import set_build_order
 from model.files.plan_file import plan_bytes, read_plan
 from model.files.writer import check_writable, write_bytes

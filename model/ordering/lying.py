@@ -8,7 +8,7 @@ possible, and a trial of the order decides.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from typing import Final
 
 from model.grid import Heading
@@ -86,8 +86,3 @@ def _sloped(
         else:
             clauses.say_if([on_axis, links[heading]], -shapes[flat])
     return shapes
-
-
-def headings_of(mask: int) -> Iterator[Heading]:
-    """The headings of a mask."""
-    return (heading for heading in Heading if mask & BIT[heading])

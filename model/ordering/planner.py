@@ -30,8 +30,9 @@ from model.track.layout import Layout
 def best_order(plan: Plan, seconds: float = 60) -> Iterator[BuildOrder]:
     """Orders of placing, each better or more certain than the one before; the last one is the result.
 
-    Gives the best so far many times a second, so that a caller can stop between two. Begins with the plan's
-    own order. After that many seconds of work it ends, proved or not.
+    Gives the best so far after each step of the solver, so that a caller can stop between two: many times a
+    second in a compact junction, every few seconds in a large one. Begins with the plan's own order. Ends
+    after that many seconds of work, proved or not.
     """
     deadline = time.monotonic() + seconds
     best = judged(plan, built_rails(plan), proved=not plan.routes)

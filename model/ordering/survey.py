@@ -36,8 +36,8 @@ class Survey(msgspec.Struct, frozen=True):
 def survey(plan: Plan, shapes: Mapping[Cell, Shape], seconds: float = 60) -> Iterator[Survey]:
     """Looks for an order and facings which give the rails named just these shapes; the last is the answer.
 
-    Other rails may lie as they like. Gives what is known many times a second, so that a caller can stop
-    between two. Raises KeyError for a cell without a rail.
+    Other rails may lie as they like. Gives what is known after each step of the solver, so that a caller can
+    stop between two. Raises KeyError for a cell without a rail.
     """
     deadline = time.monotonic() + seconds
     search = _Search(plan, shapes)

@@ -107,7 +107,7 @@ def test_a_single_switch_built_otherwise(run: Runner, switch_plan: str) -> None:
     assert (2, False) in turned
     assert (0, True) not in turned
     text = run("diagnose", switch_plan, "--observed", "obs.json").out
-    assert text.startswith("What was seen fits the junction built otherwise\n  turned ")
+    assert text.startswith("What was seen fits the junction built otherwise\n  a quarter clockwise\n")
     assert "What may be wrong\n  1  the switch at 0 64 0 has an inverter that it should not have\n" in text
 
 

@@ -108,10 +108,9 @@ def test_every_way_of_building_otherwise_has_its_words() -> None:
     """Clockwise is seen from above: one quarter takes north to east; a mirror takes east to west."""
     told = [turned_words([turn]) for turn in ALL_TURNS[1:]]
     assert len(set(told)) == 7
-    assert turned_words([Turn(1)]) == "It looks as if it was built turned a quarter clockwise."
-    assert turned_words([Turn(2, True)]) == "It looks as if it was built mirrored north to south."
+    assert turned_words([Turn(1)]) == "It looks as if it was built otherwise than drawn: a quarter clockwise."
     assert turned_words([Turn(2), Turn(0, True)]) == (
-        "It looks as if it was built turned half round; or mirrored east to west."
+        "It looks as if it was built otherwise than drawn: half round; or mirrored."
     )
 
 
