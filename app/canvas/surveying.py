@@ -166,7 +166,7 @@ class Surveying(QObject):
         cells = result.impossible
         none = "No order of placing" if result.proved else "No order was found that"
         if len(cells) == 1:
-            shape = self.shapes.get(cells[0]) or self._document.layout.shape(cells[0])
+            shape = self.shapes.get(cells[0], self._document.layout.shape(cells[0]))
             assert shape is not None
             return f"{none} makes {_unbroken(cells[0])} lie {shape.word}."
         named = [_unbroken(cell) for cell in cells[:NAMED_AT_MOST]]

@@ -369,12 +369,17 @@ def test_the_planner_itself_finds_the_order(survey: MainWindow, qtbot: QtBot) ->
     assert survey.bound["undo"].text() == "Undo Order from survey"
 
 
-def test_the_planner_itself_finds_what_no_order_gives(survey: MainWindow, qtbot: QtBot) -> None:
+@pytest.mark.parametrize(
+    ("cell", "shape"), [(Cell(0, 64, 1), Shape.EAST_WEST), (Cell(-1, 64, 0), Shape.NORTH_SOUTH)]
+)
+def test_the_planner_itself_finds_what_no_order_gives(
+    survey: MainWindow, qtbot: QtBot, cell: Cell, shape: Shape
+) -> None:
     """A rail with links on one axis only lies along it (common practice, no source)."""
-    click(survey, Cell(0, 64, 1))
-    assert survey.view.surveying.differing == {Cell(0, 64, 1): Shape.EAST_WEST}
+    click(survey, cell)
+    assert survey.view.surveying.differing == {cell: shape}
     survey.bound["order_from_survey"].trigger()
     qtbot.waitUntil(lambda: not survey.view.surveying.search.is_running, timeout=30_000)
-    assert survey.view.surveying.impossible == {Cell(0, 64, 1)}
+    assert survey.view.surveying.impossible == {cell}
     verdict = survey.view.surveying.verdict.replace("\N{NO-BREAK SPACE}", " ")
-    assert verdict == "No order of placing makes 0 64 1 lie east-west."
+    assert verdict == f"No order of placing makes {cell} lie {shape.word}."
