@@ -41,7 +41,7 @@ LEFT_OVER_SHOWN: Final = 1
 
 def example_paths() -> list[Path]:
     """The plans of the invented tramway that come with the program."""
-    return sorted(Path(str(files("resources"))).rglob("*.plan.json"))
+    return sorted(Path(str(files("resources").joinpath("examples"))).glob("*.plan.json"))
 
 
 class StartScreen(QDialog):

@@ -1,0 +1,1 @@
+"""Wiring: modules, and lines between them and the switches."""
