@@ -1,0 +1,151 @@
+"""The bench on which a wired plan is proved: trains run over it, and what is wrong is told in words."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from model.dry_run import Arrival, DryRun, EventRefused, Lost, Why
+from model.edits.words import counted
+from model.grid import Cell, Facing
+from model.parts import RAILS, SIGNAL_PARTS, Part
+from model.pieces import Piece
+from model.plan import Plan
+from model.signals.items import items_in
+from model.wiring.proof_runs import Drive, Run
+
+TICKS_LEFT: Final = 2_000
+"""Ticks that a train may take beside those in which a cart crosses every rail of the plan four times."""
+LOOKS: Final = 100
+"""Ticks from look to look at the torches: one that has burnt out stays out for longer."""
+LOST: Final = {
+    Why.LEAVES_TRACK: "left the track",
+    Why.STOPPED: "was stopped by a block",
+    Why.COLLISION: "ran into another",
+    Why.RUNNING: "got no further",
+}
+
+
+class Bench:
+    """A plan that runs, and how its parts are while nothing happens."""
+
+    def __init__(self, plan: Plan) -> None:
+        self._run = DryRun(plan)
+        self._outputs = [piece.at for piece in plan.pieces if piece.part in SIGNAL_PARTS]
+        self._torches = [piece.at for piece in plan.pieces if piece.part is Part.TORCH]
+        self._readers = [piece.at for piece in plan.pieces if _takes_from_carts(plan, piece)]
+        rails = sum(piece.part in RAILS for piece in plan.pieces)
+        self._limit = TICKS_LEFT + 10 * rails
+        self._sent = 0
+        self._rest = self._state()
+        self.unsure: list[tuple[Cell, Cell]] = []
+        """The pairs whose order within a tick decided anything in the last run."""
+        self.headways: dict[str, int] = {}
+        """By arm, the most ticks from the last cart of a called train coming in until all is at rest."""
+
+    def faults(self, run: Run) -> list[str]:
+        """What goes wrong in a run; nothing where it is passed. After a failed one all begins afresh."""
+        if run.is_fresh:
+            self._begin()
+        self._run.unsure.clear()
+        found: list[str] = []
+        for drive in run.drives:
+            found = list(self._drive(drive))
+            if found:
+                self._begin()
+                break
+        return found
+
+    def _begin(self) -> None:
+        self._run.reset()
+        self._sent = 0
+
+    def _drive(self, drive: Drive) -> Iterator[str]:
+        """Sends a train, and looks at it when all is quiet again."""
+        run = self._run
+        arrived, lost, begun = len(run.arrivals), len(run.lost), run.tick
+        try:
+            burnt = self._send(drive)
+        except EventRefused as refused:
+            yield f"{refused}"
+            return
+        first = self._sent + 1
+        self._sent += len(drive.send.loads)
+        self.unsure = [unsure.at for unsure in run.unsure]
+        yield from self._carts(drive, first, run.arrivals[arrived:], [*run.lost[lost:], *run.running])
+        yield from (f"the torch at {torch} burns out" for torch in burnt)
+        if run.is_quiet:
+            yield from self._not_at_rest()
+        else:
+            yield f"it is not at rest {run.tick - begun} ticks after the train was sent"
+        if drive.route.called:
+            self._measure(drive, begun)
+
+    def _send(self, drive: Drive) -> dict[Cell, None]:
+        """Until all is quiet again; returns the torches that burnt out. Raises EventRefused."""
+        run = self._run
+        burnt: dict[Cell, None] = {}
+        end = run.tick + self._limit
+        run.step([drive.send])
+        while not run.is_quiet and run.tick < end:
+            run.step()
+            if run.tick % LOOKS == 0:
+                burnt.update((torch, None) for torch in self._torches if run.is_burnt_out(torch))
+        return burnt
+
+    def _carts(
+        self, drive: Drive, first: int, arrivals: Sequence[Arrival], lost: Sequence[Lost]
+    ) -> Iterator[str]:
+        for one in lost:
+            yield f"{_cart(drive, one.cart, first)} {LOST[one.why]} at {one.at}"
+        for arrival in arrivals:
+            if arrival.arm != drive.route.goal:
+                name = _cart(drive, arrival.cart, first)
+                yield f"{name} came to {arrival.arm}, not to {drive.route.goal}"
+        if not lost:
+            yield from _taken(drive, arrivals)
+
+    def _not_at_rest(self) -> Iterator[str]:
+        """The first signal that is not as it was, and each reader that holds more or less."""
+        outputs, counts = self._state()
+        before_outputs, before_counts = self._rest
+        for cell, before, after in zip(self._outputs, before_outputs, outputs, strict=True):
+            if before != after:
+                yield f"the signal at {cell} stays at {after}, and was {before}"
+                break
+        for cell, before, after in zip(self._readers, before_counts, counts, strict=True):
+            if before != after:
+                yield f"the reader at {cell} has {after} items, and had {before}"
+
+    def _state(self) -> tuple[list[int], list[int]]:
+        run = self._run
+        counts = [items_in(run.contents(cell)) for cell in self._readers]
+        return [run.strength(cell) for cell in self._outputs], counts
+
+    def _measure(self, drive: Drive, begun: int) -> None:
+        """From the last cart on, at 2.5 ticks a cell: the next train may come in with the tick to come."""
+        cells = (len(drive.send.loads) - 1) * (drive.send.gap + 1)
+        ticks = self._run.tick - begun - (5 * cells + 1) // 2
+        self.headways[drive.route.start] = max(ticks, self.headways.get(drive.route.start, 0))
+
+
+def _takes_from_carts(plan: Plan, piece: Piece) -> bool:
+    return piece.part is Part.HOPPER and plan.pieces.part_at(piece.at.beside(Facing.UP)) in RAILS
+
+
+def _cart(drive: Drive, number: int, first: int) -> str:
+    return f"cart {number - first + 1}" if len(drive.send.loads) > 1 else "the cart"
+
+
+def _taken(drive: Drive, arrivals: Sequence[Arrival]) -> Iterator[str]:
+    """A reader takes its own waybill only, at most one of each cart, and none where none calls."""
+    left = [dict(arrival.carries) for arrival in sorted(arrivals, key=lambda arrival: arrival.cart)]
+    taken = Counter[str]()
+    for before, after in zip(drive.send.loads, left, strict=True):
+        taken.update({name: count - after[name] for name, count in before})
+    carts = len(drive.send.loads)
+    own = 0 if drive.waybill is None else taken.pop(drive.waybill)
+    if drive.waybill is not None and not 1 <= own <= carts:
+        yield f"readers took {own} of {drive.waybill} from {counted(carts, 'cart')}"
+    yield from (f"a reader took {name}" for name, count in taken.items() if count)
