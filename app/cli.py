@@ -30,6 +30,7 @@ SUBCOMMANDS: Final = (
     "tests",
     "diagnose",
     "run",
+    "wire",
 )
 SCREENS: Final = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
 """Any of these tells Qt where to draw; without one it would abort."""

@@ -27,7 +27,7 @@ def _sections(check: Check) -> Iterator[str]:
         "Switches": [_switch(switch) for switch in check.junction.switches],
         "Routes": [row for route in check.junction.routes for row in _route(route)],
         "Orientations": [_orientation(orientation) for orientation in check.orientations],
-        "Findings": [_finding(finding) for finding in check.findings],
+        "Findings": [finding_row(finding) for finding in check.findings],
     }
     for heading, rows in tables.items():
         if rows:
@@ -68,7 +68,8 @@ def _orientation(orientation: Orientation) -> list[str]:
     return [str(turn.number), turn_words(turn), wiring]
 
 
-def _finding(finding: Finding) -> list[str]:
+def finding_row(finding: Finding) -> list[str]:
+    """A finding as every command tells it: what, where, and what follows."""
     place = str(finding.at) if finding.at is not None else ""
     aside = f" (set aside: {finding.reason})" if finding.waived else ""
     return [finding.severity, finding.rule, place, finding.message + aside]

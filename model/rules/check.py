@@ -36,7 +36,7 @@ class Check(msgspec.Struct, frozen=True):
             "switches": [_switch(switch) for switch in self.junction.switches],
             "routes": [_route(route) for route in self.junction.routes],
             "orientations": [_orientation(orientation) for orientation in self.orientations],
-            "findings": [_finding(finding) for finding in self.findings],
+            "findings": [finding_json(finding) for finding in self.findings],
         }
 
 
@@ -92,7 +92,8 @@ def _orientation(orientation: Orientation) -> Json:
     }
 
 
-def _finding(finding: Finding) -> Json:
+def finding_json(finding: Finding) -> Json:
+    """A finding as every command prints it."""
     return {
         "rule": finding.rule,
         "severity": str(finding.severity),
