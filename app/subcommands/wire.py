@@ -54,7 +54,7 @@ if TYPE_CHECKING:  # what the search needs takes long to import, and the help of
 def command(file: str, output: str, seed: int, grow: int, depth: int, as_json: bool) -> int:
     """Wire a junction under its own track: readers, inverters and lines for all wanted routes.
 
-    The wired plan is run dry, train after train. Where a run fails, or it cannot be wired, nothing is written.
+    The wired plan is run dry, train after train. Where it is not wired, or a run fails, nothing is written.
     """
     plan = read_plan(file)
     check_writable(output)
