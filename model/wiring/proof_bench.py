@@ -12,6 +12,7 @@ from model.grid import Cell, Facing
 from model.parts import RAILS, SIGNAL_PARTS, Part
 from model.pieces import Piece
 from model.plan import Plan
+from model.rules.words import listed
 from model.signals.items import items_in
 from model.wiring.proof_runs import Drive, Run
 
@@ -97,12 +98,15 @@ class Bench:
     def _carts(
         self, drive: Drive, first: int, arrivals: Sequence[Arrival], lost: Sequence[Lost]
     ) -> Iterator[str]:
+        astray: dict[str, list[int]] = {}
         for one in lost:
-            yield f"{_cart(drive, one.cart, first)} {LOST[one.why]} at {one.at}"
+            astray.setdefault(f"{LOST[one.why]} at {one.at}", []).append(one.cart - first)
         for arrival in arrivals:
             if arrival.arm != drive.route.goal:
-                name = _cart(drive, arrival.cart, first)
-                yield f"{name} came to {arrival.arm}, not to {drive.route.goal}"
+                said = f"came to {arrival.arm}, not to {drive.route.goal}"
+                astray.setdefault(said, []).append(arrival.cart - first)
+        for said, carts in astray.items():
+            yield f"{_named(drive, carts)} {said}"
         if not lost:
             yield from _taken(drive, arrivals)
 
@@ -134,8 +138,12 @@ def _takes_from_carts(plan: Plan, piece: Piece) -> bool:
     return piece.part is Part.HOPPER and plan.pieces.part_at(piece.at.beside(Facing.UP)) in RAILS
 
 
-def _cart(drive: Drive, number: int, first: int) -> str:
-    return f"cart {number - first + 1}" if len(drive.send.loads) > 1 else "the cart"
+def _named(drive: Drive, carts: Sequence[int]) -> str:
+    """``the cart``, ``cart 2``, ``carts 1, 2 and 3``: those of a train by their place in it, from 0."""
+    names = [str(cart + 1) for cart in sorted(carts)]
+    if len(drive.send.loads) == 1:
+        return "the cart"
+    return f"cart {names[0]}" if len(names) == 1 else f"carts {listed(names)}"
 
 
 def _taken(drive: Drive, arrivals: Sequence[Arrival]) -> Iterator[str]:

@@ -40,10 +40,10 @@ class Drive(Struct, frozen=True):
 
     @property
     def words(self) -> str:
-        """``Quay called, 3 carts 2 apart``."""
+        """``Quay called, 3 carts with gap 2``."""
         send, train = self.send, ""
         if len(send.loads) > 1:
-            train = f", {len(send.loads)} carts {send.gap} apart"
+            train = f", {len(send.loads)} carts with gap {send.gap}"
         if len(set(send.loads)) > 1:
             train += ", the first alone with the waybill"
         elif send.loads[0] != _load(self.waybill):

@@ -17,6 +17,8 @@ from model.plan import Arm, ArmEnd, Details, Plan, Route, plan_of
 from tests.model.dry_run.building import UP, Bench, E, N, W, holding
 
 READER, EMPTYING, SWITCH, RELOCK = Cell(2, 63, 0), Cell(2, 62, 0), Cell(14, 64, 0), Cell(3, 62, 0)
+CHAIN = [Cell(x, 63, -5) for x in range(-6, 2)]
+"""The repeaters that count the hold."""
 LINE = [(x, -5) for x in range(2, 15) if x != 8] + [(14, z) for z in range(-4, 0)]
 DELAYED = [(-7, 63, -5), (-7, 62, -4), (-7, 61, -3), *((-7, 60, z) for z in (-2, -1, 0))]
 BRANCH = [(5, 63, -4), (5, 62, -3), (5, 61, -2), (5, 61, -1), (5, 61, 0), (4, 61, 0)]
