@@ -74,6 +74,14 @@ ACTIONS: Final = (
         "tool_place", "Edit/Tool", "Place", "Click to place the part in hand.", ("P",), is_choice=True
     ),
     UserAction(
+        "tool_module",
+        "Edit/Tool",
+        "Module",
+        "Click to put down a ready circuit: a reader, a latch, an inverter.",
+        ("N",),
+        is_choice=True,
+    ),
+    UserAction(
         "tool_arm",
         "Edit/Tool",
         "Arm",
@@ -236,6 +244,7 @@ TOOLS: Final = {
     "select": "tool_select",
     "lay": "tool_lay",
     "place": "tool_place",
+    "module": "tool_module",
     "arm": "tool_arm",
     "erase": "tool_erase",
     "throw": "tool_throw",

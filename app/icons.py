@@ -44,9 +44,9 @@ def rest_look(part: Part) -> Look:
 def icon(name: str) -> QIcon:
     """The icon of a tool, a part or a marker, in the window's theme.
 
-    Names: the parts' words of files; ``select``, ``lay-track``, ``place``, ``arm``, ``erase``, ``throw``,
-    ``test-cart``, ``survey``; ``error``, ``warning``, ``note``, each also with ``-aside``; ``inverter``.
-    Raises KeyError for another name.
+    Names: the parts' words of files; ``select``, ``lay-track``, ``place``, ``module``, ``arm``, ``erase``,
+    ``throw``, ``test-cart``, ``survey``; ``error``, ``warning``, ``note``, each also with ``-aside``;
+    ``inverter``. Raises KeyError for another name.
     """
     return _icon(name, current())
 
@@ -143,10 +143,20 @@ def _draw_survey(stage: Stage) -> None:
     stage.line([(0.06, 0.24), (0.94, 0.24)], colour, narrow)
 
 
+def _draw_module(stage: Stage) -> None:
+    """A box that hides what is in it, with two lines in and one out."""
+    ink, narrow = stage.theme.ink, stage.size.narrow
+    for y in (0.34, 0.66):
+        stage.line([(0.04, y), (0.26, y)], ink, narrow)
+    stage.line([(0.74, 0.5), (0.96, 0.5)], ink, narrow)
+    stage.box(0.26, 0.16, 0.74, 0.84, ink, stage.theme.paper)
+
+
 TOOLS: Final[dict[str, Callable[[Stage], None]]] = {
     "select": _draw_select,
     "lay-track": lambda stage: paint(stage, rest_look(Part.RAIL)),
     "place": lambda stage: paint(stage, rest_look(Part.SOLID_BLOCK)),
+    "module": _draw_module,
     "arm": _draw_arm,
     "erase": _draw_erase,
     "throw": lambda stage: paint(stage, SWITCH),

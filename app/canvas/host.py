@@ -9,6 +9,7 @@ from app.canvas.geometry import area_between
 from app.tools.events import PointerEvent
 from app.tools.hand import Hand
 from app.tools.host import ArmQuestion, Ghost, Tag
+from app.tools.module_hand import ModuleHand
 from model.grid import Cell, Heading
 from model.plan import Change, Plan
 from model.track.layout import Layout
@@ -38,6 +39,11 @@ class ViewHost:
     def hand(self) -> Hand:
         """What is in hand."""
         return self._view.hand
+
+    @property
+    def module_hand(self) -> ModuleHand:
+        """The module in hand."""
+        return self._view.module_hand
 
     @property
     def selection(self) -> frozenset[Cell]:
@@ -79,6 +85,10 @@ class ViewHost:
     def take_in_hand(self, hand: Hand) -> None:
         """Puts a part in hand."""
         self._view.hand = hand
+
+    def take_module(self, hand: ModuleHand) -> None:
+        """Puts a module in hand."""
+        self._view.module_hand = hand
 
     def choose(self, cells: frozenset[Cell]) -> None:
         """Makes these the chosen cells."""

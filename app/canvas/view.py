@@ -25,6 +25,7 @@ from app.document import Document
 from app.tools.cart import CartTool
 from app.tools.hand import Hand
 from app.tools.host import ArmQuestion
+from app.tools.module_hand import ModuleHand
 from app.tools.select import SelectTool
 from app.tools.survey import SurveyTool
 from model.edits import copy_pieces, erase
@@ -40,6 +41,7 @@ class PlanView(Canvas):
 
     tool_changed = Signal(str)
     hand_changed = Signal()
+    module_changed = Signal()
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(document, parent)
@@ -47,6 +49,7 @@ class PlanView(Canvas):
         self.setMouseTracking(True)
         self.setAccessibleName("Plan view")
         self._hand = Hand()
+        self._module_hand = ModuleHand()
         self.name_entry = NameEntry(self)
         self.surveying = Surveying(document, self)
         self.survey_bar = SurveyBar(self.surveying, self)
@@ -88,6 +91,18 @@ class PlanView(Canvas):
     def take_in_hand(self, hand: Hand) -> None:
         """Puts a part in hand."""
         self.hand = hand
+
+    @property
+    def module_hand(self) -> ModuleHand:
+        """The module in hand."""
+        return self._module_hand
+
+    @module_hand.setter
+    def module_hand(self, hand: ModuleHand) -> None:
+        if hand != self._module_hand:
+            self._module_hand = hand
+            self.module_changed.emit()
+            self.hands.point_again()
 
     def ask_arm(self, question: ArmQuestion) -> None:
         """Asks for an arm's name beside the end of its track."""

@@ -15,6 +15,8 @@ from app.panels.look import hairline, named, panel
 HEIGHT: Final = 44
 STEPS: Final = ("undo", "redo", "turn_chosen", "mirror_chosen")
 FITS: Final = ("fit_all", "fit_selection", "zoom_100")
+FROM_TRAY: Final = ("module",)
+"""Tools that are taken up in the tray, beside the parts: the row has no room for all."""
 SHORT_WORDS: Final = {"undo": "Undo", "redo": "Redo"}
 """On these the menu also names the step; the button keeps its size."""
 
@@ -26,7 +28,9 @@ class ToolsRow(QWidget):
         super().__init__(parent)
         panel(self)
         self.setFixedHeight(HEIGHT)
-        self.tools = {tool: _tool_button(actions[name]) for tool, name in TOOLS.items()}
+        self.tools = {
+            tool: _tool_button(actions[name]) for tool, name in TOOLS.items() if tool not in FROM_TRAY
+        }
         row = QHBoxLayout(self)
         row.setContentsMargins(12, 4, 14, 4)
         row.setSpacing(2)

@@ -9,6 +9,7 @@ from typing import Protocol
 
 from app.tools.events import PointerEvent
 from app.tools.hand import Hand
+from app.tools.module_hand import ModuleHand
 from model.grid import Cell, Heading
 from model.plan import Change, Plan
 from model.track.layout import Layout
@@ -87,6 +88,10 @@ class Host(Protocol):
         """What is in hand."""
 
     @property
+    def module_hand(self) -> ModuleHand:
+        """The module in hand."""
+
+    @property
     def selection(self) -> frozenset[Cell]:
         """The chosen cells."""
 
@@ -117,6 +122,9 @@ class Host(Protocol):
 
     def take_in_hand(self, hand: Hand) -> None:
         """Puts a part in hand."""
+
+    def take_module(self, hand: ModuleHand) -> None:
+        """Puts a module in hand."""
 
     def choose(self, cells: frozenset[Cell]) -> None:
         """Makes these the chosen cells."""

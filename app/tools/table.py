@@ -8,6 +8,7 @@ from app.tools.arm import ArmTool
 from app.tools.cart import CartTool
 from app.tools.erase import EraseTool
 from app.tools.lay import LayTool
+from app.tools.module import ModuleTool
 from app.tools.place import PlaceTool
 from app.tools.select import SelectTool
 from app.tools.survey import SurveyTool
@@ -16,5 +17,15 @@ from app.tools.tool import Tool
 
 TOOLS: Final[dict[str, type[Tool]]] = {
     tool.name: tool
-    for tool in (SelectTool, LayTool, PlaceTool, ArmTool, EraseTool, ThrowTool, CartTool, SurveyTool)
+    for tool in (
+        SelectTool,
+        LayTool,
+        PlaceTool,
+        ModuleTool,
+        ArmTool,
+        EraseTool,
+        ThrowTool,
+        CartTool,
+        SurveyTool,
+    )
 }

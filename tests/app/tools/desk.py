@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from app.tools.events import Buttons, Key, Modifiers, PointerEvent
 from app.tools.hand import Hand
 from app.tools.host import ArmQuestion, Ghost, Tag
+from app.tools.module_hand import ModuleHand
 from app.tools.paste import PasteTool
 from app.tools.table import TOOLS
 from app.tools.tool import Tool
@@ -26,6 +27,7 @@ class Desk:
         self.layout = Layout(plan)
         self.done: list[Change] = []
         self.hand = Hand()
+        self.module_hand = ModuleHand()
         self.selection: frozenset[Cell] = frozenset()
         self.powered: frozenset[Cell] = frozenset()
         self.ghost: Ghost | None = None
@@ -68,6 +70,9 @@ class Desk:
 
     def take_in_hand(self, hand: Hand) -> None:
         self.hand = hand
+
+    def take_module(self, hand: ModuleHand) -> None:
+        self.module_hand = hand
 
     def choose(self, cells: frozenset[Cell]) -> None:
         self.selection = cells
