@@ -103,23 +103,30 @@ def support_faults(pieces: list[Piece]) -> list[str]:
     return words
 
 
+class Line(NamedTuple):
+    """The dust and repeaters behind a reader."""
+
+    start: Place
+    dust: frozenset[Place]
+    repeaters: frozenset[Place]
+    targets: frozenset[Place]
+    """The target blocks into which it points."""
+
+
 def faults_of_report(before: Document, after: Document, report: Document) -> list[str]:
     """The numbers that were printed, counted again."""
     old, new = pieces_in(before), pieces_in(after)
-    columns = {(piece.at[0], piece.at[2]) for piece in new}
     lowest = min(at[1] for _, at, _ in rails_of(old))
-    dust, repeaters = line_parts(old, new)
     counted = {
         "wired": True,
-        "footprint_cells": len(columns),
+        "footprint_cells": len({(piece.at[0], piece.at[2]) for piece in new}),
         "depth": lowest - min(piece.at[1] for piece in new),
-        "dust": dust,
-        "repeaters": repeaters,
+        "lines": sorted((len(line.dust), len(line.repeaters)) for line in lines_in(old, new)),
         "passed": report["verified"]["runs"],
     }
     printed = {
         **{key: report[key] for key in ("wired", "footprint_cells", "depth")},
-        **{key: sum(line[key] for line in report["lines"]) for key in ("dust", "repeaters")},
+        "lines": sorted((line["dust"], line["repeaters"]) for line in report["lines"]),
         "passed": report["verified"]["passed"],
     }
     return [
@@ -129,21 +136,38 @@ def faults_of_report(before: Document, after: Document, report: Document) -> lis
     ]
 
 
-def line_parts(old: list[Piece], new: list[Piece]) -> tuple[int, int]:
-    """New dust and repeaters of lines: dust at which no comparator looks, and repeaters that dust drives.
+def lines_in(old: list[Piece], new: list[Piece]) -> list[Line]:
+    """The new lines, in file order of the repeaters with which readers drive them.
 
-    What a comparator drives or reads belongs to a reader, as does the repeater with which its line begins.
+    Dust at which a comparator looks, or to which it gives, belongs to a reader, as does the repeater that
+    such dust drives and with which the line begins.
     """
     wiring, there = Wiring(new), {piece.at for piece in old}
     nets = nets_of(wiring)
     about = {at for piece in new if piece.part == "comparator" for at in seen_by(piece, wiring)}
     inner = {at for net in nets if net & about for at in net}
-    lines = [at for net in nets for at in net - inner if at not in there]
-    left = [piece for piece in new if piece.part == "repeater" and piece.at not in there]
+    repeaters = [piece for piece in new if piece.part == "repeater" and piece.at not in there]
+    starts = [front(piece) for piece in repeaters if back(piece) in inner]
+    return [line_from(start, wiring, nets, repeaters) for start in starts if start in wiring.dust]
+
+
+def line_from(start: Place, wiring: Wiring, nets: list[set[Place]], repeaters: list[Piece]) -> Line:
+    """The net of dust in which a line starts, and those behind its repeaters."""
+    dust: set[Place] = set()
     driven: set[Place] = set()
-    while more := {piece.at for piece in left if back(piece) in driven.union(lines)} - driven:
-        driven |= more
-    return len(lines), len(driven)
+    ends = [start]
+    while ends:
+        end = ends.pop()
+        if end in wiring.dust:
+            dust |= next(net for net in nets if end in net)
+        elif wiring.parts.get(end) == "repeater":
+            driven.add(end)
+        behind = [each for each in repeaters if back(each) in dust | driven]
+        new = [at for each in behind for at in (each.at, front(each)) if at not in dust | driven]
+        ends += [at for at in new if wiring.parts.get(at) in ("dust", "repeater")]
+    pointed = {at for each in dust for at in wiring.points_to[each]}
+    targets = frozenset(at for at in pointed if wiring.parts.get(at) == "target-block")
+    return Line(start, frozenset(dust), frozenset(driven), targets)
 
 
 def seen_by(comparator: Piece, wiring: Wiring) -> list[Place]:
