@@ -1,0 +1,63 @@
+"""The box below the track in which wiring may stand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from model.grid import Cell
+from model.parts import RAILS
+from model.plan import Plan
+
+
+class Box:
+    """The columns about the rails, each with its levels; it is empty where there are no rails.
+
+    The columns are those of the bounding rectangle of the rails, ``grow`` cells wider on each side. The levels go
+    from ``depth`` below the lowest rail up to one below it, or, about rails that stand higher, up to one below
+    the lowest rail of the column and of the eight columns around it, so that carts and trains are clear of it.
+    """
+
+    def __init__(self, plan: Plan, grow: int, depth: int) -> None:
+        rails = [piece.at for piece in plan.pieces if piece.part in RAILS]
+        lowest = min((rail.y for rail in rails), default=0)
+        self.bottom = lowest - depth
+        """The lowest level."""
+        self.xs = _grown((rail.x for rail in rails), grow)
+        self.zs = _grown((rail.z for rail in rails), grow)
+        self._tops: dict[tuple[int, int], int] = {}
+        for rail in rails:
+            for column in _around(rail):
+                self._tops[column] = min(self._tops.get(column, rail.y), rail.y)
+        self._flat_top = lowest - 1
+
+    def __contains__(self, cell: Cell) -> bool:
+        return cell.x in self.xs and cell.z in self.zs and self.bottom <= cell.y <= self.top(cell.x, cell.z)
+
+    def top(self, x: int, z: int) -> int:
+        """The highest level of a column."""
+        lowest_rail = self._tops.get((x, z))
+        return self._flat_top if lowest_rail is None else lowest_rail - 1
+
+    @property
+    def highest(self) -> int:
+        """The highest level of all columns."""
+        columns = ((x, z) for x in self.xs for z in self.zs)
+        return max((self.top(x, z) for x, z in columns), default=self._flat_top)
+
+    def cells(self) -> Iterator[Cell]:
+        """All cells."""
+        for x in self.xs:
+            for z in self.zs:
+                for y in range(self.bottom, self.top(x, z) + 1):
+                    yield Cell(x, y, z)
+
+
+def _grown(values: Iterable[int], grow: int) -> range:
+    found = list(values)
+    return range(min(found) - grow, max(found) + grow + 1) if found else range(0)
+
+
+def _around(cell: Cell) -> Iterator[tuple[int, int]]:
+    for dx in (-1, 0, 1):
+        for dz in (-1, 0, 1):
+            yield cell.x + dx, cell.z + dz
