@@ -12,9 +12,9 @@ from model.plan import Plan
 class Box:
     """The columns about the rails, each with its levels; it is empty where there are no rails.
 
-    The columns are those of the bounding rectangle of the rails, ``grow`` cells wider on each side. The levels go
-    from ``depth`` below the lowest rail up to one below it, or, about rails that stand higher, up to one below
-    the lowest rail of the column and of the eight columns around it, so that carts and trains are clear of it.
+    The columns are those of the bounding rectangle of the rails, ``grow`` cells wider on each side. The levels
+    go from ``depth`` below the lowest rail up to one below it, or, about rails that stand higher, up to one
+    below the lowest rail of the column and of the eight columns around it, so that carts are clear of it.
     """
 
     def __init__(self, plan: Plan, grow: int, depth: int) -> None:

@@ -36,7 +36,7 @@ class Ground:
         self.rest_barred: set[Cell] = set()
         """Where a new repeater would be locked or give notice to a rail."""
         self.fronts: set[Cell] = set()
-        """In front of repeaters and comparators: dust takes their signal there, and a line may start there."""
+        """In front of repeaters and comparators: dust takes their signal there; a line may start so."""
         self.target_sides: dict[Cell, set[Cell]] = {}
         """Where dust would bend to target blocks, and power them; a line may end there."""
         self._strong: set[Cell] = set()
