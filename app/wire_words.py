@@ -13,6 +13,13 @@ if TYPE_CHECKING:  # what the search needs takes long to import, and words must 
     from model.wiring.result import Unwired, Wiring
 
 RULE: Final = "not-wired"
+STAGES: Final = {
+    "control table": "control table",
+    "lines": "lines: round {done} of {of}",
+    "shortening": "shorter lines: {done} of {of}",
+    "proof": "proof: run {done} of {of}",
+}
+"""How far a stage of the search is, in words."""
 CAUTION: Final = f"{FROM_MEMORY.title} {TEST_FIRST.title}"
 TICKS_A_SECOND: Final = 20
 FIRST_GROW: Final = 1
@@ -22,8 +29,11 @@ MOST_CELLS: Final = 64
 
 
 def progress_words(progress: Progress) -> str:
-    """``Laying lines: 3 of 8``."""
-    return f"{progress.stage}: {progress.done:,} of {progress.of:,}" if progress.of else progress.stage
+    """``attempt 3 of 40``, ``proof: run 12 of 106``."""
+    if progress.stage == "attempts":
+        return f"attempt {progress.done + 1:,} of {progress.of:,}"
+    said = STAGES.get(progress.stage, f"{progress.stage}: {{done}} of {{of}}")
+    return said.format(done=f"{progress.done:,}", of=f"{progress.of:,}")
 
 
 def lines_words(wiring: Wiring) -> str:

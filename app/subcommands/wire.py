@@ -99,16 +99,19 @@ def _as_json(wiring: Wiring) -> dict[str, Any]:
 
 def _as_text(wiring: Wiring) -> str:
     """What was laid, how it was proved, and what a builder must know; or why nothing was laid."""
-    headways = [[each.arm, time_words(each.ticks)] for each in wiring.headways]
+    findings = _section("Findings", [finding_row(as_finding(unwired)) for unwired in wiring.findings])
+    if not wiring.wired:
+        return f"{lines_words(wiring)}\n{findings}"
     return (
         f"{lines_words(wiring)}\n"
         + _section("Lines", [_line(line) for line in wiring.lines])
-        + _section("Headway, from the last cart of a called train to the next train", headways)
-        + _section("Findings", [finding_row(as_finding(unwired)) for unwired in wiring.findings])
-        + (f"room: {room_words(wiring)}\n" if wiring.wired else "")
-        + f"proof: {proof_words(wiring)}\n"
-        + (f"{CAUTION}\n" if wiring.wired else "")
+        + _section("Headway, from the last cart of a called train to the next train", _headways(wiring))
+        + f"{findings}room: {room_words(wiring)}\nproof: {proof_words(wiring)}\n{CAUTION}\n"
     )
+
+
+def _headways(wiring: Wiring) -> list[list[str]]:
+    return [[plain(each.arm), time_words(each.ticks)] for each in wiring.headways]
 
 
 def _section(heading: str, rows: list[list[str]]) -> str:
