@@ -5,8 +5,8 @@ Common practice of the trade, written from memory, no published source.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from itertools import product
+from collections.abc import Collection, Iterator
+from itertools import cycle, product
 from typing import Final
 
 from msgspec import Struct
@@ -37,6 +37,8 @@ class Drive(Struct, frozen=True):
     send: Send
     waybill: str | None
     """What calls the route; ``None`` on an idle one."""
+    takers: int = 1
+    """Readers that the cart may run over and that take this waybill: two where the arm out has such a one."""
 
     @property
     def words(self) -> str:
@@ -75,25 +77,65 @@ def runs_of(junction: Junction) -> tuple[Run, ...]:
     the junction: each reader after each, the idle routes after each, each reader several times, and every
     wanted route once more.
     """
-    called = [route for route in junction.wanted if route.called]
-    idle = [route for route in junction.wanted if not route.called]
-    singles = [_drive(junction, route) for route in junction.wanted]
-    fresh = [
-        *singles,
-        *(_drive(junction, route, *train) for route in called for block in BLOCKS for train in block),
-        *(
-            _drive(junction, route, *train)
-            for at, route in enumerate(idle)
-            for train in _share(at, len(idle))
-        ),
-        *_misleading(junction, called, idle),
-    ]
-    return (
-        *(Run((drive,), is_fresh=True) for drive in fresh),
-        *_one_after_another(junction, called, idle),
-        *(Run((_drive(junction, route),) * REPEATS) for route in called),
-        *(Run((drive,)) for drive in singles),
-    )
+    return tuple(_Runs(junction).all())
+
+
+class _Runs:
+    def __init__(self, junction: Junction) -> None:
+        self._wanted = junction.wanted
+        self._called = [route for route in junction.wanted if route.called]
+        self._idle = [route for route in junction.wanted if not route.called]
+        self._readers = {route.start: waybill_of(junction, route) for route in self._called}
+
+    def all(self) -> Iterator[Run]:
+        singles = [self._drive(route) for route in self._wanted]
+        for drive in (*singles, *self._trains(), *self._misleading()):
+            yield Run((drive,), is_fresh=True)
+        yield from self._one_after_another()
+        yield from (Run((self._drive(route),) * REPEATS) for route in self._called)
+        yield from (Run((drive,)) for drive in singles)
+
+    def _trains(self) -> Iterator[Drive]:
+        for route in self._called:
+            yield from (self._drive(route, *train) for block in BLOCKS for train in block)
+        for at, route in enumerate(self._idle):
+            yield from (self._drive(route, *train) for train in _share(at, len(self._idle)))
+
+    def _one_after_another(self) -> Iterator[Run]:
+        """The first is a train, another one from pair to pair."""
+        trains = cycle(train for block in BLOCKS for train in block)
+        for first, second in product(self._called, [*self._called, *self._idle]):
+            yield Run((self._drive(first, *next(trains)), self._drive(second)))
+
+    def _misleading(self) -> Iterator[Drive]:
+        """Waybills that no reader on the way takes, and a train that only its first cart calls."""
+        for route in self._called:
+            own = self._load(route)
+            yield self._sent(route, (own, *(EMPTY,) * (SIZES[-1] - 1)), GAPS[-1])
+            yield self._sent(route, ((*self._foreign(route), *own),))
+        for route in self._idle:
+            if route.start in self._readers:
+                yield self._sent(route, (self._foreign(route),))
+
+    def _foreign(self, route: WantedRoute) -> Load:
+        """One waybill of every other name that a reader takes here, and one that none does.
+
+        Not that of the arm by which the cart leaves: it runs over that reader where in and out are one track.
+        """
+        taken = (self._readers.get(route.start), self._readers.get(route.goal))
+        others = dict.fromkeys(name for name in self._readers.values() if name and name not in taken)
+        return tuple((name, 1) for name in (*others, _unheard_of(self._readers.values())))
+
+    def _drive(self, route: WantedRoute, size: int = 1, gap: int = 0) -> Drive:
+        return self._sent(route, (self._load(route),) * size, gap)
+
+    def _sent(self, route: WantedRoute, loads: tuple[Load, ...], gap: int = 0) -> Drive:
+        waybill = self._readers[route.start] if route.called else None
+        takers = 2 if waybill is not None and waybill == self._readers.get(route.goal) else 1
+        return Drive(route, Send(route.start, loads, gap), waybill, takers)
+
+    def _load(self, route: WantedRoute) -> Load:
+        return _load(self._readers[route.start] if route.called else None)
 
 
 def _share(at: int, among: int) -> Iterator[tuple[int, int]]:
@@ -103,45 +145,11 @@ def _share(at: int, among: int) -> Iterator[tuple[int, int]]:
             yield from block
 
 
-def _one_after_another(
-    junction: Junction, called: list[WantedRoute], idle: list[WantedRoute]
-) -> Iterator[Run]:
-    """The first is a train, another one from pair to pair."""
-    trains = [train for block in BLOCKS for train in block]
-    for number, (first, second) in enumerate(product(called, [*called, *idle])):
-        train = trains[number % len(trains)]
-        yield Run((_drive(junction, first, *train), _drive(junction, second)))
-
-
-def _misleading(junction: Junction, called: list[WantedRoute], idle: list[WantedRoute]) -> Iterator[Drive]:
-    """Carts with waybills that no reader of their arm takes, and a train that only its first cart calls."""
-    for route in called:
-        own = waybill_of(junction, route)
-        yield Drive(route, Send(route.start, (_load(own), *(EMPTY,) * (SIZES[-1] - 1)), GAPS[-1]), own)
-        yield Drive(route, Send(route.start, ((*_foreign(junction, own), *_load(own)),)), own)
-    owns = {route.start: waybill_of(junction, route) for route in called}
-    for route in idle:
-        if route.start in owns:
-            yield Drive(route, Send(route.start, (_foreign(junction, owns[route.start]),)), None)
-
-
-def _foreign(junction: Junction, own: str | None) -> Load:
-    """One waybill of every other name that a reader takes here, and one that none does."""
-    names = dict.fromkeys(waybill_of(junction, route) for route in junction.wanted if route.called)
-    others = [name for name in names if name is not None and name != own]
-    return tuple((name, 1) for name in (*others, _unheard_of(names)))
-
-
-def _unheard_of(names: dict[str | None, None]) -> str:
+def _unheard_of(names: Collection[str | None]) -> str:
     name = "Elsewhere"
     while name in names:
         name += "-"
     return name
-
-
-def _drive(junction: Junction, route: WantedRoute, size: int = 1, gap: int = 0) -> Drive:
-    waybill = waybill_of(junction, route)
-    return Drive(route, Send(route.start, (_load(waybill),) * size, gap), waybill)
 
 
 def _load(waybill: str | None) -> Load:
