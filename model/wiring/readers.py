@@ -1,0 +1,92 @@
+"""Where the reader of an arm can stand, and how soon its line must be on at each switch."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from math import ceil, floor
+from typing import Final
+
+from msgspec import Struct
+
+from model.dry_run.carts import TICKS_A_CELL
+from model.grid import Cell, Heading, Turn
+from model.wiring.modules import Module, load_module
+from model.wiring.needs import Reading
+
+DETECTOR_BEFORE: Final = 2
+"""How many cells before the hopper the detector rail lies."""
+HOLDS: Final = (63, 119)
+"""For how many ticks after a cart came to the detector rail the line is on, at least."""
+
+
+class Stand(Struct, frozen=True):
+    """A reader in its place."""
+
+    arm: str
+    module: Module
+    start: Cell
+    """Where its line starts."""
+    slack: dict[Cell, int | None]
+    """By switch: for how many ticks its line and drive may delay the signal; ``None`` where nothing hurries."""
+    price: int
+    """The lower the better, before anything is known of its line."""
+
+
+def stands(reading: Reading) -> Iterator[Stand]:
+    """All places on the arm's straight in which a reader holds long enough, the cheapest first."""
+    found = (
+        _stand(reading, place, hold, line, mirror)
+        for hold in HOLDS
+        for place in range(DETECTOR_BEFORE, len(reading.straight))
+        if _holds_long_enough(reading, place - DETECTOR_BEFORE, hold)
+        for line in ("ahead", "aside")
+        for mirror in (False, True)
+    )
+    yield from sorted((stand for stand in found if stand is not None), key=lambda stand: stand.price)
+
+
+def _stand(reading: Reading, place: int, hold: int, line: str, mirror: bool) -> Stand | None:
+    module = _module(reading.waybill, hold, line).turned(
+        _turn(reading.heading, mirror), reading.straight[place]
+    )
+    slack = {
+        switch: None if at is None else _ticks_until(at - place) - module.delay
+        for switch, at in reading.thrown.items()
+    }
+    tightest = min((ticks for ticks in slack.values() if ticks is not None), default=0)
+    if tightest < 0:
+        return None
+    price = 2 * HOLDS.index(hold) + int(line == "aside") + _haste(tightest)
+    return Stand(reading.arm, module, module.port("line").at, slack, price)
+
+
+def _haste(slack: int) -> int:
+    """What little time costs, and, less, a reader far from its switches, whose line is long."""
+    return (8 - slack) * 3 if slack < 8 else (slack - 8) // 2
+
+
+def _ticks_until(cells: int) -> int:
+    """From a cart coming into a cell until the last tick in which a switch ``cells`` further may still turn.
+
+    The way out of the switch is looked up as the cart leaves it, on the shapes at the end of the tick before.
+    Both ticks are rounded up; half a tick may be lost by that.
+    """
+    return floor(TICKS_A_CELL * (cells + 1)) - 1
+
+
+def _holds_long_enough(reading: Reading, detector: int, hold: int) -> bool:
+    """Whether the line is on until the last cart of a train has left the last switch."""
+    return hold > ceil(TICKS_A_CELL * (reading.last - detector + 1))
+
+
+@cache
+def _module(waybill: str, hold: int, line: str) -> Module:
+    return load_module("reader", waybill=waybill, hold=hold, line=line)
+
+
+def _turn(heading: Heading, mirror: bool) -> Turn:
+    """The turn that brings east to ``heading``."""
+    return next(
+        turn for quarter in range(4) if (turn := Turn(quarter, mirror)).heading(Heading.EAST) is heading
+    )

@@ -1,0 +1,115 @@
+"""Wires a junction: readers, drives and lines below its track, and the proof that all of it works.
+
+The readers and drives are tried in several ways, drawn by a seed; the first way whose lines can all be laid
+and that passes the proof is the result. Nothing is given out that did not pass.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from random import Random
+from typing import Final
+
+from model.edits.words import counted
+from model.parts import RAILS
+from model.plan import Change, Plan
+from model.routing.junction import Junction
+from model.wiring.attempt import Attempt, Trial, attempt
+from model.wiring.needs import needs_of
+from model.wiring.progress import Progress
+from model.wiring.proof import Proof, prove
+from model.wiring.result import LineReport, Unwired, Wiring
+
+ATTEMPTS: Final = 40
+"""Ways of placing readers and drives that are tried at most."""
+
+
+def wire(plan: Plan, seed: int = 0, grow: int = 1, depth: int = 6) -> Iterator[Progress | Wiring]:
+    """Wires all wanted routes; the last that comes is the result. A caller may stop between two.
+
+    ``grow``: cells by which the box allowed is wider than the rails on each side. ``depth``: levels below the
+    lowest rail. The same seed gives the same wiring.
+    """
+    junction = Junction(plan)
+    yield Progress("control table", 0, 1)
+    problems = _why_not(junction)
+    if problems:
+        yield _unwired(problems)
+        return
+    needs = needs_of(junction)
+    yield from _first_that_works(Trial(plan, needs, grow, depth), Random(seed))
+
+
+def _first_that_works(trial: Trial, random: Random) -> Iterator[Progress | Wiring]:
+    problems: tuple[Unwired, ...] = ()
+    for number in range(ATTEMPTS):
+        yield Progress("attempts", number, ATTEMPTS)
+        for step in attempt(trial, random):
+            if isinstance(step, Progress):
+                yield step
+                continue
+            for outcome in _proved(trial, step):
+                if isinstance(outcome, Wiring) and not outcome.wired:
+                    problems = outcome.findings
+                else:
+                    yield outcome
+                    if isinstance(outcome, Wiring):
+                        return
+    yield _unwired(problems or trial.problems)
+
+
+def _why_not(junction: Junction) -> tuple[Unwired, ...]:
+    """What makes wiring senseless before it begins."""
+    found = [
+        Unwired(route.start, None, f"The route from {route.start} to {route.goal} is not reached, wired or not.")
+        for route in junction.wanted
+        if not junction.reaches(route)
+    ]
+    found += [
+        Unwired(None, at, f"What the rail at {at} does depends on the order in which signals change.")
+        for at in junction.order_dependent
+    ]
+    return tuple(found)
+
+
+def _proved(trial: Trial, made: Attempt) -> Iterator[Progress | Wiring]:
+    proof = Proof(0)
+    for proof in prove(made.plan):
+        yield Progress("proof", proof.runs, proof.of)
+        if proof.failed:
+            break
+    if proof.holds:
+        yield _wired(trial, made, proof)
+    else:
+        yield _unwired(tuple(Unwired(None, None, sentence) for sentence in proof.failed))
+
+
+def _wired(trial: Trial, made: Attempt, proof: Proof) -> Wiring:
+    thrown = {reading.arm: tuple(reading.thrown) for reading in trial.needs.readings}
+    lines = (LineReport(each.line.name, thrown[each.line.name], each.dust, each.repeaters) for each in made.laid)
+    cells = [piece.at for piece in made.plan.pieces]
+    lowest_rail = min((piece.at.y for piece in trial.plan.pieces if piece.part in RAILS), default=0)
+    return Wiring(
+        True,
+        _change(trial.plan, made.plan, len(made.laid)),
+        tuple(sorted(lines, key=lambda line: list(thrown).index(line.arm))),
+        len({(cell.x, cell.z) for cell in cells}),
+        max((lowest_rail - cell.y for cell in cells), default=0),
+        proof.runs,
+        proof.passed,
+        (),
+        proof.headways,
+    )
+
+
+def _change(before: Plan, after: Plan, lines: int) -> Change:
+    """One undo step from one to the other."""
+    old, new = before.pieces.in_order(), after.pieces.in_order()
+    kept = set(old) & set(new)
+    taken = tuple(entry for entry in old if entry not in kept)
+    placed = tuple(entry for entry in new if entry not in kept)
+    return Change(f"Wire {counted(lines, 'line')}", taken, placed)
+
+
+def _unwired(problems: tuple[Unwired, ...]) -> Wiring:
+    return Wiring(False, None, (), 0, 0, 0, 0, problems)
