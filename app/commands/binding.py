@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtGui import QAction
 
 from app.actions import TOOLS
+from app.commands.modules import bind_modules
 from app.panels.here import here_words
 from app.panels.run_words import run_words
 from app.panels.words import cell_words
@@ -48,6 +49,7 @@ def bind_view(window: MainWindow) -> None:
     panels.orientations.turn_chosen.connect(window.turn_plan)
     _bind_dry_run(window)
     _bind_timing(window)
+    bind_modules(window)
     _show_hand(window)
     _show_selection(window)
     _show_here(window)

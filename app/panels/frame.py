@@ -19,6 +19,7 @@ from app.panels.level_strip import LevelStrip
 from app.panels.look import hairline
 from app.panels.materials_panel import MaterialsPanel
 from app.panels.message_bar import MessageBar
+from app.panels.modules_panel import ModulesPanel
 from app.panels.orientation_strip import OrientationStrip
 from app.panels.readers_panel import ReadersPanel
 from app.panels.routes_panel import RoutesPanel
@@ -50,6 +51,7 @@ class Panels:
         self.readers = ReadersPanel(document)
         self.tray = Tray()
         self.in_hand = InHand(view.hand)
+        self.modules = ModulesPanel(view.module_hand)
         self.levels = LevelStrip(document, view.level)
         self.orientations = OrientationStrip(document)
         self.timing = TimingPanel(document, view.dry_run.runner)
@@ -107,10 +109,17 @@ class Frame(QWidget):
             tall = min(TALL, round(high * DIAGRAM_SHARE))
             self._split.setSizes((high - tall, tall))
 
+    def show_modules(self, shown: bool) -> None:
+        """Show the modules in place of the parts, or the parts again."""
+        self._panels.modules.setVisible(shown)
+        self._panels.tray.setVisible(not shown)
+        self._panels.in_hand.setVisible(not shown)
+
     def _order_focus(self, view: PlanView) -> None:
         """Tab goes as the eye does: tools, tray, levels, plan, orientations, then down the side panel."""
         panels = self._panels
-        stops = [*focusable(self.tools), *focusable(panels.message), panels.tray, panels.levels, view]
+        stops = [*focusable(self.tools), *focusable(panels.message), panels.tray]
+        stops += [*focusable(panels.modules), panels.levels, view]
         stops += focusable(view.survey_bar)
         stops += focusable(view.run_bar)
         stops += focusable(panels.timing)
@@ -126,6 +135,8 @@ class Frame(QWidget):
         tray = _bare(QVBoxLayout())
         tray.addWidget(panels.tray, 1)
         tray.addWidget(panels.in_hand)
+        tray.addWidget(panels.modules, 1)
+        panels.modules.hide()
         drawing = _bare(QHBoxLayout())
         drawing.addWidget(panels.levels)
         drawing.addWidget(view, 1)

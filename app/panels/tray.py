@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 
 from app import theme as themes
 from app.canvas.symbols import draw_piece
-from app.icons import rest_look
+from app.icons import icon, rest_look
 from app.names import group_name, part_name
 from app.panels.look import font
 from app.panels.rows import is_chosen, is_under_pointer, paint_text, rect_of
@@ -29,13 +29,18 @@ WIDE: Final = 204
 NARROW: Final = 48
 SYMBOL: Final = 24
 PART_ROLE: Final = Qt.ItemDataRole.UserRole
+READY_MADE: Final = "Ready made"
+MODULES: Final = "Modules…"
+MODULES_ROLE: Final = Qt.ItemDataRole.UserRole + 1
+"""Whether a row stands for all modules."""
 GROUPS: Final = tuple(dict.fromkeys(traits.group for traits in TRAITS.values()))
 
 
 class Tray(QListWidget):
-    """The parts by group; a heading cannot be chosen."""
+    """The parts by group, then a row that opens the modules; a heading cannot be chosen."""
 
     part_chosen = Signal(object)
+    modules_asked = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -47,6 +52,8 @@ class Tray(QListWidget):
         self.setVerticalScrollMode(QListWidget.ScrollMode.ScrollPerPixel)
         self._fill()
         self.itemClicked.connect(self._choose)
+        self.itemClicked.connect(self._ask)
+        self.itemActivated.connect(self._ask)
         self.currentItemChanged.connect(self._choose)
 
     def show_part(self, part: Part) -> None:
@@ -66,11 +73,18 @@ class Tray(QListWidget):
 
     def _fill(self) -> None:
         for group in GROUPS:
-            heading = QListWidgetItem(group_name(group), self)
-            heading.setFlags(Qt.ItemFlag.NoItemFlags)
+            self._head(group_name(group))
             for part, traits in TRAITS.items():
                 if traits.group == group:
                     self._add(part)
+        self._head(READY_MADE)
+        row = QListWidgetItem(MODULES, self)
+        row.setData(MODULES_ROLE, True)
+        row.setToolTip("Readers, latches, inverters and other circuits to put down whole (N)")
+
+    def _head(self, text: str) -> None:
+        heading = QListWidgetItem(text, self)
+        heading.setFlags(Qt.ItemFlag.NoItemFlags)
 
     def _add(self, part: Part) -> None:
         item = QListWidgetItem(part_name(part), self)
@@ -82,6 +96,11 @@ class Tray(QListWidget):
         if part is not None:
             self.part_chosen.emit(part)
 
+    def _ask(self, item: QListWidgetItem) -> None:
+        """Walking over the row with the arrow keys alone must not open the modules."""
+        if item.data(MODULES_ROLE):
+            self.modules_asked.emit()
+
 
 def part_of(item: QListWidgetItem) -> Part | None:
     """The part in a row; ``None`` for a heading. Qt hands an enumeration of words back as a plain word."""
@@ -92,10 +111,10 @@ def part_of(item: QListWidgetItem) -> Part | None:
 class _TrayDelegate(QStyledItemDelegate):
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         part = index.data(PART_ROLE)
-        if part is None:
+        if _is_heading(index):
             self._paint_heading(painter, rect_of(option), str(index.data()))
         else:
-            self._paint_part(painter, option, Part(part), str(index.data()))
+            self._paint_row(painter, option, None if part is None else Part(part), str(index.data()))
 
     def _paint_heading(self, painter: QPainter, rect: QRect, text: str) -> None:
         theme = themes.current()
@@ -106,7 +125,9 @@ class _TrayDelegate(QStyledItemDelegate):
         width = paint_text(painter, line, text, font(11, True), theme.ink2)
         painter.fillRect(line.left() + width + 8, line.center().y(), line.width() - width - 8, 1, theme.edge)
 
-    def _paint_part(self, painter: QPainter, option: QStyleOptionViewItem, part: Part, text: str) -> None:
+    def _paint_row(
+        self, painter: QPainter, option: QStyleOptionViewItem, part: Part | None, text: str
+    ) -> None:
         theme = themes.current()
         rect = rect_of(option)
         narrow = rect.width() < WIDE // 2
@@ -116,10 +137,17 @@ class _TrayDelegate(QStyledItemDelegate):
         elif is_under_pointer(option):
             painter.fillRect(rect, theme.raised)
         left = rect.left() + ((rect.width() - SYMBOL) // 2 if narrow else 18)
-        draw_piece(painter, left, rect.top() + (ROW - SYMBOL) // 2, SYMBOL, rest_look(part), theme)
+        symbol = QRect(left, rect.top() + (ROW - SYMBOL) // 2, SYMBOL, SYMBOL)
+        if part is None:
+            icon("module").paint(painter, symbol)
+        else:
+            draw_piece(painter, symbol.left(), symbol.top(), SYMBOL, rest_look(part), theme)
         if not narrow:
             paint_text(painter, rect.adjusted(54, 0, -8, 0), text, font(13), theme.ink)
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
-        is_heading = index.data(PART_ROLE) is None
-        return QSize(NARROW, HEADING if is_heading else ROW)
+        return QSize(NARROW, HEADING if _is_heading(index) else ROW)
+
+
+def _is_heading(index: Index) -> bool:
+    return index.data(PART_ROLE) is None and not index.data(MODULES_ROLE)

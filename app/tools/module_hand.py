@@ -7,8 +7,12 @@ from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Final
 
+import msgspec
+
 from model.grid import Cell, Turn
-from model.wiring.modules import Module, load_module
+from model.parts import RAILS
+from model.pieces import Piece
+from model.wiring.modules import Module, load_module, trial_plan
 
 AS_DRAWN: Final = Turn()
 QUARTER: Final = Turn(1)
@@ -40,3 +44,10 @@ class ModuleHand:
     def module(self, at: Cell) -> Module:
         """The module with its origin in a cell."""
         return load_module(self.name, **self.parameters).turned(self.turn, at)
+
+    def track(self, at: Cell) -> tuple[Piece, ...]:
+        """The rails about it in its file, which are not its own: where it wants track to be."""
+        own = load_module(self.name, **self.parameters)
+        trial = trial_plan(self.name, **self.parameters)
+        rails = [piece for piece in trial.pieces if piece.part in RAILS and piece.at not in own.cells]
+        return msgspec.structs.replace(own, pieces=tuple(rails)).turned(self.turn, at).pieces

@@ -1,0 +1,82 @@
+"""The parameters of a module, a row each: a box with the choices, or a field for the waybill."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+
+from app.panels.choice_box import ChoiceBox
+from app.panels.look import label, named
+from model.edits.names import name_problem
+from model.plan import NAME_LIMIT
+from model.wiring.modules import Parameter
+
+IN_TICKS: Final = "Hold, ticks"
+
+
+class ModuleSettings(QWidget):
+    """Shows how the module in hand is set; what the builder sets is told."""
+
+    value_set = Signal(str, str)
+    """A parameter and its value."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 4, 0, 4)
+        self._grid.setHorizontalSpacing(8)
+        self._grid.setVerticalSpacing(4)
+        self._grid.setColumnStretch(1, 1)
+        self._widgets: list[QWidget] = []
+        self._shown: tuple[Parameter, ...] = ()
+        self.fields: dict[str, QLineEdit | ChoiceBox] = {}
+
+    def show_parameters(self, parameters: tuple[Parameter, ...], values: Mapping[str, str]) -> None:
+        """Show these parameters with their values; a parameter without one has its first."""
+        if parameters != self._shown:
+            self._rebuild(parameters)
+        for parameter in parameters:
+            value = values.get(parameter.name, parameter.first)
+            field = self.fields[parameter.name]
+            blocked = field.blockSignals(True)
+            if isinstance(field, ChoiceBox):
+                field.setCurrentText(value)
+            elif field.text() != value:
+                field.setText(value)
+            field.blockSignals(blocked)
+
+    def _rebuild(self, parameters: tuple[Parameter, ...]) -> None:
+        for old in self._widgets:
+            self._grid.removeWidget(old)
+            old.hide()
+            old.deleteLater()
+        self._widgets = []
+        self._shown = parameters
+        self.fields = {parameter.name: self._field(parameter) for parameter in parameters}
+        for row, (name, field) in enumerate(self.fields.items()):
+            word = label(IN_TICKS if name == "hold" else name.capitalize(), "second")
+            word.setBuddy(field)
+            self._grid.addWidget(word, row, 0)
+            self._grid.addWidget(field, row, 1)
+            self._widgets += [word, field]
+        self.setVisible(bool(parameters))
+
+    def _field(self, parameter: Parameter) -> QLineEdit | ChoiceBox:
+        name = parameter.name
+        if parameter.choices:
+            box = named(ChoiceBox(self), f"Module: {name}")
+            box.addItems(parameter.choices)
+            box.currentTextChanged.connect(lambda value: self.value_set.emit(name, value))
+            return box
+        field = named(QLineEdit(self), f"Module: {name}")
+        field.setMaxLength(NAME_LIMIT)
+        field.textEdited.connect(lambda value: self._take(name, value))
+        return field
+
+    def _take(self, name: str, value: str) -> None:
+        """What is being typed counts as soon as it can be a name."""
+        if name_problem(value) is None:
+            self.value_set.emit(name, value)
