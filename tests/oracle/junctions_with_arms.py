@@ -16,6 +16,7 @@ from model.edits import set_build_order, turn_plan
 from model.grid import ALL_TURNS
 from model.ordering import best_order
 from model.plan import Plan, Route, Side
+from model.routing.junction import Junction
 from model.rules.check import check
 from model.text_drawing import draw
 from model.track.layout import Layout
@@ -53,7 +54,12 @@ def served(random: Random, plan: Plan) -> Plan | None:
         return None
     order = orders[-1] if random.random() < 0.7 else random.choice(orders)
     ordered = set_build_order(plan, order.rails).applied(plan)
-    return None if check(ordered).has_errors else ordered
+    return None if check(ordered).has_errors or crosses_itself(ordered) else ordered
+
+
+def crosses_itself(plan: Plan) -> bool:
+    """Whether a cart passes a rail twice on a wanted route: there the carts of one train could meet."""
+    return any(len(set(way.path)) < len(way.path) for way in Junction(plan).ways.values())
 
 
 def sketched(random: Random, core: Callable[[Sketch], None]) -> Plan:

@@ -72,7 +72,7 @@ def faults_of_runs(document: dict, run: Runner, trains: Iterable[tuple[int, int]
     words: list[str] = []
     for route, (carts, gap) in product(wanted, trains):
         words += faults_of(run, [Train(route, carts, gap)])
-    for train in misleading(wanted):
+    for train in misleading(document):
         words += faults_of(run, [train])
     for first, second in product(wanted, wanted):
         if first.waybill or second.waybill:
@@ -80,16 +80,24 @@ def faults_of_runs(document: dict, run: Runner, trains: Iterable[tuple[int, int]
     return words
 
 
-def misleading(wanted: list[Wanted]) -> Iterator[Train]:
-    """Single carts with waybills for other readers, and for none."""
-    names = {route.waybill for route in wanted if route.waybill}
+def misleading(document: dict) -> Iterator[Train]:
+    """Single carts with waybills for other readers, and for none; not for one that lies on their way out.
+
+    Where carts go in and out on one track, the reader of an arm takes its waybill from those that leave, too.
+    """
+    wanted = wanted_in(document)
+    one_track = {
+        arm["name"]
+        for arm in document["arms"]
+        if "in" in arm and arm["in"]["at"] == arm.get("out", {}).get("at")
+    }
     for route in wanted:
-        own = {other.waybill for other in wanted if other.start == route.start}
-        foreign = dict.fromkeys(sorted({*names, STRANGE} - own), 1)
-        if route.waybill is None:
-            yield Train(route, 1, 0, foreign)
-        else:
-            yield Train(route, 1, 0, foreign | {route.waybill: CARRIED})
+        passed = {route.start} | ({route.goal} & one_track)
+        own = {other.waybill for other in wanted if other.start in passed}
+        foreign = dict.fromkeys(sorted({other.waybill or STRANGE for other in wanted} - own), 1)
+        if route.waybill is not None:
+            foreign[route.waybill] = CARRIED
+        yield Train(route, 1, 0, foreign)
 
 
 def faults_of(run: Runner, trains: list[Train]) -> list[str]:
