@@ -120,8 +120,7 @@ class _Placing:
                 self.stands[reading.arm] = stand
                 return True
             why = fitted if isinstance(fitted, str) else f"its line cannot start at {stand.start}."
-        at = reading.straight[0] if reading.straight else None
-        self.blame(reading.arm, at, f"There is no place for the reader of {reading.arm}: {why}")
+        self.blame(reading.arm, reading.first, f"There is no place for the reader of {reading.arm}: {why}")
         return False
 
     def _shaken(self, found: tuple[Stand, ...]) -> list[Stand]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from typing import Final
 
 from model.grid import Cell
 from model.parts import RAILS
@@ -12,9 +13,9 @@ from model.plan import Plan
 class Box:
     """The columns about the rails, each with its levels; it is empty where there are no rails.
 
-    The columns are those of the bounding rectangle of the rails, ``grow`` cells wider on each side. The levels
+    The columns are those of the bounding rectangle of the rails, ``grow`` cells wider on each side. Levels
     go from ``depth`` below the lowest rail up to one below it, or, about rails that stand higher, up to one
-    below the lowest rail of the column and of the eight columns around it, so that carts are clear of it.
+    below the lowest rail within two columns, so that carts are clear of it.
     """
 
     def __init__(self, plan: Plan, grow: int, depth: int) -> None:
@@ -52,12 +53,16 @@ class Box:
                     yield Cell(x, y, z)
 
 
+_BESIDE: Final = (-2, -1, 0, 1, 2)
+"""Columns as far from a rail as its reader is wide."""
+
+
 def _grown(values: Iterable[int], grow: int) -> range:
     found = list(values)
     return range(min(found) - grow, max(found) + grow + 1) if found else range(0)
 
 
 def _around(cell: Cell) -> Iterator[tuple[int, int]]:
-    for dx in (-1, 0, 1):
-        for dz in (-1, 0, 1):
+    for dx in _BESIDE:
+        for dz in _BESIDE:
             yield cell.x + dx, cell.z + dz

@@ -68,7 +68,7 @@ def is_free_carrier(pieces: Pieces, cell: Cell) -> bool:
 
 
 def neighbour_directions(pieces: Pieces, rail: Cell) -> int:
-    """In how many directions a rail has a neighbour: one in the next column, on its level, one up or one down.
+    """In how many directions a rail has a neighbour: in the next column, on its level, one up or one down.
 
     Common practice of the trade, written from memory, no published source.
     """
@@ -94,7 +94,9 @@ def in_place_of(pieces: Pieces, there: Piece, piece: Piece) -> Piece | None:
 
 def _is_beside_three_way(pieces: Pieces, rail: Cell) -> bool:
     cells = (rail.step(heading, rise) for heading in Heading for rise in (0, 1, -1))
-    return any(pieces.part_at(cell) is Part.RAIL and neighbour_directions(pieces, cell) == 3 for cell in cells)
+    return any(
+        pieces.part_at(cell) is Part.RAIL and neighbour_directions(pieces, cell) == 3 for cell in cells
+    )
 
 
 def _problem_in_free_cell(ground: Ground, piece: Piece, own: Container[Cell]) -> str | None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from msgspec import Struct
 
 from model.grid import Cell, Heading
@@ -10,9 +12,19 @@ from model.routing.junction import Junction
 from model.routing.waybills import waybill_of
 from model.track.carts import Way
 from model.track.shapes import Shape
+from model.wiring.fitting import neighbour_directions
 
 _STRAIGHT = {True: Shape.NORTH_SOUTH, False: Shape.EAST_WEST}
 """The level straight by whether it lies north-south."""
+
+
+class Straight(Struct, frozen=True):
+    """Rails one after another that lie straight and level."""
+
+    place: int
+    """That of the first rail on the way of a cart, from 0."""
+    heading: Heading
+    cells: tuple[Cell, ...]
 
 
 class Reading(Struct, frozen=True):
@@ -20,12 +32,16 @@ class Reading(Struct, frozen=True):
 
     arm: str
     waybill: str
-    heading: Heading
-    straight: tuple[Cell, ...]
-    """The rails from the arm's first on that lie straight and level, one after another."""
+    straights: tuple[Straight, ...]
+    """Where its reader may stand: on the arm's own stretch, which ends before the first rail that has a choice."""
     thrown: dict[Cell, int | None]
     """The switches that the reader throws, each with its place on the way of a called cart, from 0;
     ``None`` where that cart does not pass it."""
+
+    @property
+    def first(self) -> Cell | None:
+        """The first rail on which a reader could stand."""
+        return next((straight.cells[0] for straight in self.straights), None)
 
     @property
     def last(self) -> int:
@@ -64,27 +80,37 @@ def needs_of(junction: Junction) -> Needs:
 def _reading(junction: Junction, arm: str) -> Reading:
     called = next(route for route in junction.wanted if route.start == arm and route.called)
     way = junction.ways[called]
-    enter = junction.plan.details.arm(arm)
+    enter = next(each.enter for each in junction.plan.arms if each.name == arm)
     assert enter is not None
-    assert enter.enter is not None
-    heading = enter.enter.heading
     thrown = sorted(junction.choice.thrown[arm])
     return Reading(
         arm,
         waybill_of(junction, WantedRoute(arm, True, called.goal)) or arm,
-        heading,
-        _straight(junction, way, heading),
+        tuple(_straights(junction, way, enter.heading)),
         {switch: way.path.index(switch) if switch in way.path else None for switch in thrown},
     )
 
 
-def _straight(junction: Junction, way: Way, heading: Heading) -> tuple[Cell, ...]:
-    """As far as the rails lie straight on one level, and are not turned by any power."""
-    found: list[Cell] = []
-    for cell in way.path:
-        goes_on = not found or cell == found[-1].step(heading)
-        lies = junction.layout.shape(cell) is _STRAIGHT[heading.lies_north_south]
-        if not (goes_on and lies) or cell in junction.three_way_states:
+def _straights(junction: Junction, way: Way, heading: Heading) -> Iterator[Straight]:
+    """The straights up to the first rail that power turns or that other track crosses."""
+    run: list[Cell] = []
+    for place, cell in enumerate(way.path):
+        if neighbour_directions(junction.plan.pieces, cell) > 2:
             break
-        found.append(cell)
-    return tuple(found)
+        came = heading if place == 0 else _heading_between(way.path[place - 1], cell)
+        lies = junction.layout.shape(cell) is _STRAIGHT[came.lies_north_south]
+        if run and not (lies and cell == run[-1].step(heading)):
+            yield Straight(place - len(run), heading, tuple(run))
+            run = []
+        if lies:
+            run.append(cell)
+        heading = came
+    if run:
+        yield Straight(way.path.index(run[0]), heading, tuple(run))
+
+
+def _heading_between(one: Cell, other: Cell) -> Heading:
+    """From a cell to one in the next column."""
+    return next(
+        heading for heading in Heading if (step := one.step(heading)).x == other.x and step.z == other.z
+    )

@@ -12,7 +12,7 @@ from msgspec import Struct
 from model.dry_run.carts import TICKS_A_CELL
 from model.grid import Cell, Heading, Turn
 from model.wiring.modules import Module, load_module
-from model.wiring.needs import Reading
+from model.wiring.needs import Reading, Straight
 
 DETECTOR_BEFORE: Final = 2
 """How many cells before the hopper the detector rail lies."""
@@ -28,7 +28,7 @@ class Stand(Struct, frozen=True):
     start: Cell
     """Where its line starts."""
     slack: dict[Cell, int | None]
-    """By switch: for how many ticks its line and drive may delay the signal; ``None`` where nothing hurries."""
+    """By switch: ticks by which line and drive may delay the signal; ``None`` where nothing hurries."""
     price: int
     """The lower the better, before anything is known of its line."""
 
@@ -36,22 +36,24 @@ class Stand(Struct, frozen=True):
 def stands(reading: Reading) -> Iterator[Stand]:
     """All places on the arm's straight in which a reader holds long enough, the cheapest first."""
     found = (
-        _stand(reading, place, hold, line, mirror)
+        _stand(reading, straight, place, hold, line, mirror)
         for hold in HOLDS
-        for place in range(DETECTOR_BEFORE, len(reading.straight))
-        if _holds_long_enough(reading, place - DETECTOR_BEFORE, hold)
+        for straight in reading.straights
+        for place in range(DETECTOR_BEFORE, len(straight.cells))
+        if _holds_long_enough(reading, straight.place + place - DETECTOR_BEFORE, hold)
         for line in ("ahead", "aside")
         for mirror in (False, True)
     )
     yield from sorted((stand for stand in found if stand is not None), key=lambda stand: stand.price)
 
 
-def _stand(reading: Reading, place: int, hold: int, line: str, mirror: bool) -> Stand | None:
-    module = _module(reading.waybill, hold, line).turned(
-        _turn(reading.heading, mirror), reading.straight[place]
-    )
+def _stand(
+    reading: Reading, straight: Straight, place: int, hold: int, line: str, mirror: bool
+) -> Stand | None:
+    turn = _turn(straight.heading, mirror)
+    module = _module(reading.waybill, hold, line).turned(turn, straight.cells[place])
     slack = {
-        switch: None if at is None else _ticks_until(at - place) - module.delay
+        switch: None if at is None else _ticks_until(at - straight.place - place) - module.delay
         for switch, at in reading.thrown.items()
     }
     tightest = min((ticks for ticks in slack.values() if ticks is not None), default=0)

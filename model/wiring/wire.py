@@ -61,7 +61,9 @@ def _first_that_works(trial: Trial, random: Random) -> Iterator[Progress | Wirin
 def _why_not(junction: Junction) -> tuple[Unwired, ...]:
     """What makes wiring senseless before it begins."""
     found = [
-        Unwired(route.start, None, f"The route from {route.start} to {route.goal} is not reached, wired or not.")
+        Unwired(
+            route.start, None, f"The route from {route.start} to {route.goal} is not reached, wired or not."
+        )
         for route in junction.wanted
         if not junction.reaches(route)
     ]
@@ -86,7 +88,9 @@ def _proved(trial: Trial, made: Attempt) -> Iterator[Progress | Wiring]:
 
 def _wired(trial: Trial, made: Attempt, proof: Proof) -> Wiring:
     thrown = {reading.arm: tuple(reading.thrown) for reading in trial.needs.readings}
-    lines = (LineReport(each.line.name, thrown[each.line.name], each.dust, each.repeaters) for each in made.laid)
+    lines = (
+        LineReport(each.line.name, thrown[each.line.name], each.dust, each.repeaters) for each in made.laid
+    )
     cells = [piece.at for piece in made.plan.pieces]
     lowest_rail = min((piece.at.y for piece in trial.plan.pieces if piece.part in RAILS), default=0)
     return Wiring(
