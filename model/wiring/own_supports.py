@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from model.grid import FACING_OF, Cell
+from model.grid import Cell
 from model.parts import Part
 from model.pieces import Pieces, rests_on
-from model.track.layout import Layout
 from model.wiring.coupling import disturbed_without
 from model.wiring.lines import FoundLine
 
@@ -16,16 +15,16 @@ SUPPORTS: Final = frozenset({Part.SOLID_BLOCK, Part.GLASS, Part.SLAB})
 """Parts that do nothing but carry; a target block or a lamp is there for more."""
 
 
-def own_supports(layout: Layout, line: FoundLine) -> frozenset[Cell]:
+def own_supports(pieces: Pieces, line: FoundLine) -> frozenset[Cell]:
     """The cells of the blocks under a line's dust and repeaters that only the line needs.
 
     Nothing else stands or hangs on them, the line powers nothing through them, and no other part would look
     at something else without them: a block may keep two dusts apart.
     """
-    pieces, own = layout.plan.pieces, line.cells
+    own = line.cells
     powered = {end.at for end in line.ends}
     candidates = {
-        cell for cell in _under(pieces, own) if cell not in powered and not _is_needed(layout, cell, own)
+        cell for cell in _under(pieces, own) if cell not in powered and not _holds_others(pieces, cell, own)
     }
     without_line = _without(pieces, own)
     if not disturbed_without(without_line, candidates):
@@ -41,16 +40,11 @@ def _under(pieces: Pieces, own: frozenset[Cell]) -> Iterator[Cell]:
             yield holder
 
 
-def _is_needed(layout: Layout, cell: Cell, own: frozenset[Cell]) -> bool:
-    """Whether anything but the line stands or hangs on a block, or a rail's raised end lies over it."""
+def _holds_others(pieces: Pieces, cell: Cell, own: frozenset[Cell]) -> bool:
+    """Whether anything but the line stands or hangs on a block."""
     for beside in cell.six_beside():
-        piece = layout.plan.pieces.get(beside)
+        piece = pieces.get(beside)
         if piece is not None and beside not in own and rests_on(piece) == cell:
-            return True
-        shape = layout.shape(beside)
-        if shape is not None and any(
-            end.rise and beside.beside(FACING_OF[end.heading]) == cell for end in shape.ends
-        ):
             return True
     return False
 

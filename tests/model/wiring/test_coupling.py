@@ -103,7 +103,7 @@ def test_sources_feed_dust_beside_them(bench: Bench, source: str) -> None:
 
 
 def test_a_strongly_powered_block_feeds_dust_beside_it(bench: Bench) -> None:
-    """A torch under a block powers it strongly; a dust beside the block gets the signal, but not from weak."""
+    """A torch under a block powers it strongly, which dust beside it gets; weak power it does not."""
     bench.put("torch", 0, 0, UP)
     bench.put("solid-block", 0, 0, y=65)
     found = couplings(bench.plan(), dust(1, 0, 65))
@@ -155,7 +155,7 @@ def test_a_straight_rail_heeds_no_signal_and_a_three_way_rail_does(bench: Bench)
 
 
 def test_notice_at_a_three_way_rail(bench: Bench) -> None:
-    """A torch on a block that touches the rail gives it notice, though no signal where nothing is above it."""
+    """A torch on a block that touches the rail gives it notice, though no signal with nothing above it."""
     bench.track(0, 0, 3)
     bench.put("rail", 1, -1)
     past = [*dust(0, 2, 63), *dust(1, 2, 63), *dust(2, 2, 63)]
