@@ -88,13 +88,13 @@ class _Placing:
     def place_drives(self) -> bool:
         """Puts a drive under every switch that needs one."""
         ground = self.trial.ground(self.pieces)
-        for switch in self.trial.needs.switches:
-            found = list(drives(ground, switch, *self.trial.needs.of(switch)))
+        for driven in self.trial.needs.driven:
+            found = list(drives(ground, driven))
             possible = [drive for drive in found if isinstance(drive, Drive)]
             if possible:
                 self._put(self.random.choice(possible) if self.trial.blame else possible[0])
             else:
-                self.problems += [Unwired(None, switch, why) for why in found if isinstance(why, str)]
+                self.problems += [Unwired(None, driven.at, why) for why in found if isinstance(why, str)]
         return not self.problems
 
     def _put(self, drive: Drive) -> None:

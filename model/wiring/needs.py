@@ -12,6 +12,7 @@ from model.routing.junction import Junction
 from model.routing.waybills import waybill_of
 from model.track.carts import Way
 from model.track.shapes import Shape
+from model.wiring.drives import Driven
 from model.wiring.fitting import neighbour_directions
 
 _STRAIGHT = {True: Shape.NORTH_SOUTH, False: Shape.EAST_WEST}
@@ -53,28 +54,29 @@ class Needs(Struct, frozen=True):
     """All that must be wired."""
 
     readings: tuple[Reading, ...]
-    inverted: frozenset[Cell]
-    """Switches that are powered while no reader holds."""
-
-    @property
-    def switches(self) -> tuple[Cell, ...]:
-        """All switches that need a drive, in an order of their own."""
-        thrown = (cell for reading in self.readings for cell in reading.thrown)
-        return tuple(sorted({*thrown, *self.inverted}))
-
-    def of(self, switch: Cell) -> tuple[bool, int]:
-        """Whether a switch is inverted, and how many lines throw it."""
-        return switch in self.inverted, sum(switch in reading.thrown for reading in self.readings)
+    driven: tuple[Driven, ...]
+    """The switches that some reader throws or that are powered while none holds."""
 
 
 def needs_of(junction: Junction) -> Needs:
     """What the control table asks for. All wanted routes must be reached."""
+    choice = junction.choice
     readings = (
         _reading(junction, route.start)
         for route in junction.plan.routes
-        if route.called is not None and junction.choice.thrown.get(route.start)
+        if route.called is not None and choice.thrown.get(route.start)
     )
-    return Needs(tuple(readings), junction.choice.idle)
+    driven = (
+        Driven(
+            switch,
+            switch in choice.idle,
+            len(choice.called_by(switch)),
+            junction.layout.shape(switch) is states.resting,
+        )
+        for switch, states in junction.switch_states.items()
+        if switch in choice.wired
+    )
+    return Needs(tuple(readings), tuple(driven))
 
 
 def _reading(junction: Junction, arm: str) -> Reading:
