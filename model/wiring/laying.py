@@ -18,9 +18,12 @@ from model.wiring.laying_pieces import laid_of
 from model.wiring.laying_shortening import shorten
 from model.wiring.laying_site import Site
 from model.wiring.laying_tree import Tree
+from model.wiring.line_search import Budget
 from model.wiring.progress import Progress
 
-ROUNDS: Final = 30
+ROUNDS: Final = 24
+BUDGET: Final = 24_000
+"""Cells looked at in all rounds: a second or two. As many again may be looked at to shorten lines."""
 _FIRST_PRICE: Final = 6
 _RISE: Final = 1.4
 _FOUGHT_OVER: Final = 5
@@ -32,47 +35,41 @@ def lay_lines(
 ) -> Iterator[Progress | Routed]:
     """Lays lines on a ground, from which all targets get their signal and nothing else does.
 
-    The last that comes is the result. The same seed gives the same lines; another seed may give others.
+    The last that comes is the result. Where one line fails the others are left as they are then. The same
+    seed gives the same lines; another seed may give others.
     """
     yield Progress("lines", 0, ROUNDS)
     field = Field(ground)
     sites = [Site(field, line, limits or {}) for line in lines]
-    failed = [failure for site in sites for failure in site.failures]
-    open_sites = [site for site in sites if not site.failures]
-    laying = _Laying(open_sites, Random(seed))
+    failed = [failure for site in sites for failure in site.failures] or list(_too_close(sites))
+    laying = _Laying([] if failed else sites, Random(seed))
     yield from laying.rounds()
-    if laying.has_conflicts:
-        yield from laying.give_way()
-    failed += laying.failed
-    yield from laying.shorten()
-    yield Routed(tuple(laid_of(site, tree) for site, tree in laying.whole()), tuple(failed))
+    if not laying.failed:
+        yield from laying.shorten()
+    laid = [laid_of(site, tree) for site, tree in laying.whole()]
+    yield Routed(tuple(laid), (*failed, *laying.failed))
+
+
+def _too_close(sites: Sequence[Site]) -> Iterator[Failure]:
+    """Lines that are in each other's way where they must start, or where they can only end."""
+    needed = [site.needed() for site in sites]
+    for site, tree in zip(sites, needed, strict=True):
+        others = Others(other for other in needed if other is not tree)
+        if others.conflicts(tree):
+            yield site.failure(0, "Two lines are in each other's way at their starts or ends.")
 
 
 class _Laying:
     """The trees of all lines, as they are changed."""
 
     def __init__(self, sites: Sequence[Site], random: Random) -> None:
-        self._random = random
-        self._sites = list(sites)
-        random.shuffle(self._sites)
-        self._trees: dict[int, Tree] = {}
-        self._growers = [Grower(site, self._any_headings(site.field)) for site in self._sites]
         self.failed: list[Failure] = []
-
-    def _any_headings(self, field: Field) -> tuple[int, ...]:
-        headings = list(field.headings)
-        self._random.shuffle(headings)
-        return tuple(headings)
-
-    @property
-    def has_conflicts(self) -> bool:
-        """Whether two lines are in the way of each other."""
-        return any(self._conflicts(place) for place in self._trees)
-
-    def whole(self) -> Iterator[tuple[Site, Tree]]:
-        """The lines that reach all of their targets."""
-        for place in sorted(self._trees, key=lambda place: self._sites[place].line.name):
-            yield self._sites[place], self._trees[place]
+        self._random = random
+        self._sites = sites
+        self._budget = Budget(BUDGET)
+        self._trees: dict[int, Tree] = {}
+        """By the place of the site."""
+        self._growers = [Grower(site, self._any_headings(site.field), self._budget) for site in sites]
 
     def rounds(self) -> Iterator[Progress]:
         """Until no line is in the way of another, or for so many rounds."""
@@ -80,51 +77,64 @@ class _Laying:
         present = float(_FIRST_PRICE)
         wanting = list(range(len(self._sites)))
         for done in range(ROUNDS):
+            self._random.shuffle(wanting)
             for place in wanting:
-                others = self._others(place)
-                tables = soft_tables(self._sites[place], others, int(present), history)
-                self._keep(place, *self._growers[place].grow(tables))
+                tables = soft_tables(self._sites[place], self._others(place), int(present), history)
                 yield Progress("lines", done, ROUNDS)
+                if not self._keep(place, *self._growers[place].grow(tables)):
+                    return
             fought = {place: self._conflicts(place) for place in self._trees}
-            for cells in fought.values():
-                for cell in cells:
-                    history[cell] = history.get(cell, 0) + _FOUGHT_OVER
             wanting = [place for place, cells in fought.items() if cells]
             if not wanting:
                 return
-            self._random.shuffle(wanting)
+            for cell in (cell for cells in fought.values() for cell in cells):
+                history[cell] = history.get(cell, 0) + _FOUGHT_OVER
             present *= _RISE
-
-    def give_way(self) -> Iterator[Progress]:
-        """Lines still in the way of others are laid where they are in nobody's way, or not at all."""
-        for place in sorted(self._trees, key=lambda place: len(self._conflicts(place))):
-            if not self._conflicts(place):
-                continue
-            tables = hard_tables(self._sites[place], self._others(place))
-            self._keep(place, *self._growers[place].grow(tables))
-            yield Progress("lines", ROUNDS, ROUNDS)
+        self._give_up(wanting)
 
     def shorten(self) -> Iterator[Progress]:
         """Lays each line again in some other ways, and keeps what is shorter."""
-        places = sorted(self._trees)
-        for done, place in enumerate(places):
-            yield Progress("shortening", done, len(places))
-            tables = hard_tables(self._sites[place], self._others(place))
-            self._trees[place] = shorten(
-                self._trees[place], self._sites[place], self._growers[place], tables, self._random
-            )
+        self._budget.left = BUDGET
+        for place, site in enumerate(self._sites):
+            yield Progress("shortening", place, len(self._sites))
+            tables = hard_tables(site, self._others(place))
+            tree = shorten(self._trees[place], site, self._growers[place], tables, self._random)
+            self._trees[place] = tree
 
-    def _keep(self, place: int, tree: Tree, missed: int | None) -> None:
+    def whole(self) -> Iterator[tuple[Site, Tree]]:
+        """The lines that reach all of their targets and are in nobody's way."""
+        for place, site in enumerate(self._sites):
+            if place in self._trees:
+                yield site, self._trees[place]
+
+    def _keep(self, place: int, tree: Tree, missed: int | None) -> bool:
         if missed is None:
             self._trees[place] = tree
-            return
+            return True
         self._trees.pop(place, None)
+        self._give_up([other for other in self._trees if self._conflicts(other)])
+        self._fail(place, missed)
+        return False
+
+    def _give_up(self, places: Sequence[int]) -> None:
+        """Takes away lines until none is in the way of another."""
+        for place in places:
+            if self._conflicts(place):
+                del self._trees[place]
+                self._fail(place, 0)
+
+    def _fail(self, place: int, missed: int) -> None:
         site = self._sites[place]
-        block = site.blocks[missed][0]
-        self.failed.append(Failure(site.line, block, f"No way is free to the target block at {block}."))
+        block = site.line.targets[missed][0]
+        self.failed.append(site.failure(missed, f"No way is free to the target block at {block}."))
 
     def _others(self, place: int) -> Others:
         return Others(tree for other, tree in self._trees.items() if other != place)
 
     def _conflicts(self, place: int) -> set[int]:
         return self._others(place).conflicts(self._trees[place])
+
+    def _any_headings(self, field: Field) -> tuple[int, ...]:
+        headings = list(field.headings)
+        self._random.shuffle(headings)
+        return tuple(headings)

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
+from model.wiring.laying_goals import NEVER_LATE, Goals
 from model.wiring.laying_site import Site
 from model.wiring.laying_tree import Tree
-from model.wiring.line_search import Branches, Tables
+from model.wiring.line_search import Budget, Search, Tables
 
 
 class Others:
@@ -50,70 +51,39 @@ def hard_tables(site: Site, others: Others) -> Tables:
 class Grower:
     """Grows trees of one line."""
 
-    def __init__(self, site: Site, headings: tuple[int, ...]) -> None:
+    def __init__(self, site: Site, headings: tuple[int, ...], budget: Budget) -> None:
         self._site = site
         self._headings = headings
+        self._budget = budget
 
     def grow(
         self, tables: Tables, tree: Tree | None = None, order: Sequence[int] = ()
     ) -> tuple[Tree, int | None]:
-        """A tree to all targets, or as far as it came with the target that it could not reach.
+        """A tree to all targets, or as far as it came with a target that it could not reach.
 
         The targets in ``order`` come first, one by one; then always the one that is nearest.
         """
-        site, field = self._site, self._site.field
-        if tree is None:
-            tree = Tree(field, field.pack(site.line.start))
-        branches = Branches(field, tables, self._headings)
-        left = [place for place in range(len(site.blocks)) if place not in reached(site, tree)]
-        while left:
-            first = next((place for place in order if place in left), None)
-            wanted = left if first is None else [first]
-            goals = self._goals(wanted)
-            steps = branches.find(tree, goals, self._apart(wanted))
+        site = self._site
+        tree = site.start() if tree is None else tree
+        while left := [place for place in site.places if place not in reached(site, tree)]:
+            wanted = next(([place] for place in order if place in left), left)
+            steps = Search(tables, tree, Goals(site, wanted), self._headings).run(self._budget)
             if steps is None:
                 return tree, wanted[0]
             tree.add(steps)
-            left = [place for place in left if place not in reached(site, tree)]
         return tree, None
-
-    def _goals(self, wanted: Sequence[int]) -> dict[int, int | None]:
-        """The cells beside the wanted blocks, with the latest delay of those that they lie beside."""
-        goals: dict[int, int | None] = {}
-        for cell, places in self._site.goals.items():
-            latest = [self._site.limits[place] for place in places if place in wanted]
-            if latest:
-                goals[cell] = None if None in latest else max(each or 0 for each in latest)
-        return goals
-
-    def _apart(self, wanted: Sequence[int]) -> Callable[[int], int]:
-        field = self._site.field
-        blocks = [block for place in wanted for block in self._site.blocks[place]]
-        known: dict[int, int] = {}
-
-        def apart(cell: int) -> int:
-            """Steps at least: each goes one cell across, and at most one up or down."""
-            found = known.get(cell)
-            if found is None:
-                x, y, z = field.unpack(cell)
-                found = known[cell] = min(
-                    max(abs(x - block.x) + abs(z - block.z) - 1, abs(y - block.y)) for block in blocks
-                )
-            return found
-
-        return apart
 
 
 def reached(site: Site, tree: Tree) -> dict[int, int]:
     """The targets that a tree reaches in time, each with the dust beside it that is on first."""
     found: dict[int, int] = {}
-    for cell, places in site.goals.items():
-        step = tree.steps.get(cell)
-        for place in places if step is not None else ():
-            assert step is not None
-            latest = site.limits[place]
-            earlier = tree.steps.get(found.get(place, 0))
-            if (latest is None or step.delay <= latest) and (earlier is None or step.delay < earlier.delay):
+    for cell in site.goals.keys() & tree.steps.keys():
+        delay = tree.steps[cell].delay
+        for place in site.goals[cell]:
+            in_time = delay <= site.limits.get(place, NEVER_LATE)
+            if in_time and (
+                place not in found or (delay, cell) < (tree.steps[found[place]].delay, found[place])
+            ):
                 found[place] = cell
     return found
 

@@ -18,12 +18,12 @@ def laid_of(site: Site, tree: Tree) -> Laid:
     field, line = site.field, site.line
     blocks = [new_piece(Part.SOLID_BLOCK, field.unpack(cell)) for cell in sorted(tree.blocks)]
     ends = reached(site, tree)
-    at = [field.unpack(ends[place]) for place in range(len(line.targets))]
+    at = [field.unpack(ends[place]) for place in site.places]
     beside = [
         next(block for block in group if block in [end.step(heading) for heading in Heading])
         for group, end in zip(line.targets, at, strict=True)
     ]
-    delays = [tree.steps[ends[place]].delay for place in range(len(line.targets))]
+    delays = [tree.steps[ends[place]].delay for place in site.places]
     return Laid(line, (*blocks, *_parts(site, tree)), tuple(beside), tuple(delays))
 
 

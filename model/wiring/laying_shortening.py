@@ -17,7 +17,7 @@ _ORDERS: Final = 6
 def shorten(tree: Tree, site: Site, grower: Grower, tables: Tables, random: Random) -> Tree:
     """The cheapest tree found; the one given where none is cheaper."""
     best = tree
-    places = list(range(len(site.blocks)))
+    places = list(site.places)
     for _ in range(_ORDERS if len(places) > 1 else 1):
         random.shuffle(places)
         other, missed = grower.grow(tables, order=places[: len(places) // 2])
@@ -28,7 +28,7 @@ def shorten(tree: Tree, site: Site, grower: Grower, tables: Tables, random: Rand
 
 def _with_other_branches(tree: Tree, site: Site, grower: Grower, tables: Tables) -> Tree:
     """Takes one branch away after another and lays it again, until none gets shorter."""
-    for place in range(len(site.blocks)):
+    for place in site.places:
         pruned = _without_end(tree, site, place)
         if pruned is not None:
             other, missed = grower.grow(tables, pruned)
@@ -48,6 +48,6 @@ def _without_end(tree: Tree, site: Site, place: int) -> Tree | None:
     left = [step for step in tree.steps.values() if step.before and step.cell in needed]
     if len(left) + 1 == len(tree.steps):
         return None
-    pruned = Tree(site.field, site.field.pack(site.line.start))
+    pruned = site.start()
     pruned.add(left)
     return pruned

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from model.grid import Cell, Heading
+from model.grid import Heading
 from model.wiring.laid import Failure, Limits, Line
 from model.wiring.laying_field import Field
+from model.wiring.laying_tree import Step, Tree
 
 
 class Site:
@@ -13,36 +14,49 @@ class Site:
     def __init__(self, field: Field, line: Line, limits: Limits) -> None:
         self.field = field
         self.line = line
+        self.places = range(len(line.targets))
+        """Of the targets."""
+        self.limits = {
+            place: limits[line.name, place] for place in self.places if (line.name, place) in limits
+        }
         self.goals: dict[int, list[int]] = {}
         """The cells beside target blocks, each with the places of these in the line's targets."""
-        self.blocks = line.targets
-        self.limits: list[int | None] = [limits.get((line.name, place)) for place in range(len(line.targets))]
         self.dust_ok = bytearray(field.dust_ok)
         self.failures: list[Failure] = []
         """Why there is no way, whatever the other lines do."""
-        for place, group in enumerate(line.targets):
-            self._open(place, group)
+        self._sides = [self._open(place) for place in self.places]
         self._open_start()
 
-    def fail(self, place: int, reason: str) -> None:
-        """Notes a target that cannot be reached."""
-        self.failures.append(Failure(self.line, self.line.targets[place][0], reason))
+    def failure(self, place: int, reason: str) -> Failure:
+        """That a target cannot be reached."""
+        return Failure(self.line, self.line.targets[place][0], reason)
 
-    def _open(self, place: int, group: tuple[Cell, ...]) -> None:
-        sides = [block.step(heading) for block in group for heading in Heading]
-        free = [cell for cell in sides if self.field.takes_dust(cell, self.line)]
-        for cell in free:
-            key = self.field.pack(cell)
+    def start(self) -> Tree:
+        """The line with its first dust alone."""
+        return Tree(self.field, self.field.pack(self.line.start))
+
+    def needed(self) -> Tree:
+        """The dust that the line cannot do without: its start, and where it can end in one cell alone."""
+        tree = self.start()
+        tree.add(Step(sides[0], 1, 0, 0, 0, 0, 0) for sides in self._sides if len(sides) == 1)
+        return tree
+
+    def _open(self, place: int) -> list[int]:
+        """The cells beside the target blocks in which the line can end."""
+        group = self.line.targets[place]
+        sides = dict.fromkeys(block.step(heading) for block in group for heading in Heading)
+        free = [self.field.pack(cell) for cell in sides if self.field.takes_dust(cell, self.line)]
+        for key in free:
             self.dust_ok[key] = 1
-            places = self.goals.setdefault(key, [])
-            if place not in places:
-                places.append(place)
+            self.goals.setdefault(key, []).append(place)
         if not free:
-            self.fail(place, f"No dust can lie beside the target block at {group[0]}.")
+            reason = f"No dust can lie beside the target block at {group[0]}."
+            self.failures.append(self.failure(place, reason))
+        return free
 
     def _open_start(self) -> None:
         if self.field.takes_dust(self.line.start, self.line):
             self.dust_ok[self.field.pack(self.line.start)] = 1
             return
-        for place in range(len(self.line.targets)):
-            self.fail(place, f"No dust can lie at {self.line.start}, where the line starts.")
+        reason = f"No dust can lie at {self.line.start}, where the line starts."
+        self.failures.append(self.failure(0, reason))

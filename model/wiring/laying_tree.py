@@ -9,7 +9,7 @@ from model.wiring.laying_field import Field
 
 DUST_PRICE = 10
 """Of a dust with the block under it."""
-REPEATER_PRICE = 14
+REPEATER_PRICE = 12
 """Of a repeater with the block under it, and a little for its delay."""
 REPEATER_DELAY = 2
 """Ticks; the shortest is the only one used."""
@@ -38,7 +38,7 @@ class Tree:
     """Steps by cell. Every cell is a packed one."""
 
     def __init__(self, field: Field, start: int) -> None:
-        self._field = field
+        self.field = field
         self.steps: dict[int, Step] = {}
         self.repeaters: set[int] = set()
         self.blocks: set[int] = set()
@@ -53,7 +53,7 @@ class Tree:
 
     def add(self, steps: Iterable[Step]) -> None:
         """More steps, each after the one that it comes from."""
-        field = self._field
+        field = self.field
         for step in steps:
             self.steps[step.cell] = step
             self.price += DUST_PRICE
@@ -72,7 +72,7 @@ class Tree:
 
     def bars_parts(self) -> set[int]:
         """Cells where neither dust nor a repeater may lie: taken, or the block below would be in the way."""
-        up = self._field.up
+        up = self.field.up
         parts = self.steps.keys() | self.repeaters
         return parts | self.blocks | {cell + up for cell in parts} | {cell + up for cell in self.heads}
 
@@ -81,5 +81,5 @@ class Tree:
         return self.bars_parts() | self.near.keys()
 
     def _rest(self, cell: int) -> None:
-        if not self._field.carried[cell]:
-            self.blocks.add(cell - self._field.up)
+        if not self.field.carried[cell]:
+            self.blocks.add(cell - self.field.up)

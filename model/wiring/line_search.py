@@ -6,11 +6,11 @@ Martins 1984 (both from memory).
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Iterator, Mapping
 from heapq import heappop, heappush
 from typing import NamedTuple
 
-from model.wiring.laying_field import Field
+from model.wiring.laying_goals import Goals
 from model.wiring.laying_tree import DUST_PRICE, FULL, REPEATER_DELAY, REPEATER_PRICE, Step, Tree
 
 _REACH = FULL + 1
@@ -30,139 +30,134 @@ class Tables(NamedTuple):
     head_extra: Mapping[int, int]
 
 
+class Budget:
+    """How many cells may still be looked at: hopeless searches end, and everywhere at the same place."""
+
+    def __init__(self, left: int) -> None:
+        self.left = left
+
+
+_Move = tuple[int, int, int, int, int, int, int]
+"""To a dust: price so far, its cell, strength, delay, segment, the repeater before it, the head of the step.
+
+A plain tuple, since many are made.
+"""
+
+
 class _Label(NamedTuple):
+    """A way from the tree to a dust."""
+
     bound: int
+    """What the whole branch costs at least."""
     number: int
     """Makes labels differ; of those with one bound the latest comes first."""
-    price: int
-    step: Step
+    move: _Move
     before: _Label | None
+    """``None`` for the dust of the tree."""
 
 
-class Branches:
-    """Finds branches of one line, each from the tree as it is to the cheapest of some goals."""
+class Search:
+    """Finds one branch, from the tree as it is to the cheapest of some goals."""
 
-    def __init__(self, field: Field, tables: Tables, headings: tuple[int, ...]) -> None:
-        self._field = field
-        self._tables = tables
-        self._ways = tuple((way, way + field.up, way - field.up) for way in headings)
+    def __init__(self, tables: Tables, tree: Tree, goals: Goals, headings: tuple[int, ...]) -> None:
+        field = tree.field
+        self._up = field.up
         self._near = frozenset(field.near)
         self._stacked = (0, field.up, -field.up)
-
-    def find(
-        self, tree: Tree, goals: Mapping[int, int | None], apart: Callable[[int], int]
-    ) -> list[Step] | None:
-        """The steps of a cheapest branch to one of ``goals``, each with its latest delay, if any.
-
-        ``apart`` tells how many steps at least a cell is from all goals.
-        """
-        self._heap: list[_Label] = []
+        self._headings = headings
+        self._tables = tables
         self._tree = tree
-        self._apart = apart
-        self._number = 0
-        self._latest = (
-            None if None in goals.values() else max((each or 0 for each in goals.values()), default=0)
-        )
-        bars = tree.bars_parts()
-        self._barred, self._blocks, self._tree_near = bars, tree.blocks, tree.near
-        done: dict[int, list[tuple[int, int, int]]] = {}
-        for step in tree.steps.values():
-            self._push(0, step, None)
-        while self._heap:
+        self._goals = goals
+        self._barred = tree.bars_parts()
+        self._heap: list[_Label] = []
+        self._pushed = 0
+        self._done: dict[int, list[tuple[int, int, int]]] = {}
+        """By cell the labels that were the best so far: price, strength, delay."""
+
+    def run(self, budget: Budget) -> list[Step] | None:
+        """The steps of a cheapest branch; ``None`` where there is none, or the budget does not reach."""
+        for step in self._tree.steps.values():
+            self._push((0, step.cell, step.strength, step.delay, step.segment, 0, 0), None)
+        while self._heap and budget.left > 0:
             label = heappop(self._heap)
-            step = label.step
-            fronts = done.setdefault(step.cell, [])
-            rank = (label.price, step.strength, step.delay)
-            if any(p <= rank[0] and s >= rank[1] and d <= rank[2] for p, s, d in fronts):
+            move = label.move
+            if self._is_worse(move) or self._clashes(label):
                 continue
-            if label.before is not None and self._clashes(label):
-                continue
-            fronts.append(rank)
-            if step.cell in goals and label.before is not None:
-                latest = goals[step.cell]
-                if latest is None or step.delay <= latest:
-                    return _steps(label)
-            self._expand(label)
+            budget.left -= 1
+            self._done.setdefault(move[1], []).append((move[0], move[2], move[3]))
+            if move[3] <= self._goals.latest.get(move[1], -1):
+                return _steps(label)
+            for other in self._moves(move):
+                self._push(other, label)
         return None
 
-    def _expand(self, label: _Label) -> None:
-        tables, price, step = self._tables, label.price, label.step
-        up, dust_ok, clear = self._field.up, tables.dust_ok, tables.clear
-        cell, strength, delay, segment = step.cell, step.strength - 1, step.delay, step.segment
-        for level, rising, falling in self._ways:
-            if strength > 0:
-                other = cell + level
-                if self._free(other, segment):
-                    cost = price + DUST_PRICE + tables.dust_extra.get(other, 0)
-                    self._push(cost, Step(other, strength, delay, segment, 0, 0, cell), label)
-                for other, head in ((cell + rising, cell + up), (cell + falling, cell + level)):
-                    if (
-                        dust_ok[other]
-                        and clear[head]
-                        and head not in self._blocks
-                        and self._free(other, segment)
-                    ):
+    def _moves(self, move: _Move) -> Iterator[_Move]:
+        tables, up, blocks = self._tables, self._up, self._tree.blocks
+        price, cell, strength, delay, segment, _, _ = move
+        cost, weaker = price + DUST_PRICE, strength - 1
+        for way in self._headings:
+            beside = cell + way
+            if weaker:
+                if self._is_free(beside, segment):
+                    yield cost + tables.dust_extra.get(beside, 0), beside, weaker, delay, segment, 0, 0
+                for other, head in ((beside + up, cell + up), (beside - up, beside)):
+                    if tables.clear[head] and head not in blocks and self._is_free(other, segment):
                         extra = tables.dust_extra.get(other, 0) + tables.head_extra.get(head, 0)
-                        cost = price + DUST_PRICE + extra
-                        self._push(cost, Step(other, strength, delay, segment, 0, head, cell), label)
-            self._repeat(label, level)
+                        yield cost + extra, other, weaker, delay, segment, 0, head
+            if tables.rest_ok[beside] and beside not in self._barred:
+                front, after = beside + way, max(self._tree.segments, segment + 1)
+                if self._is_free(front, after):
+                    extra = tables.dust_extra.get(front, 0) + tables.rest_extra.get(beside, 0)
+                    later = delay + REPEATER_DELAY
+                    yield cost + REPEATER_PRICE + extra, front, FULL, later, after, beside, 0
 
-    def _repeat(self, label: _Label, way: int) -> None:
-        """A repeater beside the dust, and dust in front of it."""
-        tables, step = self._tables, label.step
-        repeater, front = step.cell + way, step.cell + 2 * way
-        if not tables.rest_ok[repeater] or repeater in self._barred:
-            return
-        delay = step.delay + REPEATER_DELAY
-        if self._latest is not None and delay > self._latest:
-            return
-        segment = max(self._tree.segments, step.segment + 1)
-        if self._free(front, segment):
-            extra = tables.dust_extra.get(front, 0) + tables.rest_extra.get(repeater, 0)
-            price = label.price + DUST_PRICE + REPEATER_PRICE + extra
-            self._push(price, Step(front, FULL, delay, segment, repeater, 0, step.cell), label)
-
-    def _free(self, cell: int, segment: int) -> bool:
+    def _is_free(self, cell: int, segment: int) -> bool:
+        """Whether dust of a segment can lie in a cell, as far as the tree goes."""
         if not self._tables.dust_ok[cell] or cell in self._barred:
             return False
-        return self._tree_near.get(cell, segment) == segment
+        return self._tree.near.get(cell, segment) == segment
 
-    def _push(self, price: int, step: Step, before: _Label | None) -> None:
-        left = self._apart(step.cell)
-        repeaters = max(0, -((step.strength - 1 - left) // _REACH))
-        bound = price + left * DUST_PRICE + repeaters * _DEAR
-        self._number -= 1
-        heappush(self._heap, _Label(bound, self._number, price, step, before))
+    def _push(self, move: _Move, before: _Label | None) -> None:
+        price, cell, strength, delay, _, _, _ = move
+        left = self._goals.apart(cell)
+        repeaters = max(0, (left - strength + _REACH) // _REACH)
+        in_time = delay + REPEATER_DELAY * repeaters <= self._goals.last
+        if in_time and not self._is_worse(move):
+            self._pushed -= 1
+            bound = price + left * DUST_PRICE + repeaters * _DEAR
+            heappush(self._heap, _Label(bound, self._pushed, move, before))
+
+    def _is_worse(self, move: _Move) -> bool:
+        """Whether an earlier label of the cell is as good in everything."""
+        for price, strength, delay in self._done.get(move[1], ()):
+            if price <= move[0] and strength >= move[2] and delay <= move[3]:
+                return True
+        return False
 
     def _clashes(self, label: _Label) -> bool:
-        """Whether the last step gets in the way of an earlier one of the same branch."""
-        step, up = label.step, self._field.up
-        before, near, stacked = label.before, self._near, self._stacked
-        cell, segment, repeater, head = step.cell, step.segment, step.repeater, step.head
+        """Whether the last move gets in the way of an earlier one of the same branch."""
+        _, cell, _, _, segment, repeater, head = label.move
+        up, near, stacked = self._up, self._near, self._stacked
+        before = label.before
         while before is not None and before.before is not None:
-            earlier = before.step
-            apart = cell - earlier.cell
-            if apart in stacked or (segment != earlier.segment and apart in near):
+            _, dust, _, _, earlier, rest, clear = before.move
+            if cell - dust in stacked or (segment != earlier and cell - dust in near):
                 return True
-            if earlier.head and earlier.head in (cell - up, repeater - up):
+            if (clear and clear + up in (cell, repeater)) or (head and head + up in (dust, rest)):
                 return True
-            if head and head in (earlier.cell - up, earlier.repeater - up):
+            if rest and (cell - rest in stacked or (repeater and repeater - rest in stacked)):
                 return True
-            if earlier.repeater and (cell - earlier.repeater in stacked):
-                return True
-            if repeater and (
-                repeater - earlier.cell in stacked
-                or (earlier.repeater and repeater - earlier.repeater in stacked)
-            ):
+            if repeater and repeater - dust in stacked:
                 return True
             before = before.before
         return False
 
 
-def _steps(label: _Label | None) -> list[Step]:
+def _steps(label: _Label) -> list[Step]:
     found: list[Step] = []
-    while label is not None and label.before is not None:
-        found.append(label.step)
+    while label.before is not None:
+        _, cell, strength, delay, segment, repeater, head = label.move
         label = label.before
+        found.append(Step(cell, strength, delay, segment, repeater, head, label.move[1]))
     found.reverse()
     return found
