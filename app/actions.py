@@ -149,6 +149,13 @@ ACTIONS: Final = (
         opens_group=True,
     ),
     UserAction(
+        "wire",
+        "Plan",
+        "Wire junction…",
+        "Lay readers, inverters and lines under the track for all wanted routes, and prove them.",
+        ("Ctrl+J",),
+    ),
+    UserAction(
         "order_from_survey",
         "Plan",
         "Order from survey",

@@ -14,12 +14,12 @@ if TYPE_CHECKING:  # what the search needs takes long to import, and words must 
 
 RULE: Final = "not-wired"
 STAGES: Final = {
-    "control table": "control table",
-    "lines": "lines: round {done} of {of}",
-    "shortening": "shorter lines: {done} of {of}",
-    "proof": "proof: run {done} of {of}",
+    "attempts": ("attempt", "{next} of {of}"),
+    "lines": ("lines", "round {done} of {of}"),
+    "shortening": ("lines", "made shorter, {done} of {of}"),
+    "proof": ("proof", "run {done} of {of}"),
 }
-"""How far a stage of the search is, in words."""
+"""What a stage of the search works at, and how far it is, in words."""
 CAUTION: Final = f"{FROM_MEMORY.title} {TEST_FIRST.title}"
 TICKS_A_SECOND: Final = 20
 FIRST_GROW: Final = 1
@@ -28,12 +28,15 @@ MOST_CELLS: Final = 64
 """Beyond the track, and below it, that can be asked for."""
 
 
+def stage_words(progress: Progress) -> tuple[str, str]:
+    """What the search works at, and how far it is: ``proof`` and ``run 12 of 106``."""
+    name, said = STAGES.get(progress.stage, (progress.stage, "{done} of {of}"))
+    return name, said.format(done=f"{progress.done:,}", next=f"{progress.done + 1:,}", of=f"{progress.of:,}")
+
+
 def progress_words(progress: Progress) -> str:
-    """``attempt 3 of 40``, ``proof: run 12 of 106``."""
-    if progress.stage == "attempts":
-        return f"attempt {progress.done + 1:,} of {progress.of:,}"
-    said = STAGES.get(progress.stage, f"{progress.stage}: {{done}} of {{of}}")
-    return said.format(done=f"{progress.done:,}", of=f"{progress.of:,}")
+    """``proof: run 12 of 106``."""
+    return ": ".join(stage_words(progress))
 
 
 def lines_words(wiring: Wiring) -> str:

@@ -9,6 +9,7 @@ from app.actions import TOOLS
 from app.commands.bound import Command
 from app.commands.build_order import show_build_order
 from app.commands.plan import BACK, CLOCKWISE, MIRROR
+from app.commands.wiring import show_wiring
 from model.plan import Side
 
 if TYPE_CHECKING:
@@ -73,6 +74,7 @@ def _plan_commands(window: MainWindow) -> dict[str, Command]:
         "turn_plan_back": lambda: window.turn_plan(BACK),
         "mirror_plan": lambda: window.turn_plan(MIRROR),
         "build_order": partial(show_build_order, window),
+        "wire": partial(show_wiring, window),
         "order_from_survey": window.view.surveying.find,
         "clear_survey": window.view.surveying.clear,
     }

@@ -278,10 +278,10 @@ def test_without_a_terminal_it_tells_nothing_on_the_way(
 @pytest.mark.parametrize(
     ("step", "words"),
     [
-        (Progress("control table", 0, 1), "control table"),
-        (Progress("attempts", 2, 40), "attempt 3 of 40"),
+        (Progress("control table", 0, 1), "control table: 0 of 1"),
+        (Progress("attempts", 2, 40), "attempt: 3 of 40"),
         (Progress("lines", 4, 30), "lines: round 4 of 30"),
-        (Progress("shortening", 4, 6), "shorter lines: 4 of 6"),
+        (Progress("shortening", 4, 6), "lines: made shorter, 4 of 6"),
         (Progress("proof", 1200, 3400), "proof: run 1,200 of 3,400"),
         (Progress("tea", 1, 2), "tea: 1 of 2"),
     ],
