@@ -37,6 +37,7 @@ SIGNS: Final = {
     "merge-target": Sign("≥1", ins=3),
     "off-delay": Sign("t"),
     "reader": Sign("R", ins=0),
+    "side-drive": Sign("1", rises=True),
     "swapped-default": Sign("R", inverts=True),
 }
 STACK: Final = "torch-stack"

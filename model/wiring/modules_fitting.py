@@ -13,7 +13,7 @@ _INVERTING: Final[_Shapes] = (
     ("inverter-flat", {}),
     ("torch-stack", {"torches": 3}),
 )
-_LEAVING: Final[_Shapes] = (("torch-stack", {"torches": 2}),)
+_LEAVING: Final[_Shapes] = (("torch-stack", {"torches": 2}), ("side-drive", {}))
 
 
 def inverters_fitting(wide: int, high: int, long: int) -> tuple[Module, ...]:
@@ -26,7 +26,7 @@ def inverters_fitting(wide: int, high: int, long: int) -> tuple[Module, ...]:
 
 
 def drives_fitting(wide: int, high: int, long: int) -> tuple[Module, ...]:
-    """The same for torch stacks that leave the signal as it is."""
+    """The same for what drives a switch and leaves the signal as it is, from below or from the side."""
     return _fitting(_LEAVING, (wide, high, long))
 
 

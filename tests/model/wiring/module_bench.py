@@ -10,7 +10,7 @@ from model.grid import ALL_TURNS, Cell, Facing, Turn
 from model.parts import Part
 from model.pieces import Piece, Pieces, rests_on
 from model.plan import Plan
-from model.wiring.modules import Module, load_module, module_names, module_parameters, trial_plan
+from model.wiring.modules import Module, Port, load_module, module_names, module_parameters, trial_plan
 
 Wave = Sequence[bool]
 """Whether a lever is on, tick by tick."""
@@ -101,10 +101,11 @@ def unsupported(module: Module) -> list[Cell]:
     return [p.at for p in module.pieces if (below := rests_on(p)) is not None and below not in module.cells]
 
 
-def faces(module: Module, cell: Cell) -> bool:
-    """Whether some piece of the module points at a cell, or is a torch beside it."""
+def faces(module: Module, port: Port) -> bool:
+    """Whether some piece of the module gives to a port out: it points there, or is dust or a torch beside."""
     return any(
-        piece.at.beside(piece.facing) == cell
-        or (piece.part is Part.TORCH and piece.at.beside(Facing.UP) == cell)
+        piece.at.beside(piece.facing) == port.at
+        or (piece.part is Part.TORCH and piece.at.beside(Facing.UP) == port.at)
+        or (piece.part is Part.DUST and piece.at.beside(port.facing) == port.at)
         for piece in module.pieces
     )

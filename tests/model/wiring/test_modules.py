@@ -12,6 +12,7 @@ from model.grid import ALL_TURNS, Cell, Facing, Turn
 from model.parts import Part
 from model.pieces import Held, Piece
 from model.plan import Details, Route, plan_of
+from model.rules import Severity, check
 from model.wiring import modules
 from model.wiring.modules import Port, load_module, module_names, module_parameters, trial_plan
 from model.wiring.modules_file import ModuleDoc
@@ -43,7 +44,7 @@ def test_it_stands_by_itself_and_meets_the_rest_at_its_ports(name: str, paramete
     assert module.cells.isdisjoint(port.at for port in module.ports)
     ahead = {port.at.beside(port.facing) for port in module.ports if port.kind == "in"}
     assert ahead <= module.cells
-    assert all(faces(module, port.at) for port in module.ports if port.kind == "out")
+    assert all(faces(module, port) for port in module.ports if port.kind == "out")
 
 
 @pytest.mark.parametrize(("name", "parameters"), CASES)
@@ -121,3 +122,10 @@ def test_the_waybill_takes_its_name_everywhere() -> None:
     assert module.turned(Turn(1), Cell(0, 0, 0)).pieces[0].at == Cell(0, 0, 0)
     with pytest.raises(EditRefused, match="comma"):
         load_module("made-up", waybill="Salt, Fen")
+
+
+@pytest.mark.parametrize(("name", "parameters"), CASES)
+def test_a_check_of_its_file_finds_no_error(name: str, parameters: dict[str, str]) -> None:
+    """Each file opens in the editor as a plan that could be built."""
+    findings = check(trial_plan(name, **parameters)).findings
+    assert [finding.message for finding in findings if finding.severity is Severity.ERROR] == []

@@ -31,6 +31,7 @@ def test_what_is_given_lies_within_the_box(box: tuple[int, int, int]) -> None:
 
 
 def test_drives() -> None:
-    assert drives_fitting(9, 3, 9) == ()
+    assert drives_fitting(9, 2, 9) == ()
+    assert [module.name for module in drives_fitting(1, 3, 3)] == ["side-drive"]
     (stack,) = drives_fitting(1, 4, 1)
     assert (stack.name, stack.delay, stack.depth) == ("torch-stack", 4, 4)
