@@ -14,14 +14,14 @@ from statistics import median
 import pytest
 from msgspec import Struct
 
-from model.files.plan_file import plan_bytes, read_plan
+from model.files.plan_file import read_plan
 from model.plan import Plan
 from model.wiring.result import Wiring
 from model.wiring.wire import wire
 from tests.benchmarks.wiring_bounds import line_bounds
 from tests.oracle.junctions_with_arms import junction_with_arms
 from tests.oracle.wiring import Box, Document, faults_of_plan, faults_of_report, lines_in, pieces_in
-from tests.oracle.wiring_runners import model_runner
+from tests.oracle.wiring_runners import document_of, model_runner, report_of
 from tests.oracle.wiring_runs import FEW_TRAINS, faults_of_runs
 
 pytestmark = [pytest.mark.slow, pytest.mark.timeout(7200)]
@@ -88,13 +88,13 @@ def measured(name: str, plan: Plan) -> Row:
         return row
     after = wiring.change.applied(plan)
     row.columns, row.depth, row.parts = wiring.footprint_cells, wiring.depth, len(wiring.change.placed)
-    old, new = pieces_in(document(plan)), pieces_in(document(after))
+    old, new = pieces_in(document_of(plan)), pieces_in(document_of(after))
     lines = lines_in(old, new)
     bounds = [line_bounds(plan, after, line, lines) for line in lines]
     row.lines = len(lines)
     row.length = sum(len(line.dust) + len(line.repeaters) for line in lines)
     row.lower, row.upper = (sum(bound[end] for bound in bounds) for end in (0, 1))
-    row.faults = judged(document(plan), document(after), wiring)
+    row.faults = judged(document_of(plan), document_of(after), wiring)
     return row
 
 
@@ -102,26 +102,9 @@ def judged(before: Document, after: Document, wiring: Wiring) -> list[str]:
     """What the independent judge finds."""
     return [
         *faults_of_plan(before, after, Box()),
-        *faults_of_report(before, after, report(wiring)),
+        *faults_of_report(before, after, report_of(wiring)),
         *faults_of_runs(after, model_runner(after), FEW_TRAINS),
     ]
-
-
-def document(plan: Plan) -> Document:
-    return json.loads(plan_bytes(plan))
-
-
-def report(wiring: Wiring) -> Document:
-    """The numbers as the command line prints them."""
-    lines = [{"arm": line.arm, "dust": line.dust, "repeaters": line.repeaters} for line in wiring.lines]
-    verified = {"runs": wiring.runs, "passed": wiring.passed}
-    return {
-        "wired": wiring.wired,
-        "lines": lines,
-        "footprint_cells": wiring.footprint_cells,
-        "depth": wiring.depth,
-        "verified": verified,
-    }
 
 
 def told(title: str, rows: list[Row]) -> None:

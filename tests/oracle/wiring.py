@@ -6,6 +6,7 @@ It shares no code with ``model``. What carts do is asked of a runner, see ``wiri
 from __future__ import annotations
 
 from collections import Counter
+from itertools import combinations
 from typing import NamedTuple
 
 from tests.oracle.dry_run_pieces import (
@@ -22,6 +23,8 @@ from tests.oracle.dry_run_pieces import (
 from tests.oracle.shapes import ENDS, RAIL_PARTS, Place, build
 
 STRAIGHT = ("north-south", "east-west")
+NEAR = 2
+"""Columns around a rail in which wiring may come up to one level below it, also where others stand lower."""
 Document = dict
 """A plan file, as JSON has it."""
 
@@ -37,6 +40,7 @@ def faults_of_plan(before: Document, after: Document, box: Box) -> list[str]:
     """What is wrong with the wired plan as it stands, in words."""
     old, new = pieces_in(before), pieces_in(after)
     words = [f"{key} differs" for key in before if key != "pieces" and before[key] != after.get(key)]
+    words += touching_faults(lines_in(old, new))
     words += [f"two pieces at {at}" for at, count in Counter(p.at for p in new).items() if count > 1]
     return [*words, *kept_faults(old, new), *box_faults(old, new, box), *support_faults(new)]
 
@@ -80,7 +84,7 @@ def box_faults(old: list[Piece], new: list[Piece], box: Box) -> list[str]:
         if piece.at in there:
             continue
         x, y, z = piece.at
-        near = [ry for rx, ry, rz in rails if abs(rx - x) <= 1 and abs(rz - z) <= 1]
+        near = [ry for rx, ry, rz in rails if abs(rx - x) <= NEAR and abs(rz - z) <= NEAR]
         inside = (
             min(xs) - box.grow <= x <= max(xs) + box.grow and min(zs) - box.grow <= z <= max(zs) + box.grow
         )
@@ -133,6 +137,15 @@ def faults_of_report(before: Document, after: Document, report: Document) -> lis
         f"{key}: {printed[key]} printed, {counted[key]} counted"
         for key in counted
         if printed[key] != counted[key]
+    ]
+
+
+def touching_faults(lines: list[Line]) -> list[str]:
+    """Lines that run into each other; their readers could not be told apart."""
+    return [
+        f"the lines from {first.start} and {second.start} touch"
+        for first, second in combinations(lines, 2)
+        if first.dust & second.dust
     ]
 
 

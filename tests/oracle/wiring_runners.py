@@ -1,16 +1,38 @@
-"""Runners for the judge of wired junctions: the dry run of the model, and beside it the plain one."""
+"""What the judge of wired junctions needs of the model: files, printed numbers, and runners.
+
+The runners are the dry run of the model, the plain one, and both side by side.
+"""
 
 from __future__ import annotations
 
 import json
 
 from model.dry_run import Script, Timed, run
-from model.files.plan_file import parse_plan
+from model.files.plan_file import parse_plan, plan_bytes
+from model.plan import Plan
+from model.wiring.result import Wiring
 from tests.oracle.carts import ArmSpec
 from tests.oracle.dry_run import DryRun
 from tests.oracle.dry_run_adapter import model_event
 from tests.oracle.wiring import Document, pieces_in
 from tests.oracle.wiring_runs import Runner
+
+
+def document_of(plan: Plan) -> Document:
+    """The plan as a file has it."""
+    return json.loads(plan_bytes(plan))
+
+
+def report_of(wiring: Wiring) -> Document:
+    """The numbers as the command line prints them."""
+    lines = [{"arm": line.arm, "dust": line.dust, "repeaters": line.repeaters} for line in wiring.lines]
+    return {
+        "wired": wiring.wired,
+        "lines": lines,
+        "footprint_cells": wiring.footprint_cells,
+        "depth": wiring.depth,
+        "verified": {"runs": wiring.runs, "passed": wiring.passed},
+    }
 
 
 def model_runner(document: Document) -> Runner:

@@ -1,0 +1,62 @@
+"""Junctions wired by the program, before the judge: the examples, and random ones."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from model.files.plan_file import read_plan
+from model.plan import Plan
+from model.wiring.result import Wiring
+from model.wiring.wire import wire
+from tests.oracle.junctions_with_arms import junction_with_arms
+from tests.oracle.wiring import Box, Document, faults_of_plan, faults_of_report
+from tests.oracle.wiring_runners import both_runners, document_of, model_runner, report_of
+from tests.oracle.wiring_runs import FEW_TRAINS, TRAINS, Train, faults_of, faults_of_runs, wanted_in
+
+EXAMPLES = Path(__file__).parents[3] / "resources" / "examples"
+
+
+def wired(plan: Plan, seed: int = 0) -> Wiring:
+    *_, wiring = wire(plan, seed)
+    assert isinstance(wiring, Wiring)
+    assert wiring.change is not None, wiring.findings
+    return wiring
+
+
+def judge(plan: Plan, trains: tuple[tuple[int, int], ...], seed: int = 0) -> Document:
+    """Fails where anything is wrong; gives the wired plan."""
+    wiring = wired(plan, seed)
+    assert wiring.change is not None
+    before, after = document_of(plan), document_of(wiring.change.applied(plan))
+    assert faults_of_plan(before, after, Box()) == []
+    assert faults_of_report(before, after, report_of(wiring)) == []
+    assert faults_of_runs(after, model_runner(after), trains) == []
+    return after
+
+
+@pytest.mark.parametrize("name", ["beacon-wye", "fen-ring", "saltern-junction"])
+def test_the_examples(name: str) -> None:
+    judge(read_plan(EXAMPLES / f"{name}.plan.json"), FEW_TRAINS[:2])
+
+
+@pytest.mark.parametrize("seed", [5, 8, 15])
+def test_random_junctions(seed: int) -> None:
+    judge(junction_with_arms(seed), FEW_TRAINS)
+
+
+def test_the_second_implementation_agrees() -> None:
+    after = judge(junction_with_arms(22), ((1, 0),))
+    for wanted in wanted_in(after):
+        assert faults_of(both_runners(after), [Train(wanted, 2, 1)]) == []
+
+
+@pytest.mark.slow
+@pytest.mark.timeout(3600)
+@pytest.mark.parametrize("name", ["beacon-wye", "fen-ring", "saltern-junction"])
+def test_the_examples_with_all_trains_on_both_implementations(name: str) -> None:
+    plan = read_plan(EXAMPLES / f"{name}.plan.json")
+    for seed in range(3):
+        after = judge(plan, TRAINS, seed)
+    assert faults_of_runs(after, both_runners(after), FEW_TRAINS) == []
