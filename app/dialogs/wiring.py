@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import partial
 from typing import Final
 
-from PySide6.QtCore import QModelIndex, Signal
+from PySide6.QtCore import QItemSelection, QModelIndex, Signal
 from PySide6.QtWidgets import (
     QDialog,
     QFormLayout,
@@ -170,10 +171,10 @@ class WiringDialog(QDialog):
         self.again.clicked.connect(self._stop_or_begin)
         self.close_button.clicked.connect(self.reject)
         self.place.clicked.connect(self._place)
-        self.table.selectionModel().currentRowChanged.connect(self._ask_line)
-        self.table.clicked.connect(self._ask_line)
-        self.list.selectionModel().currentRowChanged.connect(self._ask_finding)
-        self.list.clicked.connect(self._ask_finding)
+        # A click on the row that is chosen already goes there once more.
+        for shown, ask in ((self.table, self._ask_line), (self.list, self._ask_finding)):
+            shown.selectionModel().selectionChanged.connect(partial(_tell_chosen, ask))
+            shown.clicked.connect(ask)
         self._document.changed.connect(self._look_at_plan)
         self._document.reset.connect(self.reject)
 
@@ -186,15 +187,13 @@ class WiringDialog(QDialog):
 
     def _ask_line(self, index: QModelIndex) -> None:
         """Show the switches of a line."""
-        if index.isValid():
-            self.asked.emit(self.lines.rows()[index.row()].switches)
+        self.asked.emit(self.lines.rows()[index.row()].switches)
 
     def _ask_finding(self, index: QModelIndex) -> None:
         """Show where a reason is, and all of its words."""
-        if index.isValid():
-            unwired = self.why_not.at(index.row()).unwired
-            self.said.setText(unwired.message)
-            self.asked.emit(self._ends_of(unwired.arm) if unwired.at is None else (unwired.at,))
+        unwired = self.why_not.at(index.row()).unwired
+        self.said.setText(unwired.message)
+        self.asked.emit(self._ends_of(unwired.arm) if unwired.at is None else (unwired.at,))
 
     def _ends_of(self, name: str | None) -> tuple[Cell, ...]:
         """Where an arm comes in and goes out."""
@@ -235,6 +234,11 @@ class WiringDialog(QDialog):
         if self.search.is_running:
             return f"Searching, {seconds} s"
         return f"Stopped after {seconds} s."
+
+
+def _tell_chosen(ask: Callable[[QModelIndex], None], now: QItemSelection, _before: QItemSelection) -> None:
+    for index in now.indexes()[:1]:
+        ask(index)
 
 
 def _steps(plan: Plan, seed: int, grow: int, depth: int) -> Iterator[Progress | Wiring]:

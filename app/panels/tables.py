@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QAbstractItemModel, QModelIndex, QRect, QSize, Qt
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QKeyEvent, QPainter
 from PySide6.QtWidgets import QHeaderView, QStyledItemDelegate, QStyleOptionViewItem, QTableView, QWidget
 
 from app import theme as themes
+from app.panels.choosing_list import first_arrow_chooses
 from app.panels.look import font
 from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
 from app.panels.table_model import Index
@@ -59,6 +60,10 @@ class Table(QTableView):
                 header.resizeSection(column, width)
             else:
                 header.setSectionResizeMode(column, QHeaderView.ResizeMode.Stretch)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if not first_arrow_chooses(self, event):
+            super().keyPressEvent(event)
 
 
 class CellDelegate(QStyledItemDelegate):
