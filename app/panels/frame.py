@@ -95,7 +95,9 @@ class Frame(QWidget):
         self._panels.in_hand.setFixedWidth(NARROW if narrow else WIDE)
         # The diagram needs the height; how the plan may be turned stands in a line meanwhile.
         has_diagram = not self._panels.timing.isHidden()
-        self._panels.orientations.set_folded(width < FOLDED_STRIP_BELOW or has_diagram)
+        # The modules never fold, so what lies beside them is as narrow as in a narrower window.
+        lacking = WIDE - NARROW if narrow and not self._panels.modules.isHidden() else 0
+        self._panels.orientations.set_folded(width - lacking < FOLDED_STRIP_BELOW or has_diagram)
         self.tools.set_words_shown(width >= WORDLESS_TOOLS_BELOW)
 
     def show_timing(self, shown: bool) -> None:
@@ -114,6 +116,7 @@ class Frame(QWidget):
         self._panels.modules.setVisible(shown)
         self._panels.tray.setVisible(not shown)
         self._panels.in_hand.setVisible(not shown)
+        self.fold_for(self.width())
 
     def _order_focus(self, view: PlanView) -> None:
         """Tab goes as the eye does: tools, tray, levels, plan, orientations, then down the side panel."""

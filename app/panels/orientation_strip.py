@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QPainterPath
+from PySide6.QtGui import QPainterPath, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QToolButton, QVBoxLayout, QWidget
 
 from app.document import Document
@@ -17,6 +17,8 @@ from model.routing.orientations import Orientation
 
 TALL: Final = 140
 FOLDED: Final = 28
+WORDLESS_BELOW: Final = 520
+"""Width under which the eight counts need all of the line, in pixels."""
 
 
 class OrientationStrip(QWidget):
@@ -30,6 +32,7 @@ class OrientationStrip(QWidget):
         self._document = document
         self.tiles = [OrientationTile(turn, self) for turn in ALL_TURNS]
         self.counts = [_count_button(turn) for turn in ALL_TURNS]
+        self.word = label("Inverters", "section")
         self._stack = QStackedLayout(self)
         self._stack.addWidget(self._lay_out_tiles())
         self._stack.addWidget(self._lay_out_line())
@@ -99,10 +102,14 @@ class OrientationStrip(QWidget):
         row = QHBoxLayout(made)
         row.setContentsMargins(14, 0, 14, 0)
         row.setSpacing(0)
-        row.addWidget(label("Inverters", "section"))
+        row.addWidget(self.word)
         for count in self.counts:
             row.addWidget(count, 1)
         return made
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.word.setVisible(event.size().width() >= WORDLESS_BELOW)
 
 
 def _count_button(turn: Turn) -> QToolButton:

@@ -17,12 +17,13 @@ from app.panels.modules_words import level_words, port_words
 from app.panels.tray import MODULES_ROLE
 from app.tools.module_hand import ModuleHand
 from app.window import MainWindow
+from model.files.plan_file import read_plan
 from model.grid import ALL_TURNS, Cell, Facing, Turn
 from model.parts import Part
 from model.pieces import Held
 from model.plan import plan_of
 from model.wiring.modules import Port, module_names
-from tests.app.windows import settle, track
+from tests.app.windows import example, settle, track
 
 
 def tray_row(window: MainWindow) -> QListWidgetItem:
@@ -127,12 +128,24 @@ def test_what_can_be_no_name_is_not_taken_while_it_is_typed(window: MainWindow) 
     assert waybill.text() == "Fen,"
 
 
-def test_a_narrow_window_shows_the_modules_with_their_names(window: MainWindow) -> None:
-    window.resize(1024, 640)
+@pytest.mark.parametrize(("width", "height"), [(1440, 900), (1279, 720), (1100, 700), (1024, 640)])
+def test_beside_the_modules_nothing_is_cut_or_covered(window: MainWindow, width: int, height: int) -> None:
+    window.document.load(read_plan(example("saltern-junction")), None)
+    window.resize(width, height)
     window.bound["tool_module"].trigger()
-    QApplication.processEvents()
-    assert window.panels.modules.width() > 200
-    assert window.panels.modules.list.isVisible()
+    settle(window)
+    panels = window.panels
+    assert (window.width(), window.height()) == (width, height)
+    assert panels.modules.width() == 204
+    assert panels.orientations.is_folded is (width < 1279)
+    assert window.view.width() > 300
+    if panels.orientations.is_folded:
+        assert all(count.width() >= count.sizeHint().width() for count in panels.orientations.counts)
+    parts = [panels.modules, panels.levels, window.view, panels.orientations, window.side, panels.status]
+    places = [part.rect().translated(part.mapTo(window, QPoint(0, 0))) for part in parts]
+    for one, place in enumerate(places):
+        assert window.rect().contains(place)
+        assert not any(place.intersects(other) for other in places[one + 1 :])
 
 
 def test_the_picture_says_its_ports(window: MainWindow) -> None:
