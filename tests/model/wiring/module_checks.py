@@ -52,7 +52,7 @@ def _stem(bench: Bench, rail: Cell) -> Facing:
     return none
 
 
-# world-rules, the table of three-way rails: by the side on which there is no rail.
+# By the side on which there is no rail; common practice, no source.
 RESTING = {
     Facing.WEST: Shape.SOUTH_EAST,
     Facing.EAST: Shape.SOUTH_WEST,
@@ -96,8 +96,8 @@ def check_merge(bench: Bench) -> None:
 def check_latch(bench: Bench) -> None:
     """The table of a latch with set and reset (NOR form): 00 hold, 01 off, 10 on, 11 off.
 
-    Source: the outside checks of this project, logic simulation, from memory. In row 11, which that table
-    forbids, it has both outputs off; here the second output then is on.
+    Source: the table of the latch of two NOR gates in any book on logic, from memory. In row 11, which it
+    forbids, that latch has both outputs off; here the second output then is on.
     """
     kept = False
     for number in SR_ROWS:
