@@ -8,13 +8,13 @@ from typing import Final
 
 from model.dry_run import Arrival, DryRun, EventRefused, Lost, Why
 from model.edits.words import counted
-from model.grid import Cell, Facing
+from model.grid import Cell
 from model.parts import RAILS, SIGNAL_PARTS, Part
-from model.pieces import Piece
 from model.plan import Plan
 from model.rules.words import listed
 from model.signals.items import items_in
 from model.wiring.proof_runs import Drive, Run
+from model.wiring.proof_ways import takes_from_carts
 
 TICKS_LEFT: Final = 2_000
 """Ticks that a train may take beside those in which a cart crosses every rail of the plan four times."""
@@ -35,7 +35,7 @@ class Bench:
         self._run = DryRun(plan)
         self._outputs = [piece.at for piece in plan.pieces if piece.part in SIGNAL_PARTS]
         self._torches = [piece.at for piece in plan.pieces if piece.part is Part.TORCH]
-        self._readers = [piece.at for piece in plan.pieces if _takes_from_carts(plan, piece)]
+        self._readers = [piece.at for piece in plan.pieces if takes_from_carts(plan, piece)]
         rails = sum(piece.part in RAILS for piece in plan.pieces)
         self._limit = TICKS_LEFT + 10 * rails
         self._sent = 0
@@ -132,10 +132,6 @@ class Bench:
         cells = (len(drive.send.loads) - 1) * (drive.send.gap + 1)
         ticks = self._run.tick - begun - (5 * cells + 1) // 2
         self.headways[drive.route.start] = max(ticks, self.headways.get(drive.route.start, 0))
-
-
-def _takes_from_carts(plan: Plan, piece: Piece) -> bool:
-    return piece.part is Part.HOPPER and plan.pieces.part_at(piece.at.beside(Facing.UP)) in RAILS
 
 
 def _named(drive: Drive, carts: Sequence[int]) -> str:

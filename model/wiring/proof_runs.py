@@ -5,7 +5,7 @@ Common practice of the trade, written from memory, no published source.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from itertools import cycle, product
 from typing import Final
 
@@ -15,6 +15,7 @@ from model.dry_run import EMPTY, Load, Send
 from model.routing.control import WantedRoute
 from model.routing.junction import Junction
 from model.routing.waybills import waybill_of
+from model.wiring.proof_ways import meets_itself, waybills_on, waybills_taken
 
 SIZES: Final = (2, 3, 4, 5)
 """Carts in a train."""
@@ -37,8 +38,8 @@ class Drive(Struct, frozen=True):
     send: Send
     waybill: str | None
     """What calls the route; ``None`` on an idle one."""
-    takers: int = 1
-    """Readers that the cart may run over and that take this waybill: two where the arm out has such a one."""
+    takers: int
+    """Readers that may take it: more than one where other arms are on the way, and read the same one."""
 
     @property
     def words(self) -> str:
@@ -75,7 +76,8 @@ def runs_of(junction: Junction) -> tuple[Run, ...]:
     On a fresh junction: each wanted route with one cart; each called one with all pairs of size and gap, the
     idle ones with all pairs between them; and what loads could mislead a reader. Then, without a pause for
     the junction: each reader after each, the idle routes after each, each reader several times, and every
-    wanted route once more.
+    wanted route once more. Left out are trains whose carts would run into each other, whatever the wiring,
+    since their way comes to a cell twice; and waybills for readers that are on the way all the same.
     """
     return tuple(_Runs(junction).all())
 
@@ -86,6 +88,8 @@ class _Runs:
         self._called = [route for route in junction.wanted if route.called]
         self._idle = [route for route in junction.wanted if not route.called]
         self._readers = {route.start: waybill_of(junction, route) for route in self._called}
+        self._paths = {route: way.path for route, way in junction.ways.items()}
+        self._taken = waybills_taken(junction.plan)
 
     def all(self) -> Iterator[Run]:
         singles = [self._drive(route) for route in self._wanted]
@@ -97,41 +101,48 @@ class _Runs:
 
     def _trains(self) -> Iterator[Drive]:
         for route in self._called:
-            yield from (self._drive(route, *train) for block in BLOCKS for train in block)
+            yield from self._those(route, (train for block in BLOCKS for train in block))
         for at, route in enumerate(self._idle):
-            yield from (self._drive(route, *train) for train in _share(at, len(self._idle)))
+            yield from self._those(route, _share(at, len(self._idle)))
+
+    def _those(self, route: WantedRoute, trains: Iterable[tuple[int, int]]) -> Iterator[Drive]:
+        return (self._drive(route, *train) for train in trains if self._runs_clear(route, *train))
+
+    def _runs_clear(self, route: WantedRoute, size: int, gap: int) -> bool:
+        return not meets_itself(self._paths.get(route, ()), size, gap)
 
     def _one_after_another(self) -> Iterator[Run]:
         """The first is a train, another one from pair to pair."""
         trains = cycle(train for block in BLOCKS for train in block)
         for first, second in product(self._called, [*self._called, *self._idle]):
-            yield Run((self._drive(first, *next(trains)), self._drive(second)))
+            yield Run((next(self._those(first, trains)), self._drive(second)))
 
     def _misleading(self) -> Iterator[Drive]:
         """Waybills that no reader on the way takes, and a train that only its first cart calls."""
         for route in self._called:
-            own = self._load(route)
-            yield self._sent(route, (own, *(EMPTY,) * (SIZES[-1] - 1)), GAPS[-1])
+            own, size = self._load(route), SIZES[-1]
+            for gap in [gap for gap in GAPS[::-1] if self._runs_clear(route, size, gap)][:1]:
+                yield self._sent(route, (own, *(EMPTY,) * (size - 1)), gap)
             yield self._sent(route, ((*self._foreign(route), *own),))
         for route in self._idle:
             if route.start in self._readers:
                 yield self._sent(route, (self._foreign(route),))
 
     def _foreign(self, route: WantedRoute) -> Load:
-        """One waybill of every other name that a reader takes here, and one that none does.
-
-        Not that of the arm by which the cart leaves: it runs over that reader where in and out are one track.
-        """
-        taken = (self._readers.get(route.start), self._readers.get(route.goal))
-        others = dict.fromkeys(name for name in self._readers.values() if name and name not in taken)
+        """One waybill of every name that is read here, though not on the way, and one that is not read."""
+        read = {self._readers.get(route.start), *self._on_the_way(route)}
+        others = dict.fromkeys(name for name in self._readers.values() if name and name not in read)
         return tuple((name, 1) for name in (*others, _unheard_of(self._readers.values())))
+
+    def _on_the_way(self, route: WantedRoute) -> list[str]:
+        return waybills_on(self._paths.get(route, ()), self._taken)
 
     def _drive(self, route: WantedRoute, size: int = 1, gap: int = 0) -> Drive:
         return self._sent(route, (self._load(route),) * size, gap)
 
     def _sent(self, route: WantedRoute, loads: tuple[Load, ...], gap: int = 0) -> Drive:
         waybill = self._readers[route.start] if route.called else None
-        takers = 2 if waybill is not None and waybill == self._readers.get(route.goal) else 1
+        takers = 0 if waybill is None else max(1, self._on_the_way(route).count(waybill))
         return Drive(route, Send(route.start, loads, gap), waybill, takers)
 
     def _load(self, route: WantedRoute) -> Load:

@@ -7,12 +7,20 @@ from itertools import product
 
 import pytest
 
+from model.dry_run import DryRun, Send
 from model.files.plan_file import read_plan
-from model.plan import Arm, Details, Route, plan_of
+from model.grid import Cell, Facing, Heading
+from model.parts import Part
+from model.pieces import Held, Piece
+from model.plan import Arm, Details, Plan, Route, plan_of
 from model.routing.control import WantedRoute
 from model.routing.junction import Junction
+from model.track.carts import Outcome, Way
 from model.wiring.proof_runs import BLOCKS, GAPS, REPEATS, SIZES, Drive, Run, runs_of
+from model.wiring.proof_ways import meets_itself
 from tests.app.cli.running import EXAMPLES
+from tests.model.dry_run.building import Bench, E, N, cell
+from tests.model.wiring.readers import ReaderLine
 
 PLANS = sorted(EXAMPLES.glob("*.plan.json"))
 TRAINS = set(product(SIZES, GAPS))
@@ -107,37 +115,95 @@ def test_loads_name_the_waybill_of_the_arm_and_of_nobody_else() -> None:
 
 
 def test_carts_with_the_waybills_of_others_are_tried_called_and_idle() -> None:
-    """One of a reader that is on no track of theirs, and one that nobody takes."""
+    """One that is read elsewhere, and one that nobody reads; a name that two arms share is no foreign one."""
     junction = junction_of(
         Route("Quay", "Fen", "Mill", "Salt"),
         Route("Mill", "Orchard", "Quay", "Reed"),
         Route("Fen", "Quay", "Mill", "Salt"),
     )
-    loads = {
+    assert foreign_loads(junction) == {
+        ("Quay", True): ["Reed", "Elsewhere", "Salt"],
+        ("Quay", False): ["Reed", "Elsewhere"],
+        ("Mill", True): ["Salt", "Elsewhere", "Reed"],
+        ("Mill", False): ["Salt", "Elsewhere"],
+        ("Fen", True): ["Reed", "Elsewhere", "Salt"],
+        ("Fen", False): ["Reed", "Elsewhere"],
+    }
+
+
+def foreign_loads(junction: Junction) -> dict[tuple[str, bool], list[str]]:
+    return {
         (drive.route.start, drive.route.called): [name for name, _ in drive.send.loads[0]]
         for run in runs_of(junction)
         for drive in run.drives
         if "for others" in drive.words
     }
-    assert loads == {
-        ("Quay", True): ["Elsewhere", "Salt"],
-        ("Quay", False): ["Reed", "Elsewhere"],
-        ("Mill", True): ["Elsewhere", "Reed"],
-        ("Mill", False): ["Salt", "Elsewhere"],
-        ("Fen", True): ["Elsewhere", "Salt"],
-        ("Fen", False): ["Reed", "Elsewhere"],
-    }
 
 
-def test_a_cart_may_run_over_two_readers_of_one_waybill() -> None:
-    junction = junction_of(
-        Route("Quay", "Fen", "Mill", "Salt"), Route("Mill", "Fen", "Quay", "Salt"), Route("Fen", "Quay")
-    )
-    takers = {drive.route: drive.takers for run in runs_of(junction) for drive in run.drives}
-    assert {(route.start, route.called): count for route, count in takers.items() if route.called} == {
-        ("Quay", True): 2,
-        ("Mill", True): 2,
-    }
+def with_reader_on_the_way(waybill: str) -> Junction:
+    """A second reader, that of Beacon, lies under the track to Mill but not under that to Fen."""
+    line = ReaderLine()
+    at = Cell(14, 63, 2)
+    reader = Piece(Part.HOPPER, at, Facing.EAST, holds=(Held(f"waybill:{waybill}", 22),))
+    plan = line.plan(at, more=(reader,))
+    routes = (*line.routes, Route("Beacon", "Fen", "Mill", waybill))
+    return Junction(Plan(plan.pieces, plan.details.replace(routes=routes)))
+
+
+def test_waybills_that_are_read_on_the_way_are_no_foreign_ones() -> None:
+    loads = foreign_loads(with_reader_on_the_way("Reed"))
+    assert loads["Quay", True] == ["Elsewhere", "Salt"]
+    assert loads["Quay", False] == ["Reed", "Elsewhere"]
+
+
+@pytest.mark.parametrize(("waybill", "takers"), [("Salt", 2), ("Reed", 1)])
+def test_a_cart_may_run_over_two_readers_of_one_waybill(waybill: str, takers: int) -> None:
+    runs = runs_of(with_reader_on_the_way(waybill))
+    drives = [drive for run in runs for drive in run.drives if drive.route.start == "Quay"]
+    assert {drive.takers for drive in drives if drive.route.called} == {takers}
+    assert {drive.takers for drive in drives if not drive.route.called} == {0}
+
+
+def loop_at_the_end() -> tuple[Plan, list[Cell]]:
+    """One track from Quay into a loop and back by the same track; with the way of a cart, counted by hand."""
+    bench = Bench()
+    bench.track(-3, 0, 6)
+    for x, z, facing in [(3, 1, E), (4, 1, E), (4, 0, N), (3, 0, E)]:
+        bench.put("rail", x, z, facing)
+    bench.put("torch", 3, -1)
+    bench.arm("Quay", (cell(-3, 0), Heading.EAST), (cell(-3, 0), Heading.WEST))
+    there = [cell(x, 0) for x in range(-3, 3)]
+    return bench.plan(), [*there, cell(3, 0), cell(3, 1), cell(4, 1), cell(4, 0), cell(3, 0), *there[::-1]]
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("gap", GAPS)
+def test_a_train_meets_itself_just_where_it_does_in_the_dry_run(size: int, gap: int) -> None:
+    plan, path = loop_at_the_end()
+    run = DryRun(plan)
+    run.step([Send("Quay", ((),) * size, gap)])
+    while not run.is_quiet:
+        run.step()
+    assert len(run.arrivals) + len(run.lost) == size
+    assert bool(run.lost) == meets_itself(path, size, gap)
+
+
+def ring(turns: int) -> list[Cell]:
+    """A way round a square of four cells, that many times."""
+    return [cell(0, 0), cell(1, 0), cell(1, 1), cell(0, 1)] * turns
+
+
+def test_trains_that_meet_themselves_are_left_out() -> None:
+    """Round a ring of four rails twice: there is room for two carts with no gap, and so on."""
+    junction = junction_of(Route("Quay", "Fen", "Mill", "Salt"))
+    route = junction.wanted[1]
+    junction.ways = {route: Way(tuple(ring(2)), Outcome.ARM, "Mill", Heading.EAST)}
+    kept = {pair for pair in TRAINS if not meets_itself(ring(2), *pair)}
+    assert set(fresh_trains(junction, route)) == {(1, 0), *kept}
+    assert kept == {(size, gap) for size, gap in TRAINS if 4 not in [(gap + 1) * k for k in range(1, size)]}
+    assert {train(run.drives[0]) for run in one_after_another(junction)} <= kept
+    alone = [drive for run in runs_of(junction) for drive in run.drives if "alone" in drive.words]
+    assert [train(drive) for drive in alone] == [(5, 2)]
 
 
 def test_a_waybill_that_is_called_as_the_one_nobody_takes() -> None:
