@@ -81,7 +81,7 @@ class _Laying:
             for place in wanting:
                 tables = soft_tables(self._sites[place], self._others(place), int(present), history)
                 yield Progress("lines", done, ROUNDS)
-                if not self._keep(place, *self._growers[place].grow(tables)):
+                if not self._keep(place, *self._growers[place].grow_whole(tables)):
                     return
             fought = {place: self._conflicts(place) for place in self._trees}
             wanting = [place for place, cells in fought.items() if cells]
@@ -125,8 +125,10 @@ class _Laying:
 
     def _fail(self, place: int, missed: int) -> None:
         site = self._sites[place]
-        block = site.line.targets[missed][0]
-        self.failed.append(site.failure(missed, f"No way is free to the target block at {block}."))
+        reason = f"No way is free to the target block at {site.line.targets[missed][0]}"
+        if missed in site.limits:
+            reason += f" that takes {site.limits[missed]} ticks at most"
+        self.failed.append(site.failure(missed, f"{reason}."))
 
     def _others(self, place: int) -> Others:
         return Others(tree for other, tree in self._trees.items() if other != place)

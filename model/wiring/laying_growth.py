@@ -56,6 +56,11 @@ class Grower:
         self._headings = headings
         self._budget = budget
 
+    def grow_whole(self, tables: Tables) -> tuple[Tree, int | None]:
+        """As ``grow``; where the line itself bars the way to a target, once more with that one first."""
+        tree, missed = self.grow(tables)
+        return (tree, None) if missed is None else self.grow(tables, order=[missed])
+
     def grow(
         self, tables: Tables, tree: Tree | None = None, order: Sequence[int] = ()
     ) -> tuple[Tree, int | None]:
