@@ -130,7 +130,7 @@ def _chosen(plan: Plan, doc: ModuleDoc, parameter: str, value: str) -> tuple[Pla
     choice = doc.choices[parameter].get(value)
     if choice is None:
         possible = " or ".join(doc.choices[parameter])
-        raise EditRefused(f"The {parameter} of the {doc.name} is {possible}, not {value}.")
+        raise EditRefused(f"{value} is no choice for {parameter} of the {doc.name}: it can be {possible}.")
     gone = frozenset(choice.take)
     stay = [piece for piece in plan.pieces if piece.at not in gone]
     return replace(plan, pieces=Pieces.of([*stay, *pieces_of(choice.place)])), _said_otherwise(doc, choice)
