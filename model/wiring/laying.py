@@ -22,8 +22,8 @@ from model.wiring.line_search import Budget
 from model.wiring.progress import Progress
 
 ROUNDS: Final = 24
-BUDGET: Final = 24_000
-"""Cells looked at in all rounds: a second or two. As many again may be looked at to shorten lines."""
+BUDGET: Final = 12_000
+"""Cells looked at in all rounds: about a second. As many again may be looked at to shorten lines."""
 _FIRST_PRICE: Final = 6
 _RISE: Final = 1.4
 _FOUGHT_OVER: Final = 5

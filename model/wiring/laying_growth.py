@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from model.wiring.laying_goals import NEVER_LATE, Goals
 from model.wiring.laying_site import Site
 from model.wiring.laying_tree import Tree
-from model.wiring.line_search import Budget, Search, Tables
+from model.wiring.line_search import DEAREST, Budget, Search, Tables
 
 
 class Others:
@@ -62,17 +62,24 @@ class Grower:
         return (tree, None) if missed is None else self.grow(tables, order=[missed])
 
     def grow(
-        self, tables: Tables, tree: Tree | None = None, order: Sequence[int] = ()
+        self,
+        tables: Tables,
+        tree: Tree | None = None,
+        order: Sequence[int] = (),
+        below: int = DEAREST,
     ) -> tuple[Tree, int | None]:
         """A tree to all targets, or as far as it came with a target that it could not reach.
 
-        The targets in ``order`` come first, one by one; then always the one that is nearest.
+        The targets in ``order`` come first, one by one; then always the one that is nearest. The price must
+        stay below ``below``.
         """
         site = self._site
         tree = site.start() if tree is None else tree
         while left := [place for place in site.places if place not in reached(site, tree)]:
             wanted = next(([place] for place in order if place in left), left)
-            steps = Search(tables, tree, Goals(site, wanted), self._headings).run(self._budget)
+            steps = Search(tables, tree, Goals(site, wanted), self._headings).run(
+                self._budget, below - tree.price
+            )
             if steps is None:
                 return tree, wanted[0]
             tree.add(steps)

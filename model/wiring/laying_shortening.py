@@ -20,8 +20,8 @@ def shorten(tree: Tree, site: Site, grower: Grower, tables: Tables, random: Rand
     places = list(site.places)
     for _ in range(_ORDERS if len(places) > 1 else 1):
         random.shuffle(places)
-        other, missed = grower.grow(tables, order=places[: len(places) // 2])
-        if missed is None and other.price < best.price:
+        other, missed = grower.grow(tables, order=places[: len(places) // 2], below=best.price)
+        if missed is None:
             best = other
     return _with_other_branches(best, site, grower, tables)
 
@@ -31,8 +31,8 @@ def _with_other_branches(tree: Tree, site: Site, grower: Grower, tables: Tables)
     for place in site.places:
         pruned = _without_end(tree, site, place)
         if pruned is not None:
-            other, missed = grower.grow(tables, pruned)
-            if missed is None and other.price < tree.price:
+            other, missed = grower.grow(tables, pruned, below=tree.price)
+            if missed is None:
                 return _with_other_branches(other, site, grower, tables)
     return tree
 

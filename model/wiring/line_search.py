@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from heapq import heappop, heappush
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from model.wiring.laying_goals import Goals
 from model.wiring.laying_tree import DUST_PRICE, FULL, REPEATER_DELAY, REPEATER_PRICE, Step, Tree
@@ -17,6 +17,10 @@ _REACH = FULL + 1
 """Cells that one more repeater leads further: it and fifteen dust."""
 _DEAR = REPEATER_PRICE - DUST_PRICE
 """What a repeater costs more than the dust in whose place it stands."""
+
+
+DEAREST: Final = 1 << 30
+"""No line costs as much."""
 
 
 class Tables(NamedTuple):
@@ -71,11 +75,16 @@ class Search:
         self._barred = tree.bars_parts()
         self._heap: list[_Label] = []
         self._pushed = 0
+        self._below = DEAREST
         self._done: dict[int, list[tuple[int, int, int]]] = {}
         """By cell the labels that were the best so far: price, strength, delay."""
 
-    def run(self, budget: Budget) -> list[Step] | None:
-        """The steps of a cheapest branch; ``None`` where there is none, or the budget does not reach."""
+    def run(self, budget: Budget, below: int) -> list[Step] | None:
+        """The steps of a cheapest branch; ``None`` where none costs less than ``below``.
+
+        ``None`` also where the budget does not reach.
+        """
+        self._below = below
         for step in self._tree.steps.values():
             self._push((0, step.cell, step.strength, step.delay, step.segment, 0, 0), None)
         while self._heap and budget.left > 0:
@@ -125,7 +134,8 @@ class Search:
         if in_time and not self._is_worse(move):
             self._pushed -= 1
             bound = price + left * DUST_PRICE + repeaters * _DEAR
-            heappush(self._heap, _Label(bound, self._pushed, move, before))
+            if bound < self._below:
+                heappush(self._heap, _Label(bound, self._pushed, move, before))
 
     def _is_worse(self, move: _Move) -> bool:
         """Whether an earlier label of the cell is as good in everything."""
