@@ -92,10 +92,14 @@ class _Placing:
             found = list(drives(ground, driven))
             possible = [drive for drive in found if isinstance(drive, Drive)]
             if possible:
-                self._put(self.random.choice(possible) if self.trial.blame else possible[0])
+                self._put(possible[self._place_of_choice(len(possible))])
             else:
                 self.problems += [Unwired(None, driven.at, why) for why in found if isinstance(why, str)]
         return not self.problems
+
+    def _place_of_choice(self, count: int) -> int:
+        """The first; once something failed any, the earlier ones more often."""
+        return int(count * self.random.random() ** 2) if self.trial.blame else 0
 
     def _put(self, drive: Drive) -> None:
         self.drives[drive.switch] = drive

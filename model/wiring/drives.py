@@ -8,7 +8,7 @@ from typing import Final
 from msgspec import Struct
 
 from model.edits.words import counted
-from model.grid import Cell, Heading, Turn
+from model.grid import Cell, Facing, Heading, Turn
 from model.parts import Part
 from model.pieces import Piece
 from model.wiring.fitting import Fitted, fit, is_free_carrier
@@ -38,23 +38,27 @@ class Driven(Struct, frozen=True):
     lines: int
     """How many lines throw it."""
     rests: bool
-    """Whether it lies at rest as built. Else something must be lit under it at the start, to give it notice."""
+    """Whether it lies at rest as built. Else something about it must give it notice at the start."""
 
 
 def drives(ground: Ground, driven: Driven) -> Iterator[Drive | str]:
     """The ways to drive a switch, the quickest first, and why others are not possible, as sentences."""
-    carrier = driven.at.moved(dy=-1)
-    free = [side for side in Heading if ground.allows(carrier.step(side))]
     if driven.inverted:
         yield _from_below(ground, driven.at, "inverter-upright")
         return
-    if driven.rests and len(free) >= driven.lines:
-        yield _with_carrier(ground, driven.at, Part.TARGET_BLOCK, carrier, 0)
-    elif driven.rests:
-        yield f"Of the sides of the block at {carrier} {len(free)} are free, for {counted(driven.lines, 'line')}."
-    for side in free if driven.rests else ():
-        yield _from_side(ground, driven.at, side)
+    yield _beside_carrier(ground, driven)
+    for side in Heading:
+        if ground.allows(driven.at.moved(dy=-1).step(side)):
+            yield from _from_side(ground, driven, side)
     yield _from_below(ground, driven.at, "torch-stack")
+
+
+def _beside_carrier(ground: Ground, driven: Driven) -> Drive | str:
+    carrier = driven.at.moved(dy=-1)
+    free = sum(ground.allows(carrier.step(side)) for side in Heading)
+    if free < driven.lines:
+        return f"Of the sides of the block at {carrier} {free} are free, for {counted(driven.lines, 'line')}."
+    return _with_carrier(ground, driven.at, Part.TARGET_BLOCK, carrier, 0, _notice(driven))
 
 
 def _from_below(ground: Ground, switch: Cell, name: str) -> Drive | str:
@@ -68,21 +72,41 @@ def _from_below(ground: Ground, switch: Cell, name: str) -> Drive | str:
     return _with_carrier(ground, switch, Part.SOLID_BLOCK, module.origin, module.delay, fitted.placed)
 
 
-def _from_side(ground: Ground, switch: Cell, side: Heading) -> Drive | str:
-    turn = next(turn for quarter in range(4) if (turn := Turn(quarter)).heading(Heading.EAST) is side)
-    module = load_module("side-drive").turned(turn, switch.moved(dy=-2).step(side.opposite))
-    fitted = fit(ground, module)
-    if isinstance(fitted, str):
-        return fitted
-    return _with_carrier(ground, switch, Part.TARGET_BLOCK, module.origin, module.delay, fitted.placed)
+def _from_side(ground: Ground, driven: Driven, side: Heading) -> Iterator[Drive | str]:
+    """The side drive with its repeater under the switch, or along the side, to one hand or the other."""
+    for lead, mirror in (("under", False), ("along", False), ("along", True)):
+        if lead == "under" and not driven.rests:
+            continue
+        turn = next(
+            turn for quarter in range(4) if (turn := Turn(quarter, mirror)).heading(Heading.EAST) is side
+        )
+        module = load_module("side-drive", lead=lead).turned(turn, driven.at.moved(dy=-2).step(side.opposite))
+        fitted = fit(ground, module)
+        if isinstance(fitted, str):
+            yield fitted
+            continue
+        target = next(piece.at for piece in module.pieces if piece.part is Part.TARGET_BLOCK)
+        placed = (*fitted.placed, *_notice(driven))
+        yield _with_carrier(ground, driven.at, Part.TARGET_BLOCK, target, module.delay, placed)
+
+
+def _notice(driven: Driven) -> tuple[Piece, ...]:
+    """A button under the carrier of a switch that does not lie at rest as built.
+
+    Nobody presses it; it gives the switch notice by being there.
+    """
+    return () if driven.rests else (Piece(Part.BUTTON, driven.at.moved(dy=-2), Facing.DOWN),)
 
 
 def _with_carrier(
-    ground: Ground, switch: Cell, part: Part, target: Cell, delay: int, placed: tuple[Piece, ...] = ()
+    ground: Ground, switch: Cell, part: Part, target: Cell, delay: int, placed: tuple[Piece, ...]
 ) -> Drive | str:
     """A drive whose switch is carried by a block of that part."""
     cell = switch.moved(dy=-1)
     there = ground.pieces.get(cell)
+    taken_below = next((piece.at for piece in placed if piece.at in ground.pieces), None)
+    if taken_below is not None:
+        return f"Something stands in the way at {taken_below}."
     if there is not None and not is_free_carrier(ground.pieces, cell):
         return f"Signal parts touch the block at {cell} already."
     if there is not None and there.part is part:

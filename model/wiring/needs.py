@@ -34,7 +34,7 @@ class Reading(Struct, frozen=True):
     arm: str
     waybill: str
     straights: tuple[Straight, ...]
-    """Where its reader may stand: on the arm's own stretch, which ends before the first rail that has a choice."""
+    """Where its reader may stand: on the arm's own stretch, before the first rail that has a choice."""
     thrown: dict[Cell, int | None]
     """The switches that the reader throws, each with its place on the way of a called cart, from 0;
     ``None`` where that cart does not pass it."""

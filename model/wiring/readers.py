@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cache
 from math import ceil, floor
-from typing import Final
+from typing import Final, NamedTuple
 
 from msgspec import Struct
 
@@ -14,10 +14,19 @@ from model.grid import Cell, Heading, Turn
 from model.wiring.modules import Module, load_module
 from model.wiring.needs import Reading, Straight
 
-DETECTOR_BEFORE: Final = 2
-"""How many cells before the hopper the detector rail lies."""
-HOLDS: Final = (63, 119)
-"""For how many ticks after a cart came to the detector rail the line is on, at least."""
+
+class Ring(NamedTuple):
+    """A form of the reader by what stops its lower hopper, and keeps the line on."""
+
+    name: str
+    detector: int
+    """Cells from the detector rail to the hopper."""
+    hold: int
+    """Ticks for which the line is on, at least, after a cart came to the detector rail."""
+
+
+RINGS: Final = (Ring("short", 2, 63), Ring("beside", 2, 63), Ring("apart", 4, 63), Ring("long", 2, 119))
+"""The simplest first."""
 
 
 class Stand(Struct, frozen=True):
@@ -36,11 +45,11 @@ class Stand(Struct, frozen=True):
 def stands(reading: Reading) -> Iterator[Stand]:
     """All places on the arm's straight in which a reader holds long enough, the cheapest first."""
     found = (
-        _stand(reading, straight, place, hold, line, mirror)
-        for hold in HOLDS
+        _stand(reading, straight, place, ring, line, mirror)
+        for ring in RINGS
         for straight in reading.straights
-        for place in range(DETECTOR_BEFORE, len(straight.cells))
-        if _holds_long_enough(reading, straight.place + place - DETECTOR_BEFORE, hold)
+        for place in range(ring.detector, len(straight.cells))
+        if _holds_long_enough(reading, straight.place + place, ring)
         for line in ("ahead", "aside")
         for mirror in (False, True)
     )
@@ -48,10 +57,10 @@ def stands(reading: Reading) -> Iterator[Stand]:
 
 
 def _stand(
-    reading: Reading, straight: Straight, place: int, hold: int, line: str, mirror: bool
+    reading: Reading, straight: Straight, place: int, ring: Ring, line: str, mirror: bool
 ) -> Stand | None:
     turn = _turn(straight.heading, mirror)
-    module = _module(reading.waybill, hold, line).turned(turn, straight.cells[place])
+    module = _module(reading.waybill, ring.name, line).turned(turn, straight.cells[place])
     slack = {
         switch: None if at is None else _ticks_until(at - straight.place - place) - module.delay
         for switch, at in reading.thrown.items()
@@ -59,7 +68,7 @@ def _stand(
     tightest = min((ticks for ticks in slack.values() if ticks is not None), default=0)
     if tightest < 0:
         return None
-    price = 2 * HOLDS.index(hold) + int(line == "aside") + _haste(tightest)
+    price = 2 * RINGS.index(ring) + int(line == "aside") + _haste(tightest)
     return Stand(reading.arm, module, module.port("line").at, slack, price)
 
 
@@ -77,14 +86,14 @@ def _ticks_until(cells: int) -> int:
     return floor(TICKS_A_CELL * (cells + 1)) - 1
 
 
-def _holds_long_enough(reading: Reading, detector: int, hold: int) -> bool:
+def _holds_long_enough(reading: Reading, hopper: int, ring: Ring) -> bool:
     """Whether the line is on until the last cart of a train has left the last switch."""
-    return hold > ceil(TICKS_A_CELL * (reading.last - detector + 1))
+    return ring.hold > ceil(TICKS_A_CELL * (reading.last - (hopper - ring.detector) + 1))
 
 
 @cache
-def _module(waybill: str, hold: int, line: str) -> Module:
-    return load_module("reader", waybill=waybill, hold=hold, line=line)
+def _module(waybill: str, ring: str, line: str) -> Module:
+    return load_module("reader", waybill=waybill, ring=ring, line=line)
 
 
 def _turn(heading: Heading, mirror: bool) -> Turn:
