@@ -82,6 +82,14 @@ ACTIONS: Final = (
         is_choice=True,
     ),
     UserAction(
+        "tool_line",
+        "Edit/Tool",
+        "Line",
+        "Drag to draw a line of dust with blocks under it; the strength left is shown.",
+        ("I",),
+        is_choice=True,
+    ),
+    UserAction(
         "tool_arm",
         "Edit/Tool",
         "Arm",
@@ -251,6 +259,7 @@ TOOLS: Final = {
     "select": "tool_select",
     "lay": "tool_lay",
     "place": "tool_place",
+    "line": "tool_line",
     "module": "tool_module",
     "arm": "tool_arm",
     "erase": "tool_erase",

@@ -45,7 +45,7 @@ def icon(name: str) -> QIcon:
     """The icon of a tool, a part or a marker, in the window's theme.
 
     Names: the parts' words of files; ``select``, ``lay-track``, ``place``, ``module``, ``arm``, ``erase``,
-    ``throw``, ``test-cart``, ``survey``; ``error``, ``warning``, ``note``, each also with ``-aside``;
+    ``throw``, ``test-cart``, ``survey``, ``line``; ``error``, ``warning``, ``note``, each with ``-aside`` too;
     ``inverter``. Raises KeyError for another name.
     """
     return _icon(name, current())
@@ -134,6 +134,15 @@ def _draw_arm(stage: Stage) -> None:
     stage.painter.drawPolygon(QPolygonF([QPointF(x * c, y * c) for x, y in corners]))
 
 
+def _draw_line(stage: Stage) -> None:
+    """Dust that leads round a corner to a block; the first of it is on."""
+    ink, narrow = stage.theme.ink, stage.size.narrow
+    stage.line([(0.16, 0.24), (0.16, 0.74), (0.62, 0.74)], ink, narrow)
+    stage.box(0.64, 0.56, 0.96, 0.92, ink, None)
+    for point in ((0.16, 0.24), (0.16, 0.74)):
+        stage.dot(point, 0.11, ink)
+
+
 def _draw_survey(stage: Stage) -> None:
     """A level on its three legs."""
     colour, narrow = stage.theme.ink, stage.size.narrow
@@ -162,5 +171,6 @@ TOOLS: Final[dict[str, Callable[[Stage], None]]] = {
     "throw": lambda stage: paint(stage, SWITCH),
     "test-cart": _draw_test_cart,
     "survey": _draw_survey,
+    "line": _draw_line,
     "inverter": draw_inverter_gate,
 }

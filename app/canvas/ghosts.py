@@ -58,6 +58,8 @@ def picture_of(ghost: Ghost | None, layout: Layout) -> GhostPicture:
     if ghost.surveyed:
         return survey_picture(ghost.surveyed, frozenset(), layout)
     looks = {} if ghost.change is None else _looks(ghost.change, layout)
+    for cell, strength in ghost.strengths.items():
+        looks[cell] = replace(looks[cell], strength=strength)
     taken = frozenset() if ghost.change is None else ghost.change.cells
     arms = () if ghost.crossing is None else _arms(*ghost.crossing)
     hidden = (taken | looks.keys()) - ghost.crossed

@@ -56,6 +56,12 @@ class ViewHost:
         return self._view.previews.shown.powered
 
     @property
+    def wired(self) -> frozenset[Cell]:
+        """The switches that are meant to be thrown, as far as that is worked out."""
+        junction = self._view.document.junction
+        return frozenset() if junction is None else frozenset(junction.choice.wired)
+
+    @property
     def surveyed(self) -> Mapping[Cell, Shape]:
         """The rails surveyed so far."""
         return self._view.surveying.shapes

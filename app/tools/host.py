@@ -45,6 +45,8 @@ class Ghost:
     cart: ShownCart | None = None
     crossing: tuple[Cell, Heading, Ends] | None = None
     """An arm in the making: the track's last cell, the heading out of it, and the ends."""
+    strengths: Mapping[Cell, int] = field(default_factory=dict)
+    """The figures of new dust."""
     surveyed: Mapping[Cell, Shape] = field(default_factory=dict)
     """Rails that are being surveyed, with the shape in which each stands in the world."""
 
@@ -98,6 +100,10 @@ class Host(Protocol):
     @property
     def powered(self) -> frozenset[Cell]:
         """The switches that are shown powered."""
+
+    @property
+    def wired(self) -> frozenset[Cell]:
+        """The switches that are meant to be thrown, as far as that is worked out."""
 
     @property
     def surveyed(self) -> Mapping[Cell, Shape]:

@@ -21,6 +21,21 @@ def extended(path: Path, goal: Cell) -> Path:
     return tuple(cells)
 
 
+def climbed(path: Path, goal: Cell) -> Path:
+    """The same for a path that steps from level to level: towards the goal's, one up or down in each column.
+
+    Over the goal's own column it does not climb; it goes on from there.
+    """
+    cells = list(path)
+    for cell in _between(path, goal):
+        if len(cells) > 1 and (cells[-2].x, cells[-2].z) == (cell.x, cell.z):
+            cells.pop()
+        else:
+            last = cells[-1].y
+            cells.append(cell._replace(y=max(last - 1, min(last + 1, goal.y))))
+    return tuple(cells)
+
+
 def last_heading(path: Path) -> Heading | None:
     """The heading of the path's last step; ``None`` for a single cell."""
     return heading_between(path[-2], path[-1]) if len(path) > 1 else None

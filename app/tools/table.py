@@ -8,6 +8,7 @@ from app.tools.arm import ArmTool
 from app.tools.cart import CartTool
 from app.tools.erase import EraseTool
 from app.tools.lay import LayTool
+from app.tools.line import LineTool
 from app.tools.module import ModuleTool
 from app.tools.place import PlaceTool
 from app.tools.select import SelectTool
@@ -21,6 +22,7 @@ TOOLS: Final[dict[str, type[Tool]]] = {
         SelectTool,
         LayTool,
         PlaceTool,
+        LineTool,
         ModuleTool,
         ArmTool,
         EraseTool,

@@ -77,7 +77,9 @@ class _Comparison:
         """What a new part looks at that is not new."""
         for look, through in self._becomes.get(cell, {}).items():
             if look.source not in self._own and not self._is_meant(cell, look):
-                why = joining_words(self._after, cell, look, through)
+                # Of two dusts that join, the new one is said to do so.
+                ends = (look.source, cell) if look.role is Role.LINK else (cell, look.source)
+                why = joining_words(self._after, ends[0], Look(look.role, ends[1]), through)
                 yield Coupling(cell, look.source, why, through)
 
     def _of_old(self, cell: Cell) -> Iterator[Coupling]:

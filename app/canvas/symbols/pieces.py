@@ -22,6 +22,7 @@ from app.canvas.symbols.signals import (
     draw_lamp,
     draw_lever,
     draw_repeater,
+    draw_strength,
     draw_torch,
 )
 from app.canvas.symbols.size import Detail, Size, screen
@@ -70,6 +71,9 @@ def draw_ghost(
 ) -> None:
     """What a drag or a paste would make; a cross over it where the cell cannot take the piece."""
     _on_screen(painter, x, y, c, look, theme, Manner.GHOST)
+    if look.part is Part.DUST:
+        draw_strength(_stage(painter, x, y, c, theme), look.strength, theme.ink2)
+        painter.restore()
     if blocked:
         with_cross = _stage(painter, x, y, c, theme)
         for side in (-0.3, 0.3):

@@ -22,8 +22,14 @@ def draw_dust(stage: Stage, look: Look) -> None:
     for heading in sorted(look.links):
         stage.facing(heading).line([(0.5, 0.5), (0.5, 0)], colour, size.narrow)
     _draw_middle(stage, on, colour)
-    if look.strength is not None and look.mark is None and size.detail >= Detail.STRENGTHS:
-        stage.text((0.79, 0.24), str(look.strength), 0.23, colour, widest=0.36)
+    if look.mark is None:
+        draw_strength(stage, look.strength, colour)
+
+
+def draw_strength(stage: Stage, strength: int | None, colour: QColor) -> None:
+    """The figure of a dust, where there is room."""
+    if strength is not None and stage.size.detail >= Detail.STRENGTHS:
+        stage.text((0.79, 0.24), str(strength), 0.23, colour, widest=0.36)
 
 
 def _draw_middle(stage: Stage, on: bool, colour: QColor) -> None:

@@ -68,6 +68,10 @@ class Desk:
         tool.enter()
         return Driver(self, tool)
 
+    @property
+    def wired(self) -> frozenset[Cell]:
+        return frozenset()
+
     def take_in_hand(self, hand: Hand) -> None:
         self.hand = hand
 

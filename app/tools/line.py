@@ -1,0 +1,132 @@
+"""Line: a drag draws dust with blocks under it, and shows the strength that is left along it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import Final
+
+from app.tools.events import Key, Modifiers, PointerEvent
+from app.tools.host import Ghost
+from app.tools.paths import Path, climbed
+from app.tools.tool import Tool
+from model.edits import EditRefused
+from model.edits.words import counted
+from model.parts import Part
+from model.wiring.drawn_line import DrawnLine, draw_line
+from model.wiring.lines import FoundLine, lines
+
+HINT: Final = (
+    "Drag to draw a line of dust; Page Up and Page Down lead it a level on. "
+    "It sets repeaters where its strength would run out; D: dust alone."
+)
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """The button is down; the drag went along this path."""
+
+    path: Path
+    found: tuple[FoundLine, ...] = field(repr=False)
+    """The lines that the plan had at the press."""
+
+
+class LineTool(Tool):
+    """Idle (state ``None``) or drawing. A change of level leads the drag on, a step up or down a cell."""
+
+    name = "line"
+    drags_by_key = True
+    state: Drawing | None = None
+    _sets_repeaters = True
+
+    @property
+    def is_busy(self) -> bool:
+        """While the button is down."""
+        return self.state is not None
+
+    def enter(self) -> None:
+        """Says what to do."""
+        self.host.say(HINT)
+
+    def press(self, event: PointerEvent) -> None:
+        """Begins with one cell."""
+        self.state = Drawing((event.cell,), lines(self.host.plan, self.host.layout))
+        self.show()
+
+    def drag(self, event: PointerEvent) -> None:
+        """Goes on through every cell passed."""
+        if self.state is None:
+            return
+        path = climbed(self.state.path, event.cell)
+        if path != self.state.path:
+            self.state = replace(self.state, path=path)
+            self.show()
+
+    def release(self, event: PointerEvent) -> None:
+        """Ends where the pointer is."""
+        self.drag(event)
+        self.complete()
+
+    def complete(self) -> bool:
+        """Lays the line; what is wrong with it is said, and one step takes it back."""
+        if self.state is None:
+            return False
+        drawn = self._drawn()
+        self.cancel()
+        if drawn is not None:
+            self.host.commit(drawn.change)
+            self.host.say(drawn.problem)
+        return True
+
+    def cancel(self) -> bool:
+        """Drops the drag."""
+        if self.state is None:
+            return False
+        self.state = None
+        self.host.show_ghost(None)
+        self.host.say("")
+        return True
+
+    def key(self, key: Key, modifiers: Modifiers) -> bool:
+        """D: with repeaters, or dust alone."""
+        if modifiers or key is not Key.CYCLE:
+            return False
+        self._sets_repeaters = not self._sets_repeaters
+        if self.state is None:
+            set_ones = "It sets repeaters where its strength would run out."
+            self.host.say(set_ones if self._sets_repeaters else "Dust alone: no repeaters are set.")
+        self.show()
+        return True
+
+    def show(self) -> None:
+        """Shows the line so far, its strength, and what is wrong with it."""
+        drawn = self._drawn()
+        if drawn is None:
+            self.host.show_ghost(None)
+            return
+        self.host.show_ghost(Ghost(drawn.change, drawn.marked, strengths=drawn.strength))
+        self.host.say(drawn.problem or _words(drawn))
+
+    def _drawn(self) -> DrawnLine | None:
+        """What the drag so far would lay; where that is refused, says why."""
+        if self.state is None:
+            return None
+        host, state = self.host, self.state
+        try:
+            return draw_line(
+                host.plan, state.found, state.path, host.wired, with_repeaters=self._sets_repeaters
+            )
+        except EditRefused as refused:
+            host.say(str(refused))
+            return None
+
+
+def _words(drawn: DrawnLine) -> str:
+    """How long it is and what is left: ``12 dust and 1 repeater (at 9 63 0), 3 left at the end``."""
+    if not drawn.strength:
+        return ""
+    blocks = sum(entry.piece.part is Part.SOLID_BLOCK for entry in drawn.change.placed)
+    at = ", ".join(map(str, drawn.repeaters))
+    said = f"{len(drawn.strength)} dust"
+    said += f", {counted(len(drawn.repeaters), 'repeater')} (at {at})" if at else ""
+    said += f", {counted(blocks, 'block')}" if blocks else ""
+    return f"{said}; strength {drawn.left} at the end."
