@@ -153,7 +153,7 @@ def lines_in(old: list[Piece], new: list[Piece]) -> list[Line]:
     """The new lines, in file order of the repeaters with which readers drive them.
 
     Dust at which a comparator looks, or to which it gives, belongs to a reader, as does the repeater that
-    such dust drives and with which the line begins.
+    such dust drives and with which the line begins. A line ends at target blocks.
     """
     wiring, there = Wiring(new), {piece.at for piece in old}
     nets = nets_of(wiring)
@@ -161,7 +161,8 @@ def lines_in(old: list[Piece], new: list[Piece]) -> list[Line]:
     inner = {at for net in nets if net & about for at in net}
     repeaters = [piece for piece in new if piece.part == "repeater" and piece.at not in there]
     starts = [front(piece) for piece in repeaters if back(piece) in inner]
-    return [line_from(start, wiring, nets, repeaters) for start in starts if start in wiring.dust]
+    found = [line_from(start, wiring, nets, repeaters) for start in starts if start in wiring.dust]
+    return [line for line in found if line.targets]
 
 
 def line_from(start: Place, wiring: Wiring, nets: list[set[Place]], repeaters: list[Piece]) -> Line:

@@ -46,6 +46,11 @@ def test_random_junctions(seed: int) -> None:
     judge(junction_with_arms(seed), FEW_TRAINS)
 
 
+def test_a_seed_gives_the_same_wiring_again() -> None:
+    plan = junction_with_arms(15)
+    assert wired(plan).change == wired(plan).change
+
+
 def test_the_second_implementation_agrees() -> None:
     after = judge(junction_with_arms(22), ((1, 0),))
     for wanted in wanted_in(after):
