@@ -45,7 +45,7 @@ def icon(name: str) -> QIcon:
     """The icon of a tool, a part or a marker, in the window's theme.
 
     Names: the parts' words of files; ``select``, ``lay-track``, ``place``, ``module``, ``arm``, ``erase``,
-    ``throw``, ``test-cart``, ``survey``, ``line``; ``error``, ``warning``, ``note``, each with ``-aside`` too;
+    ``throw``, ``test-cart``, ``survey``, ``line``; ``error``, ``warning``, ``note``, also with ``-aside``;
     ``inverter``. Raises KeyError for another name.
     """
     return _icon(name, current())

@@ -71,7 +71,7 @@ class LineTool(Tool):
         if self.state is None:
             return False
         drawn = self._drawn()
-        self.cancel()
+        self._drop()
         if drawn is not None:
             self.host.commit(drawn.change)
             self.host.say(drawn.problem)
@@ -81,8 +81,7 @@ class LineTool(Tool):
         """Drops the drag."""
         if self.state is None:
             return False
-        self.state = None
-        self.host.show_ghost(None)
+        self._drop()
         self.host.say("")
         return True
 
@@ -96,6 +95,10 @@ class LineTool(Tool):
             self.host.say(set_ones if self._sets_repeaters else "Dust alone: no repeaters are set.")
         self.show()
         return True
+
+    def _drop(self) -> None:
+        self.state = None
+        self.host.show_ghost(None)
 
     def show(self) -> None:
         """Shows the line so far, its strength, and what is wrong with it."""
