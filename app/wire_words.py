@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from model.edits.words import counted
+from model.parts import STACK, TRAITS, Part
 from model.rules import Finding, Severity
 from model.sheet.cautions import FROM_MEMORY, TEST_FIRST
 
@@ -21,6 +22,10 @@ STAGES: Final = {
 }
 """What a stage of the search works at, and how far it is, in words."""
 CAUTION: Final = f"{FROM_MEMORY.title} {TEST_FIRST.title}"
+_ROOM: Final = TRAITS[Part.BARREL].slots * STACK
+BARRELS: Final = (
+    f"Empty the barrel of each reader before it is full, at {_ROOM:,} waybills: then its line stays on."
+)
 TICKS_A_SECOND: Final = 20
 FIRST_GROW: Final = 1
 FIRST_DEPTH: Final = 6

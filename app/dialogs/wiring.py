@@ -25,7 +25,7 @@ from app.panels.findings_list import findings_list
 from app.panels.look import label, named
 from app.panels.tables import CellDelegate, Table
 from app.search import Search
-from app.wire_words import CAUTION, lines_words, proof_words, room_words, stage_words
+from app.wire_words import BARRELS, CAUTION, lines_words, proof_words, room_words, stage_words
 from model.grid import Cell
 from model.plan import Plan
 from model.wiring.progress import Progress
@@ -248,7 +248,7 @@ def _steps(plan: Plan, seed: int, grow: int, depth: int) -> Iterator[Progress | 
 
 
 def _note() -> QLabel:
-    made = label(CAUTION, "second")
+    made = label(f"{BARRELS} {CAUTION}", "second")
     made.setWordWrap(True)
     return made
 

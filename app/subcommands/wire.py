@@ -11,6 +11,7 @@ from app.subcommands.progress import Progress
 from app.subcommands.statuses import DONE, ERROR_FOUND
 from app.subcommands.streams import columns, plain, put, put_json, say
 from app.wire_words import (
+    BARRELS,
     CAUTION,
     FIRST_DEPTH,
     FIRST_GROW,
@@ -106,7 +107,9 @@ def _as_text(wiring: Wiring) -> str:
         f"{lines_words(wiring)}\n"
         + _section("Lines", [_line(line) for line in wiring.lines])
         + _section("Headway, from the last cart of a called train to the next train", _headways(wiring))
-        + f"{findings}room: {room_words(wiring)}\nproof: {proof_words(wiring)}\n{CAUTION}\n"
+        + f"{findings}room: {room_words(wiring)}\nproof: {proof_words(wiring)}\n"
+        + (f"{BARRELS}\n" if wiring.lines else "")
+        + f"{CAUTION}\n"
     )
 
 

@@ -54,6 +54,7 @@ def test_in_words(run: Runner, wirer: Wirer) -> None:
         "  Fen   120 ticks, 6 s\n"
         "room: 180 cells from above, 4 levels below the track\n"
         "proof: all 106 runs passed\n"
+        "Empty the barrel of each reader before it is full, at 1,728 waybills: then its line stays on.\n"
         "The rules are common practice, from memory. A test cart before the first passenger.\n"
     )
 
