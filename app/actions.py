@@ -164,6 +164,13 @@ ACTIONS: Final = (
         ("Ctrl+J",),
     ),
     UserAction(
+        "rewire",
+        "Plan",
+        "Re-wire line",
+        "Lead the line that is chosen, or under the cursor, a shorter way to the same ends.",
+        ("Ctrl+Shift+J",),
+    ),
+    UserAction(
         "order_from_survey",
         "Plan",
         "Order from survey",

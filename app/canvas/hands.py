@@ -53,7 +53,7 @@ class Hands:
         self._put_away_paste()
 
     def escape(self) -> None:
-        """One step back: the gesture, preview or dry run, the search for an order, the choice, the tool."""
+        """One step back: the gesture, preview or dry run, a search, the choice, the tool."""
         view = self._view
         if self.tool.cancel():
             self._is_pressing = False
@@ -62,6 +62,8 @@ class Hands:
             view.clear_preview()
         elif view.surveying.search.is_running:
             view.surveying.stop()
+        elif view.rewiring.search.is_running:
+            view.rewiring.stop()
         elif view.selection:
             view.selection = frozenset()
         elif not isinstance(self.tool, SelectTool):

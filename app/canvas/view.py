@@ -18,6 +18,7 @@ from app.canvas.hands import Hands
 from app.canvas.host import ViewHost
 from app.canvas.name_entry import NameEntry
 from app.canvas.picture import picture_of_pieces
+from app.canvas.rewiring import Rewiring
 from app.canvas.run_bar import RunBar
 from app.canvas.survey_bar import SurveyBar
 from app.canvas.surveying import Surveying
@@ -52,12 +53,14 @@ class PlanView(Canvas):
         self._module_hand = ModuleHand()
         self.name_entry = NameEntry(self)
         self.surveying = Surveying(document, self)
+        self.rewiring = Rewiring(document, self)
         self.survey_bar = SurveyBar(self.surveying, self)
         self.run_bar = RunBar(self.dry_run, self)
         self.hands = Hands(self, ViewHost(self))
         self.name_entry.dropped.connect(self.hands.escape)
         self.level_changed.connect(self.hands.point_again)
         self.surveying.status.connect(self.status)
+        self.rewiring.status.connect(self.status)
         for change in (self.tool_changed, self.previews.changed, self.surveying.changed):
             change.connect(self._show_survey)
         self.dry_run.changed.connect(self._show_survey)

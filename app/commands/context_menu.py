@@ -12,7 +12,11 @@ from PySide6.QtWidgets import QMenu
 from app.canvas.rulers import LEFT, TOP
 from app.canvas.view import PlanView
 
-GROUPS: Final = (("probe",), ("cut", "copy", "paste", "delete"), ("turn_chosen", "mirror_chosen"))
+GROUPS: Final = (
+    ("probe", "rewire"),
+    ("cut", "copy", "paste", "delete"),
+    ("turn_chosen", "mirror_chosen"),
+)
 
 
 class ContextMenu(QObject):

@@ -75,6 +75,7 @@ def _plan_commands(window: MainWindow) -> dict[str, Command]:
         "mirror_plan": lambda: window.turn_plan(MIRROR),
         "build_order": partial(show_build_order, window),
         "wire": partial(show_wiring, window),
+        "rewire": lambda: window.view.rewiring.start(window.view.selection, window.view.cursor),
         "order_from_survey": window.view.surveying.find,
         "clear_survey": window.view.surveying.clear,
     }
