@@ -46,6 +46,9 @@ def drives(ground: Ground, driven: Driven) -> Iterator[Drive | str]:
     if driven.inverted:
         yield _from_below(ground, driven.at, "inverter-upright")
         return
+    if driven.lines == 0:
+        yield _notice_alone(ground, driven)
+        return
     yield _beside_carrier(ground, driven)
     for side in Heading:
         if ground.allows(driven.at.moved(dy=-1).step(side)):
@@ -88,6 +91,13 @@ def _from_side(ground: Ground, driven: Driven, side: Heading) -> Iterator[Drive 
         target = next(piece.at for piece in module.pieces if piece.part is Part.TARGET_BLOCK)
         placed = (*fitted.placed, *_notice(driven))
         yield _with_carrier(ground, driven.at, Part.TARGET_BLOCK, target, module.delay, placed)
+
+
+def _notice_alone(ground: Ground, driven: Driven) -> Drive | str:
+    carrier, notice = driven.at.moved(dy=-1), _notice(driven)
+    if all(ground.allows(piece.at) for piece in notice):
+        return Drive(driven.at, carrier, Fitted((), notice), 0)
+    return f"There is no room for a button under the block at {carrier}."
 
 
 def _notice(driven: Driven) -> tuple[Piece, ...]:

@@ -7,7 +7,7 @@ the trade, written from memory, no published source.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 from typing import Final
 
 from model.grid import Cell, Facing, Heading
@@ -39,7 +39,6 @@ class Ground:
         """In front of repeaters and comparators: dust takes their signal there; a line may start so."""
         self.target_sides: dict[Cell, set[Cell]] = {}
         """Where dust would bend to target blocks, and power them; a line may end there."""
-        self._strong: set[Cell] = set()
         self._heeded: set[Cell] = set()
         for piece in plan.pieces:
             self._bar(piece)
@@ -51,9 +50,8 @@ class Ground:
         return cell in self.box and cell not in self.pieces
 
     def carries_dust(self, cell: Cell) -> bool:
-        """Whether new dust can lie on what stands in a cell: a solid block whose power nothing heeds."""
-        is_block = self.pieces.part_at(cell) is Part.SOLID_BLOCK
-        return is_block and cell not in self._strong and cell not in self._heeded
+        """Whether new dust harms nothing through what it lies on: a solid block whose power nothing heeds."""
+        return self.pieces.part_at(cell) is Part.SOLID_BLOCK and cell not in self._heeded
 
     def carries_repeater(self, cell: Cell) -> bool:
         """Whether what stands in a cell can carry a new repeater."""
@@ -62,6 +60,17 @@ class Ground:
     def takes_block(self, cell: Cell) -> bool:
         """Whether a new solid block may stand in a cell."""
         return self.allows(cell) and cell not in self.solid_barred
+
+    def takes_line(self, cell: Cell, start: Cell, targets: Container[Cell]) -> bool:
+        """Whether a cell takes dust of a line, which may lie at its start and beside its own targets."""
+        below = cell.beside(Facing.DOWN)
+        return (
+            self.allows(cell)
+            and cell not in self.dust_barred
+            and (cell not in self.fronts or cell == start)
+            and all(target in targets for target in self.target_sides.get(cell, ()))
+            and (self.takes_block(below) or self.carries_dust(below))
+        )
 
     def _bar(self, piece: Piece) -> None:
         at = piece.at
@@ -82,7 +91,6 @@ class Ground:
             self._heeded.update(at.six_beside())
         strong = powers_strongly(piece)
         if strong is not None and self._is_solid(strong):
-            self._strong.add(strong)
             self.dust_barred.update(strong.six_beside())
 
     def _bar_about_dust(self, at: Cell) -> None:

@@ -59,15 +59,8 @@ class Field:
 
     def takes_dust(self, cell: Cell, line: Line) -> bool:
         """Whether a cell takes dust of a line, which may lie beside its own targets and at its start."""
-        ground, below = self._ground, cell.beside(Facing.DOWN)
         own = {block for group in line.targets for block in group}
-        return (
-            ground.allows(cell)
-            and cell not in ground.dust_barred
-            and (cell not in ground.fronts or cell == line.start)
-            and ground.target_sides.get(cell, set()) <= own
-            and (ground.takes_block(below) or ground.carries_dust(below))
-        )
+        return self._ground.takes_line(cell, line.start, own)
 
     def pack(self, cell: Cell) -> int:
         """A cell of the box, or within the margin of it, as a whole number."""

@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
+from itertools import combinations
+from typing import Final
 
+import networkx as nx
 from msgspec import Struct
+from msgspec.structs import replace
+from shapely import Point, Polygon, box, union_all
+from shapely.geometry.base import BaseGeometry
 
 from model.grid import Cell, Heading
 from model.routing.control import WantedRoute
@@ -56,6 +62,56 @@ class Needs(Struct, frozen=True):
     readings: tuple[Reading, ...]
     driven: tuple[Driven, ...]
     """The switches that some reader throws or that are powered while none holds."""
+
+    def apart(self) -> tuple[Needs, ...]:
+        """The same in parts that lie apart, so that each can be wired by itself.
+
+        A reader may throw a switch that its own carts do not pass, only to have it wired; where that lies in
+        another part no line goes there, and the switch only gets its notice.
+        """
+        graph: nx.Graph[str] = nx.Graph()
+        areas = {reading.arm: _area(reading) for reading in self.readings}
+        graph.add_nodes_from(areas)
+        graph.add_edges_from(
+            (one, other) for one, other in combinations(areas, 2) if areas[one].intersects(areas[other])
+        )
+        parts = [
+            self._part(arms, union_all([areas[arm] for arm in arms]))
+            for arms in nx.connected_components(graph)
+        ]
+        wired = {driven.at for part in parts for driven in part.driven}
+        rest = tuple(replace(driven, lines=0) for driven in self.driven if driven.at not in wired)
+        return (*parts, Needs((), rest)) if rest else tuple(parts)
+
+    def _part(self, arms: Container[str], area: BaseGeometry) -> Needs:
+        readings = tuple(_within(reading, area) for reading in self.readings if reading.arm in arms)
+        driven = (
+            replace(driven, lines=sum(driven.at in reading.thrown for reading in readings))
+            for driven in self.driven
+        )
+        return Needs(readings, tuple(each for each in driven if each.lines))
+
+
+def _within(reading: Reading, area: BaseGeometry) -> Reading:
+    """Without the switches outside the area that its own carts do not pass."""
+    thrown = {
+        switch: place
+        for switch, place in reading.thrown.items()
+        if place is not None or area.contains(Point(switch.x, switch.z))
+    }
+    return replace(reading, thrown=thrown)
+
+
+_NEAR: Final = 3
+"""Readers whose areas come that near to each other, in cells, may be in each other's way."""
+
+
+def _area(reading: Reading) -> Polygon:
+    """The ground over which a reader and its line may spread, as a rectangle in x and z."""
+    cells = [cell for straight in reading.straights for cell in straight.cells]
+    cells += [switch for switch, place in reading.thrown.items() if place is not None or not cells]
+    xs, zs = [cell.x for cell in cells], [cell.z for cell in cells]
+    return box(min(xs) - _NEAR, min(zs) - _NEAR, max(xs) + _NEAR, max(zs) + _NEAR)
 
 
 def needs_of(junction: Junction) -> Needs:

@@ -1,7 +1,7 @@
 """Wires a junction: readers, drives and lines below its track, and the proof that all of it works.
 
-The readers and drives are tried in several ways, drawn by a seed; the first way whose lines can all be laid
-and that passes the proof is the result. Nothing is given out that did not pass.
+The readers and drives are tried in several ways, drawn by a seed. Of those whose lines can all be laid the
+smallest is taken, and proved. Nothing is given out that did not pass.
 """
 
 from __future__ import annotations
@@ -14,14 +14,19 @@ from model.edits.words import counted
 from model.parts import RAILS
 from model.plan import Change, Plan
 from model.routing.junction import Junction
-from model.wiring.attempt import Attempt, Trial, attempt
-from model.wiring.needs import needs_of
+from model.wiring.attempt import Attempt, attempt
+from model.wiring.needs import Needs, needs_of
 from model.wiring.progress import Progress
 from model.wiring.proof import Proof, prove
 from model.wiring.result import LineReport, Unwired, Wiring
+from model.wiring.trial import Bounds, Trial
 
-ATTEMPTS: Final = 40
+ATTEMPTS: Final = 100
 """Ways of placing readers and drives that are tried at most."""
+ROUNDS: Final = 3
+"""Proofs that may fail before it is given up."""
+ENOUGH: Final = 5
+"""Ways in which all lines could be laid, of which the smallest is taken."""
 
 
 def wire(plan: Plan, seed: int = 0, grow: int = 1, depth: int = 6) -> Iterator[Progress | Wiring]:
@@ -36,26 +41,52 @@ def wire(plan: Plan, seed: int = 0, grow: int = 1, depth: int = 6) -> Iterator[P
     if problems:
         yield _unwired(problems)
         return
-    needs = needs_of(junction)
-    yield from _first_that_works(Trial(plan, needs, grow, depth), Random(seed))
+    yield from _wired_and_proved(plan, needs_of(junction), Bounds(grow, depth, Random(seed)))
 
 
-def _first_that_works(trial: Trial, random: Random) -> Iterator[Progress | Wiring]:
-    problems: tuple[Unwired, ...] = ()
+def _wired_and_proved(plan: Plan, needs: Needs, bounds: Bounds) -> Iterator[Progress | Wiring]:
+    """Wires part after part, then proves the whole; where that fails all once more in other ways."""
+    last = _unwired(())
+    for _ in range(ROUNDS):
+        made = Attempt(plan, ())
+        for part in needs.apart():
+            trial = Trial(made.plan, part, bounds)
+            smallest: Attempt | None = None
+            for step in _smallest(trial):
+                if isinstance(step, Progress):
+                    yield step
+                else:
+                    smallest = step
+            if smallest is None:
+                yield _unwired(trial.problems())
+                return
+            made = Attempt(smallest.plan, made.laid + smallest.laid)
+        for outcome in _proved(plan, needs, made):
+            if isinstance(outcome, Progress):
+                yield outcome
+            else:
+                last = outcome
+        if last.wired:
+            break
+    yield last
+
+
+def _smallest(trial: Trial) -> Iterator[Progress | Attempt]:
+    """Lays the lines in several ways; the last ``Attempt`` that comes is the smallest."""
+    smallest: Attempt | None = None
+    found = 0
     for number in range(ATTEMPTS):
         yield Progress("attempts", number, ATTEMPTS)
-        for step in attempt(trial, random):
+        for step in attempt(trial):
             if isinstance(step, Progress):
                 yield step
                 continue
-            for outcome in _proved(trial, step):
-                if isinstance(outcome, Wiring) and not outcome.wired:
-                    problems = outcome.findings
-                else:
-                    yield outcome
-                    if isinstance(outcome, Wiring):
-                        return
-    yield _unwired(problems or trial.problems)
+            found += 1
+            if smallest is None or step.size < smallest.size:
+                smallest = step
+                yield smallest
+        if found == ENOUGH:
+            return
 
 
 def _why_not(junction: Junction) -> tuple[Unwired, ...]:
@@ -74,28 +105,28 @@ def _why_not(junction: Junction) -> tuple[Unwired, ...]:
     return tuple(found)
 
 
-def _proved(trial: Trial, made: Attempt) -> Iterator[Progress | Wiring]:
+def _proved(plan: Plan, needs: Needs, made: Attempt) -> Iterator[Progress | Wiring]:
     proof = Proof(0)
     for proof in prove(made.plan):
         yield Progress("proof", proof.runs, proof.of)
         if proof.failed:
             break
     if proof.holds:
-        yield _wired(trial, made, proof)
+        yield _wired(plan, needs, made, proof)
     else:
         yield _unwired(tuple(Unwired(None, None, sentence) for sentence in proof.failed))
 
 
-def _wired(trial: Trial, made: Attempt, proof: Proof) -> Wiring:
-    thrown = {reading.arm: tuple(reading.thrown) for reading in trial.needs.readings}
+def _wired(plan: Plan, needs: Needs, made: Attempt, proof: Proof) -> Wiring:
+    thrown = {reading.arm: tuple(reading.thrown) for part in needs.apart() for reading in part.readings}
     lines = (
         LineReport(each.line.name, thrown[each.line.name], each.dust, each.repeaters) for each in made.laid
     )
     cells = [piece.at for piece in made.plan.pieces]
-    lowest_rail = min((piece.at.y for piece in trial.plan.pieces if piece.part in RAILS), default=0)
+    lowest_rail = min((piece.at.y for piece in plan.pieces if piece.part in RAILS), default=0)
     return Wiring(
         True,
-        _change(trial.plan, made.plan, len(made.laid)),
+        _change(plan, made.plan, len(made.laid)),
         tuple(sorted(lines, key=lambda line: list(thrown).index(line.arm))),
         len({(cell.x, cell.z) for cell in cells}),
         max((lowest_rail - cell.y for cell in cells), default=0),
