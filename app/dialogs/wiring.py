@@ -226,14 +226,17 @@ class WiringDialog(QDialog):
         if not self._plan.routes:
             return "No routes are wanted yet, so there is nothing to wire."
         if self._wiring is not None:
-            return (
-                f"Wired and proved in {seconds} s."
-                if self._wiring.wired
-                else f"Not wired, after {seconds} s."
-            )
+            return self._found_words(self._wiring)
         if self.search.is_running:
             return f"Searching, {seconds} s"
         return f"Stopped after {seconds} s."
+
+    def _found_words(self, wiring: Wiring) -> str:
+        if not wiring.wired:
+            return f"Not wired, after {self.search.seconds} s."
+        if not self._can_place():
+            return "All wanted routes are served as the plan is: there is nothing to place."
+        return f"Wired and proved in {self.search.seconds} s."
 
 
 def _tell_chosen(ask: Callable[[QModelIndex], None], now: QItemSelection, _before: QItemSelection) -> None:

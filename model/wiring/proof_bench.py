@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from math import ceil
 from typing import Final
 
 from model.dry_run import Arrival, DryRun, EventRefused, Lost, Why
+from model.dry_run.carts import TICKS_A_CELL
 from model.edits.words import counted
 from model.grid import Cell
 from model.parts import RAILS, SIGNAL_PARTS, Part
@@ -37,7 +39,7 @@ class Bench:
         self._torches = [piece.at for piece in plan.pieces if piece.part is Part.TORCH]
         self._readers = [piece.at for piece in plan.pieces if takes_from_carts(plan, piece)]
         rails = sum(piece.part in RAILS for piece in plan.pieces)
-        self._limit = TICKS_LEFT + 10 * rails
+        self._limit = TICKS_LEFT + ceil(4 * TICKS_A_CELL * rails)
         self._sent = 0
         self._rest = self._state()
         self.unsure: list[tuple[Cell, Cell]] = []
@@ -128,9 +130,9 @@ class Bench:
         return [run.strength(cell) for cell in self._outputs], counts
 
     def _measure(self, drive: Drive, begun: int) -> None:
-        """From the last cart on, at 2.5 ticks a cell: the next train may come in with the tick to come."""
+        """From the last cart on: the next train may come in with the tick to come."""
         cells = (len(drive.send.loads) - 1) * (drive.send.gap + 1)
-        ticks = self._run.tick - begun - (5 * cells + 1) // 2
+        ticks = self._run.tick - begun - ceil(TICKS_A_CELL * cells)
         self.headways[drive.route.start] = max(ticks, self.headways.get(drive.route.start, 0))
 
 

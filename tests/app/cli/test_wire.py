@@ -224,10 +224,18 @@ def test_help(run: Runner) -> None:
     assert done.out.startswith("Usage: platelayer wire [OPTIONS] FILE\n")
 
 
-def test_the_command_is_there_before_the_search_is_imported() -> None:
-    code = "import sys, app.subcommands.wire; print([m for m in sys.modules if m.startswith('model.wiring')])"
-    done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True)
-    assert done.stdout == "[]\n"
+def test_the_help_waits_for_no_search_and_the_search_for_no_qt(run: Runner) -> None:
+    code = (
+        "import sys; from app.cli import run; run(['wire', '--help'])\n"
+        "print([name for name in sys.modules if name.startswith('model.wiring')], file=sys.stderr)\n"
+        "run(sys.argv[1:]); print('PySide6' in sys.modules, file=sys.stderr)"
+    )
+    command = [sys.executable, "-c", code, *POOR]
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    done = subprocess.run(
+        command, cwd=run.folder, env=environment, capture_output=True, text=True, check=True
+    )
+    assert done.stderr == f"[]\n{NOT_WROTE}False\n"
 
 
 def test_a_full_disk_behind_standard_output(run: Runner) -> None:

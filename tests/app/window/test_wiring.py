@@ -21,7 +21,7 @@ from model.pieces import new_piece
 from model.plan import Plan
 from model.wiring.proof import prove
 from tests.app.window.test_reach import unnamed
-from tests.app.windows import example, settle
+from tests.app.windows import example, settle, straight_plan
 from tests.app.wirings import LAMP, SWITCHES, Wirer, lamp
 
 
@@ -229,6 +229,18 @@ def test_without_wanted_routes_it_says_that_there_is_nothing_to_wire(
     assert dialog is not None
     qtbot.waitUntil(lambda: not dialog.search.is_running)
     assert dialog.state.text() == "No routes are wanted yet, so there is nothing to wire."
+    assert not dialog.place.isEnabled()
+
+
+def test_where_no_line_is_needed_it_says_so(window: MainWindow, qtbot: QtBot) -> None:
+    """One straight track, and no called route."""
+    window.document.load(straight_plan(), None)
+    window.bound["wire"].trigger()
+    dialog = window.findChild(WiringDialog)
+    assert dialog is not None
+    qtbot.waitUntil(lambda: not dialog.search.is_running)
+    assert dialog.state.text() == "All wanted routes are served as the plan is: there is nothing to place."
+    assert dialog.told["proof"].text() == "all 18 runs passed"
     assert not dialog.place.isEnabled()
 
 
