@@ -1,8 +1,9 @@
 """Lines found again in any plan: dust and repeaters from their source on, to what they power.
 
 A net of dust goes on in the net behind its repeaters, unless that one has other sources too: where several
-lines run together a new one begins. Dust that a comparator looks at belongs to a circuit of its own, and
-what its repeaters drive begins a line.
+lines run together a new one begins. Some dust is part of a circuit, such as a reader, and what its repeaters
+drive begins a line: dust that a comparator looks at, and dust that has its signal from a torch, a comparator
+or a detector rail and acts on more than repeaters.
 """
 
 from __future__ import annotations
@@ -14,7 +15,17 @@ from msgspec import Struct
 from model.dry_run.circuit import Circuit
 from model.dry_run.dust_flow import flow
 from model.dry_run.nets import Net, nets_of
-from model.dry_run.nodes import Comparator, Dust, Node, Power, Repeater, StrongPower, Taker
+from model.dry_run.nodes import (
+    Comparator,
+    Detector,
+    Dust,
+    Node,
+    Power,
+    Repeater,
+    StrongPower,
+    Taker,
+    Torch,
+)
 from model.dry_run.notices import Notices
 from model.grid import Cell
 from model.parts import Part
@@ -84,6 +95,8 @@ class _Finder:
         self._circuit = Circuit(plan.pieces, notices)
         self._nets = nets_of(self._circuit)
         self._net_of = {dust: net for net in self._nets for dust in net.dust}
+        self._circuits = {net for net in self._nets if self._is_circuit(net)}
+        """The nets that are part of something else than a line."""
         self._behind: dict[Net, list[Net]] = {}
         """By net, those in which it goes on."""
 
@@ -119,7 +132,17 @@ class _Finder:
         if len(before) != 1:
             return None
         found = before.pop()
-        return None if found is None or found is net or _is_circuit(found) else found
+        return None if found is None or found is net or found in self._circuits else found
+
+    def _is_circuit(self, net: Net) -> bool:
+        """Whether a comparator looks at it, or what drives it does so for more than its repeaters."""
+        outs = {out for dust in net.dust for out in dust.outs}
+        if any(isinstance(out, Comparator) for out in outs):
+            return True
+        if not any(isinstance(source, Torch | Comparator | Detector) for source in net.sources):
+            return False
+        repeaters = {out for out in outs if isinstance(out, Repeater)}
+        return bool(repeaters) and any(True for _ in self._ends({*net.dust, *repeaters}))
 
     def _net_driving(self, feed: Node) -> Net | None:
         """The net at the back of a repeater, or of the first of several in a row."""
@@ -137,7 +160,7 @@ class _Finder:
         for number, net in enumerate(run):
             self._switch_on(net, start if number == 0 else None)
             strength |= {dust.cell: dust.value for dust in net.dust}
-            repeaters |= dict.fromkeys(_repeaters_behind(net))
+            repeaters |= dict.fromkeys(() if net in self._circuits else _repeaters_behind(net))
         segments = tuple(_by_strength(net) for net in run)
         own = {*(dust for net in run for dust in net.dust), *repeaters}
         return FoundLine(
@@ -189,15 +212,8 @@ class _Finder:
         return not isinstance(node, Taker) or heeds_power(self._plan.pieces, self._notices, node.cell)
 
 
-def _is_circuit(net: Net) -> bool:
-    """Whether a comparator looks at a net's dust."""
-    return any(isinstance(out, Comparator) for dust in net.dust for out in dust.outs)
-
-
 def _repeaters_behind(net: Net) -> Iterator[Repeater]:
     """Those that the net's dust drives, and those in a row behind them."""
-    if _is_circuit(net):
-        return
     ends: list[Node] = list(net.dust)
     seen: set[Node] = set()
     for node in ends:

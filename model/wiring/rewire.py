@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Generator, Iterator
 from typing import Final
 
 from msgspec import Struct
@@ -20,6 +20,7 @@ from model.wiring.laying import lay_lines
 from model.wiring.lines import FoundLine
 from model.wiring.own_supports import own_supports
 from model.wiring.progress import Progress
+from model.wiring.proof import prove
 
 LABEL: Final = "Re-wire line"
 GROW: Final = 1
@@ -41,8 +42,9 @@ def rewire(plan: Plan, line: FoundLine, wired: Collection[Cell] = ()) -> Iterato
     """Wires a line anew; the last that comes is the result. A caller may stop between two.
 
     It ends at the same target blocks, at none of them later than before, and the result is only given where
-    it takes fewer pieces, or where some end of the line was out of reach. ``wired`` are the switches meant to
-    be thrown. Cells: below the track, as far as wiring a whole junction may go, or as far as the line went.
+    it takes fewer pieces, or where some end of the line was out of reach; and where the wanted routes are as
+    good as before in the dry run. ``wired`` are the switches meant to be thrown. It goes below the track, as
+    far as wiring a whole junction may, or as far as the line went.
     """
     problem = _why_not(plan, line)
     if problem:
@@ -63,7 +65,27 @@ def rewire(plan: Plan, line: FoundLine, wired: Collection[Cell] = ()) -> Iterato
             else:
                 found, reason = _checked(rest, line, step, wired, reason)
                 best = min((each for each in (best, found) if each), key=_size, default=None)
-    yield _result(plan, line, taken, best, reason)
+    result = _result(plan, line, taken, best, reason)
+    if result.change is not None and plan.routes:
+        fault = yield from _new_fault(plan, result.change.applied(plan))
+        if fault:
+            result = Rewired(None, f"The line stays as it is. Led anew it failed in the dry run: {fault}.")
+    yield result
+
+
+def _new_fault(plan: Plan, after: Plan) -> Generator[Progress, None, str]:
+    """What goes wrong in a dry run of the wanted routes and did not before; empty where nothing does."""
+    failed = yield from _failed(after)
+    known = set((yield from _failed(plan)) if failed else ())
+    return next((fault for fault in failed if fault not in known), "")
+
+
+def _failed(plan: Plan) -> Generator[Progress, None, tuple[str, ...]]:
+    failed: tuple[str, ...] = ()
+    for proof in prove(plan):
+        yield Progress("proof", proof.runs, proof.of)
+        failed = proof.failed
+    return failed
 
 
 def _why_not(plan: Plan, line: FoundLine) -> str:

@@ -12,6 +12,7 @@ from model.dry_run import Lever
 from model.grid import Facing
 from model.parts import Part
 from model.wiring.lines import End, FoundLine, line_at, lines
+from model.wiring.modules import load_module, trial_plan
 from model.wiring.own_supports import own_supports
 from tests.model.dry_run.building import UP, Bench, E, S, W, cell
 
@@ -176,3 +177,14 @@ def test_a_block_that_keeps_two_others_apart_stays(bench: Bench) -> None:
     plan = bench.plan()
     line = next(line for line in lines(plan) if cell(1, 0) in line.dust)
     assert own_supports(plan.pieces, line) == {cell(1, 0, 63), cell(3, 0, 63)}
+
+
+@pytest.mark.parametrize("name", ["reader", "swapped-default"])
+def test_a_line_begins_at_the_port_of_a_reader(name: str) -> None:
+    """Its inner dust is no part of the line: a reader gives by a repeater; there the line starts."""
+    port = next(port for port in load_module(name).ports if port.name == "line")
+    line = line_at(lines(trial_plan(name)), port.at)
+    assert line is not None
+    assert line.start == port.at
+    assert len(line.drivers) == 1
+    assert line.cells.isdisjoint(load_module(name).cells)

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import pytest
 
 from model.dry_run import DryRun, Lever
 from model.grid import Cell
 from model.parts import Part
-from model.plan import Plan
+from model.plan import Details, Plan, Route
+from model.wiring import rewire as module
 from model.wiring.coupling import couplings
 from model.wiring.lines import lines
 from model.wiring.progress import Progress
+from model.wiring.proof import Proof
 from model.wiring.rewire import LABEL, Rewired, rewire
 from tests.model.dry_run.building import UP, Bench, E, N, S, cell
 
@@ -115,6 +119,27 @@ def test_other_lines_are_left_alone_and_kept_clear_of(bench: Bench) -> None:
     assert found
     assert all({each.other, each.through} & ends for each in found)
     torch_follows(rewired.change.applied(plan), 2)
+
+
+@pytest.mark.parametrize("was_bad", [False, True])
+def test_wanted_routes_are_as_good_as_before(
+    bench: Bench, monkeypatch: pytest.MonkeyPatch, was_bad: bool
+) -> None:
+    """Where a run fails with the line led anew, and did not before, the line stays."""
+    detour(bench)
+    plan = Plan(bench.plan().pieces, Details(routes=(Route("Quay", "Mill"),)))
+
+    def proof(proved: Plan) -> Iterator[Proof]:
+        fails = proved != plan or was_bad
+        yield Proof(1, 1, int(not fails), ("Quay idle: the cart came to Fen",) if fails else ())
+
+    monkeypatch.setattr(module, "prove", proof)
+    rewired = last(plan, Cell(2, LOW, 0))
+    assert (rewired.change is not None) is was_bad
+    if not was_bad:
+        assert rewired.message == (
+            "The line stays as it is. Led anew it failed in the dry run: Quay idle: the cart came to Fen."
+        )
 
 
 def test_a_line_from_a_lever_itself(bench: Bench) -> None:
