@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from random import Random
 
 from msgspec import Struct
@@ -74,8 +74,8 @@ class Problem(Struct, frozen=True):
     """By line: a lamp that goes on, or a torch that goes out, for each of its targets."""
 
 
-def random_problem(seed: int, size: int = 20) -> Problem:
-    """Three or four lines of one to four targets each, all over a square."""
+def random_problem(seed: int, size: int = 20, glass: int = 0) -> Problem:
+    """Three or four lines of one to four targets each, all over a square, with so much glass between them."""
     random = Random(seed)
     yard = Yard(size)
     spots = [(x, z) for x in range(2, size - 2) for z in range(2, size - 2)]
@@ -94,7 +94,21 @@ def random_problem(seed: int, size: int = 20) -> Problem:
         sinks.append(tuple(yard.sink(each, random.choice([Part.LAMP, Part.TORCH])) for each in targets))
         sources.append(source)
         lines.append(Line(f"line {number}", source.start, tuple((target,) for target in targets)))
+    ends = [end for line in lines for end in (line.start, *(target for (target,) in line.targets))]
+    kept = {cell for end in ends for cell in about(end)}
+    for _ in range(glass):
+        at = Cell(random.randrange(size), random.randint(59, 63), random.randrange(size))
+        if at not in yard.pieces and at not in kept:
+            yard.put(Part.GLASS, at)
     return Problem(yard.plan, tuple(lines), tuple(sources), tuple(sinks))
+
+
+def about(cell: Cell) -> Iterator[Cell]:
+    """The cell and all that touch it, be it with a corner."""
+    for dx in (-1, 0, 1):
+        for dy in (-1, 0, 1):
+            for dz in (-1, 0, 1):
+                yield cell.moved(dx, dy, dz)
 
 
 def routed(

@@ -31,6 +31,22 @@ def solved(seed: int) -> tuple[Problem, Routed]:
 def test_a_source_powers_its_own_targets_alone_and_lets_go_of_them(seed: int) -> None:
     problem, result = solved(seed)
     assert not result.failed
+    assert_each_powers_its_own(problem, result)
+
+
+def test_nor_does_it_where_there_is_little_room() -> None:
+    laid = 0
+    for seed in range(20):
+        problem = random_problem(seed, glass=700)
+        result = routed(problem.plan, problem.lines)
+        if not result.failed:
+            assert_each_powers_its_own(problem, result)
+            laid += 1
+    assert laid >= 15
+
+
+def assert_each_powers_its_own(problem: Problem, result: Routed) -> None:
+    """Pulls one lever after another, and looks at all sinks each time."""
     trial = Trial(wired(problem.plan, result))
     called = [False] * len(problem.lines)
     assert [trial.is_called(sink) for sinks in problem.sinks for sink in sinks] == [False] * sum(

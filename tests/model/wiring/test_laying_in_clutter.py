@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from random import Random
 
 import pytest
@@ -12,7 +11,7 @@ from model.parts import CARRIERS, RAILS, TRAITS, Part
 from model.pieces import new_piece, rests_on
 from model.wiring.coupling import couplings
 from model.wiring.laid import Line, Routed
-from tests.model.wiring.laying_bench import RAIL_LEVEL, Problem, Yard, routed, wired
+from tests.model.wiring.laying_bench import RAIL_LEVEL, Problem, Yard, about, routed, wired
 
 SIZE = 14
 
@@ -42,14 +41,6 @@ def lonely_cell(random: Random, yard: Yard) -> Cell:
         cell = Cell(random.randrange(2, SIZE - 2), random.randint(60, 62), random.randrange(2, SIZE - 2))
         if not any(other in yard.pieces for near in about(cell) for other in about(near)):
             return cell
-
-
-def about(cell: Cell) -> Iterator[Cell]:
-    """The cell and all that touch it, be it with a corner."""
-    for dx in (-1, 0, 1):
-        for dy in (-1, 0, 1):
-            for dz in (-1, 0, 1):
-                yield cell.moved(dx, dy, dz)
 
 
 def put_somewhere(random: Random, yard: Yard, kept: set[Cell]) -> None:
