@@ -43,6 +43,10 @@ class Driven(Struct, frozen=True):
 
 def drives(ground: Ground, driven: Driven) -> Iterator[Drive | str]:
     """The ways to drive a switch, the quickest first, and why others are not possible, as sentences."""
+    carrier = driven.at.moved(dy=-1)
+    if carrier in ground.pieces and not is_free_carrier(ground.pieces, carrier):
+        yield f"Signal parts touch the block at {carrier} already; take them away first."
+        return
     if driven.inverted:
         yield _from_below(ground, driven.at, "inverter-upright")
         return
@@ -117,8 +121,6 @@ def _with_carrier(
     taken_below = next((piece.at for piece in placed if piece.at in ground.pieces), None)
     if taken_below is not None:
         return f"Something stands in the way at {taken_below}."
-    if there is not None and not is_free_carrier(ground.pieces, cell):
-        return f"Signal parts touch the block at {cell} already."
     if there is not None and there.part is part:
         return Drive(switch, target, Fitted((), placed), delay)
     taken = () if there is None else (there,)

@@ -1,0 +1,178 @@
+"""Wiring whole junctions, and what is said where that cannot be.
+
+Every wiring given out has passed the proof; ``test_judged.py`` looks at it with other eyes.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from importlib.resources import files
+
+import pytest
+from msgspec.structs import replace
+
+from model.files.plan_file import parse_plan
+from model.grid import Cell
+from model.parts import Part
+from model.pieces import Piece, Pieces
+from model.plan import Plan
+from model.routing.junction import Junction
+from model.wiring.needs import needs_of
+from model.wiring.readers import RINGS, stands
+from model.wiring.result import Wiring
+from model.wiring.wire import wire
+
+
+@cache
+def example(name: str) -> Plan:
+    file = files("resources").joinpath("examples", f"{name}.plan.json")
+    return parse_plan(file.read_bytes(), name)
+
+
+@cache
+def wired(name: str, seed: int = 0) -> Wiring:
+    return last_of(example(name), seed)
+
+
+def last_of(plan: Plan, seed: int = 0, grow: int = 1, depth: int = 6) -> Wiring:
+    last = list(wire(plan, seed, grow, depth))[-1]
+    assert isinstance(last, Wiring)
+    return last
+
+
+def side_by_side(name: str) -> Plan:
+    """The junction twice, the second 40 cells further east."""
+    plan = example(name)
+    pieces = [replace(piece, at=piece.at.moved(40)) for piece in plan.pieces]
+    arms = [
+        replace(
+            arm,
+            name=f"{arm.name} 2",
+            enter=arm.enter and replace(arm.enter, at=arm.enter.at.moved(40)),
+            leave=arm.leave and replace(arm.leave, at=arm.leave.at.moved(40)),
+        )
+        for arm in plan.arms
+    ]
+    routes = [
+        replace(route, start=f"{route.start} 2", idle=f"{route.idle} 2", called=f"{route.called} 2")
+        for route in plan.routes
+    ]
+    details = plan.details.replace(arms=(*plan.arms, *arms), routes=(*plan.routes, *routes), waivers=())
+    return Plan(Pieces.of([*plan.pieces, *pieces]), details)
+
+
+def test_the_same_seed_gives_the_same_wiring() -> None:
+    assert last_of(example("fen-ring")) == wired("fen-ring")
+
+
+def test_it_is_one_undo_step() -> None:
+    change = wired("fen-ring").change
+    assert change is not None
+    assert change.label == "Wire 3 lines"
+    after = change.applied(example("fen-ring"))
+    assert change.inverse().applied(after) == example("fen-ring")
+
+
+def test_it_stays_in_a_narrower_and_shallower_box() -> None:
+    plan = example("fen-ring")
+    wiring = last_of(plan, grow=0, depth=5)
+    assert wiring.wired
+    assert wiring.change is not None
+    rails = [piece.at for piece in plan.pieces if piece.part is Part.RAIL]
+    new = [entry.piece.at for entry in wiring.change.placed]
+    assert min(cell.y for cell in new) >= 64 - 5
+    assert {cell.x for cell in new} <= set(range(min(r.x for r in rails), max(r.x for r in rails) + 1))
+    assert {cell.z for cell in new} <= set(range(min(r.z for r in rails), max(r.z for r in rails) + 1))
+
+
+def test_lines_throw_what_the_control_table_asks_for() -> None:
+    junction = Junction(example("saltern-junction"))
+    wiring = wired("saltern-junction")
+    assert {line.arm: set(line.switches) for line in wiring.lines} == {
+        arm: set(switches) for arm, switches in junction.choice.thrown.items() if switches
+    }
+    assert wiring.runs == wiring.passed > 0
+    assert {headway.arm for headway in wiring.headways} == {"Quay", "Fen", "Mill"}
+
+
+def test_junctions_that_lie_apart_are_wired_by_themselves() -> None:
+    plan = side_by_side("saltern-junction")
+    parts = needs_of(Junction(plan)).apart()
+    assert [sorted(reading.arm for reading in part.readings) for part in parts] == [
+        ["Fen", "Mill", "Quay"],
+        ["Fen 2", "Mill 2", "Quay 2"],
+    ]
+
+
+def test_a_line_to_a_far_junction_becomes_a_notice() -> None:
+    """One ring needs a switch wired that none of its carts is called by: any reader may throw it."""
+    plan = side_by_side("fen-ring")
+    needs = needs_of(Junction(plan))
+    far = {switch for reading in needs.readings for switch, place in reading.thrown.items() if place is None}
+    assert far
+    near = {switch for part in needs.apart() for reading in part.readings for switch in reading.thrown}
+    lone = [driven for part in needs.apart() for driven in part.driven if not part.readings]
+    assert {driven.at for driven in lone} == far - near
+    assert all(driven.lines == 0 for driven in lone)
+
+
+def test_it_says_why_there_is_no_room() -> None:
+    wiring = last_of(example("fen-ring"), depth=2)
+    assert not wiring.wired
+    assert wiring.change is None
+    assert any("outside the box" in finding.message for finding in wiring.findings)
+
+
+def test_it_says_which_route_is_not_reached() -> None:
+    plan = example("saltern-junction")
+    rail = next(piece for piece in plan.pieces if piece.at == Cell(5, 64, 1))
+    wiring = last_of(Plan(Pieces.of(p for p in plan.pieces if p != rail), plan.details))
+    assert not wiring.wired
+    assert any("is not reached" in finding.message for finding in wiring.findings)
+
+
+def test_a_wired_junction_is_not_wired_again() -> None:
+    change = wired("saltern-junction").change
+    assert change is not None
+    again = last_of(change.applied(example("saltern-junction")))
+    assert not again.wired
+    assert any("take them away first" in finding.message for finding in again.findings)
+
+
+def test_where_no_route_is_called_nothing_is_added() -> None:
+    plan = example("saltern-junction")
+    routes = tuple(replace(route, called=None, waybill=None) for route in plan.routes)
+    wiring = last_of(Plan(plan.pieces, plan.details.replace(routes=routes, waivers=())))
+    assert wiring.lines == ()
+
+
+def test_an_arm_that_is_too_short_is_named() -> None:
+    """Detector rail, two cells further the hopper, and time for the signal: three straight cells will not do."""
+    plan = example("saltern-junction")
+    short = [Piece(Part.RAIL, Cell(x, 64, 1)) for x in (8, 7, 6, 5)]
+    gone = {piece.at for piece in short}
+    arms = tuple(
+        replace(arm, enter=replace(arm.enter, at=Cell(4, 64, 1))) if arm.name == "Fen" and arm.enter else arm
+        for arm in plan.arms
+    )
+    pieces = Pieces.of(piece for piece in plan.pieces if piece.at not in gone)
+    wiring = last_of(Plan(pieces, plan.details.replace(arms=arms)))
+    assert not wiring.wired
+    assert [finding.arm for finding in wiring.findings][:1] == ["Fen"]
+
+
+@pytest.mark.parametrize("name", ["beacon-wye", "fen-ring", "saltern-junction"])
+def test_readers_stand_where_they_are_in_time_and_hold_long_enough(name: str) -> None:
+    """8 cells a second are 2.5 ticks a cell; common practice, no source."""
+    for reading in needs_of(Junction(example(name))).readings:
+        found = list(stands(reading))
+        assert found
+        for stand in found:
+            (detector,) = [piece.at for piece in stand.module.pieces if piece.part is Part.DETECTOR_RAIL]
+            way = [cell for straight in reading.straights for cell in straight.cells]
+            hopper = stand.module.origin
+            assert detector in way
+            assert way.index(detector) < way.index(hopper)
+            apart = abs(detector.x - hopper.x) + abs(detector.z - hopper.z)
+            assert apart in {ring.detector for ring in RINGS}
+            assert all(slack is None or slack >= 0 for slack in stand.slack.values())
