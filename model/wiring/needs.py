@@ -81,7 +81,7 @@ class Needs(Struct, frozen=True):
         ]
         wired = {driven.at for part in parts for driven in part.driven}
         rest = tuple(replace(driven, lines=0) for driven in self.driven if driven.at not in wired)
-        return (*parts, Needs((), rest)) if rest else tuple(parts)
+        return (Needs((), rest), *parts) if rest else tuple(parts)
 
     def _part(self, arms: Container[str], area: BaseGeometry) -> Needs:
         readings = tuple(_within(reading, area) for reading in self.readings if reading.arm in arms)
