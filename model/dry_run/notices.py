@@ -25,6 +25,8 @@ class Notices:
 
     def around(self, piece: Piece) -> tuple[int, ...]:
         """The packed cells of those beside a signal part, or beside the part that it stands or hangs on."""
+        if not self._layout.rails:
+            return ()
         three_way = (pack(cell) for cell in _touched(piece, self._pieces) if self.takes(cell))
         return tuple(dict.fromkeys(three_way))
 

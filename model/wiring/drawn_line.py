@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from itertools import islice
+from typing import Final
 
 from msgspec import Struct
 
@@ -16,6 +18,9 @@ from model.wiring.coupling_words import named
 from model.wiring.line_joints import joints
 from model.wiring.lines import FoundLine
 from model.wiring.strengths import Strengths, near_cells
+
+TRIES: Final = 4
+"""Places at which a repeater is tried before a line is left to run out."""
 
 
 class DrawnLine(Struct, frozen=True):
@@ -57,17 +62,18 @@ def draw_line(
     EditRefused for cells out of reach.
     """
     drawing = _Drawing(plan, found, cells)
-    repeaters = drawing.repeaters() if with_repeaters else {}
+    if with_repeaters:
+        drawing.set_repeaters()
+    repeaters = drawing.repeaters
     change = lay_line(plan, cells, repeaters)
     pieces = [entry.piece for entry in change.placed]
-    strengths = drawing.strengths(repeaters)
     meant = joints(plan, found, cells)
     foreign = tuple(
         coupling
         for coupling in couplings(plan, pieces, wired)
         if meant.isdisjoint((coupling.other, coupling.through))
     )
-    by_cell = strengths.by_cell
+    by_cell = drawing.strengths.by_cell
     dead = tuple(cell for cell in drawing.order if by_cell.get(cell) == 0)
     skipped = frozenset(cell for cell in drawing.skipped if cell not in meant)
     last = next((cell for cell in reversed(drawing.order) if cell in by_cell), None)
@@ -97,53 +103,65 @@ class _Drawing:
         """The first dust, where nothing drives the line."""
         free = [cell for cell in self.order if is_free_for_line(plan, cells, cell)]
         self.skipped = frozenset(cell for cell in self.order if cell not in free)
-        if not free:
-            return
-        strength = self.strengths({}).by_cell
-        if not any(strength.values()):
+        self.repeaters: dict[Cell, Facing] = {}
+        self.strengths = self._with(self.repeaters)
+        if free:
+            self._find_source(found, free)
+
+    def _find_source(self, found: Sequence[FoundLine], free: Sequence[Cell]) -> None:
+        """Sees to it that there is a source, and turns the order round where it is at the other end."""
+        if not self._is_fed:
             # What nothing drives is as strong as its own first dust would make it.
             self._known |= {cell: each for line in found for cell, each in line.strength.items()}
-            strength = self.strengths({}).by_cell
-        if not any(strength.values()):
+            self.strengths = self._with(self.repeaters)
+        if not self._is_fed:
             self._source = free[0]
-        elif strength[free[-1]] > strength[free[0]]:
+            self.strengths = self._with(self.repeaters)
+        strength = self.strengths.by_cell
+        if strength[free[-1]] > strength[free[0]]:
             self.order = self.order[::-1]
 
-    def strengths(self, repeaters: Mapping[Cell, Facing]) -> Strengths:
-        """With these repeaters in the place of dust."""
+    @property
+    def _is_fed(self) -> bool:
+        return any(self.strengths.by_cell.values())
+
+    def _with(self, repeaters: Mapping[Cell, Facing]) -> Strengths:
+        """How strong it is with these repeaters in the place of dust."""
         pieces: list[Piece] = [entry.piece for entry in lay_line(self._plan, self._cells, repeaters).placed]
         made = Strengths(self._near, pieces, self._known)
         if self._source is not None:
             made.feed(self._source)
         return made
 
-    def repeaters(self) -> dict[Cell, Facing]:
-        """Where repeaters keep the line alive, as far as they can."""
-        found: dict[Cell, Facing] = {}
-        while True:
-            strength = self.strengths(found).by_cell
-            ends = [at for at, cell in enumerate(self.order) if strength.get(cell) == 0]
-            place = None if not ends else self._place_before(ends[0], strength, found)
-            if place is None:
-                return found
-            found |= place
+    def set_repeaters(self) -> None:
+        """Sets repeaters that keep the line alive, as far as they can."""
+        while (end := self._first_dead()) is not None and self._set_before(end):
+            pass
 
-    def _place_before(
-        self, end: int, strength: Mapping[Cell, int], found: Mapping[Cell, Facing]
-    ) -> dict[Cell, Facing] | None:
-        """The last place for a repeater up to where the strength ends; ``None`` where there is none."""
+    def _first_dead(self) -> int | None:
+        strength = self.strengths.by_cell
+        return next((at for at, cell in enumerate(self.order) if strength.get(cell) == 0), None)
+
+    def _set_before(self, end: int) -> bool:
+        """Sets a repeater at the last place up to where the strength ends; whether there is one."""
+        for at in islice(self._places_before(end), TRIES):
+            facing = self._straight_through(at)
+            assert facing is not None
+            repeaters = {**self.repeaters, self.order[at]: facing}
+            made = self._with(repeaters)
+            if made.holds_itself() is None and made.by_cell.get(self.order[at + 1]):
+                self.repeaters, self.strengths = repeaters, made
+                return True
+        return False
+
+    def _places_before(self, end: int) -> Iterator[int]:
+        """Where the line runs straight from dust that is alive, the last place first."""
+        strength = self.strengths.by_cell
         for at in range(end, 0, -1):
             before, cell = self.order[at - 1 : at + 1]
-            if cell in found or not (strength.get(before) or self._known.get(before)):
-                continue
-            facing = self._straight_through(at)
-            if facing is None or cell not in strength:
-                continue
-            place = {cell: facing}
-            made = self.strengths({**found, **place})
-            if made.holds_itself() is None and made.by_cell.get(self.order[at + 1]):
-                return place
-        return None
+            is_alive = strength.get(before) or self._known.get(before)
+            if cell in strength and is_alive and self._straight_through(at) is not None:
+                yield at
 
     def _straight_through(self, at: int) -> Facing | None:
         """The way the line runs through a place, where it neither bends nor climbs there."""

@@ -11,7 +11,7 @@ from model.dry_run.nodes import Dust, Node, Repeater
 from model.dry_run.notices import Notices
 from model.grid import Cell
 from model.pieces import Piece, Pieces
-from model.plan import Plan
+from model.plan import EMPTY_PLAN, Plan
 from model.signals.containers import STRONGEST
 from model.track.layout import Layout
 from model.wiring.looking import pieces_near
@@ -24,7 +24,8 @@ class Strengths:
         """``known`` is the strength of the dust that there is; where it is left out, none."""
         pieces = list(new)
         whole = Pieces.of([*near, *pieces])
-        self._circuit = Circuit(whole, Notices(Layout(Plan(whole))))
+        # Which rails get notice does not matter here, so it is not worked out.
+        self._circuit = Circuit(whole, Notices(Layout(EMPTY_PLAN)))
         outputs = self._circuit.outputs
         own = [outputs[piece.at] for piece in pieces if piece.at in outputs]
         self._dust = [node for node in own if isinstance(node, Dust)]
