@@ -7,7 +7,7 @@ from typing import Any, Final
 
 import msgspec
 
-from model.grid import Cell, Heading
+from model.grid import VECTORS, Cell, Heading
 from model.pieces import Piece, Pieces, Placed
 
 NAME_LIMIT: Final = 80
@@ -50,6 +50,19 @@ class Arm(msgspec.Struct, frozen=True):
     leave: ArmEnd | None = None
     """``out`` in files."""
     kept: Kept = ()
+
+    @property
+    def side(self) -> Side | None:
+        """On which side of the out the in lies, seen along the heading in which carts come in.
+
+        ``None`` where an end is missing, or where the one lies straight before or behind the other.
+        """
+        enter, leave = self.enter, self.leave
+        if enter is None or leave is None:
+            return None
+        to_the_right = VECTORS[enter.heading.clockwise]
+        across = (enter.at.x - leave.at.x) * to_the_right[0] + (enter.at.z - leave.at.z) * to_the_right[1]
+        return None if across == 0 else Side.RIGHT if across > 0 else Side.LEFT
 
 
 class Route(msgspec.Struct, frozen=True):

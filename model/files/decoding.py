@@ -9,7 +9,7 @@ from typing import Final
 import msgspec
 from msgspec import DecodeError, ValidationError
 
-from model.files.document import FORMAT, VERSION, Header, PlanDoc
+from model.files.document import FORMAT, OBJECTS_BELOW, VERSION, Header, PlanDoc
 from model.files.errors import PlaceError
 from model.files.expected import expected_at
 from model.files.limits import UNKNOWN_LIMIT, check_size, values_in
@@ -32,7 +32,7 @@ def decode(data: bytes) -> tuple[PlanDoc, KeptByPlace]:
     """The document, and the unknown keys in it. Raises PlaceError."""
     check_size(data)
     try:
-        _check_header(_HEADER.decode(data))
+        check_header(_HEADER.decode(data), FORMAT)
         document = _QUICK.decode(data)
     except ValidationError as error:
         if _WHOLE_FLOAT not in str(error):
@@ -52,7 +52,7 @@ def _decode_carefully(data: bytes) -> tuple[PlanDoc, KeptByPlace]:
 
     value = careful_json(data)
     try:
-        return msgspec.convert(value, PlanDoc), unknown_keys(value)
+        return msgspec.convert(value, PlanDoc), unknown_keys(value, PlanDoc, OBJECTS_BELOW)
     except ValidationError as error:
         raise _fault(error) from None
 
@@ -72,10 +72,10 @@ def _is_all_of(data: bytes, document: PlanDoc) -> bool:
     return False
 
 
-def _check_header(header: Header) -> None:
-    """Name a newer version before all else that it may have changed."""
+def check_header(header: Header, form: str) -> None:
+    """Name a newer version before all else that it may have changed. Raises PlaceError."""
     version = header.version
-    if header.format == FORMAT and isinstance(version, int | float) and version > VERSION:
+    if header.format == form and isinstance(version, int | float) and version > VERSION:
         raise PlaceError("version", f"{VERSION}; version {version} was written by a newer Platelayer")
 
 

@@ -136,7 +136,7 @@ class ReaderPin(msgspec.Struct, frozen=True):
 
 
 class WayPin(msgspec.Struct, frozen=True):
-    """Where the user wants a trip to run: by a shortest of the ways that enter by these arms, in this order."""
+    """Where a trip is to run: by a shortest of the ways that enter by these arms, in this order."""
 
     start: str
     """``from`` in files."""

@@ -1,4 +1,4 @@
-"""The plan of a network: which way each reader sends an empty cart, what it takes, and what travellers carry."""
+"""The plan of a network: what each reader does with empty carts, what it takes, what travellers carry."""
 
 from __future__ import annotations
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from enum import StrEnum
 from inspect import cleandoc
 from textwrap import dedent
 from typing import NamedTuple
@@ -13,19 +12,9 @@ import msgspec
 from model.grid import Cell
 from model.plan import Change
 from model.routing.junction import Junction
+from model.severity import Severity
 
-
-class Severity(StrEnum):
-    """How grave a finding is."""
-
-    ERROR = "error"
-    WARNING = "warning"
-    NOTE = "note"
-
-    @property
-    def rank(self) -> int:
-        """0 for the gravest."""
-        return list(Severity).index(self)
+__all__ = ["Examples", "Finding", "Found", "Key", "Rule", "Severity"]
 
 
 class Found(NamedTuple):

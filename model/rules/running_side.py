@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from model.grid import VECTORS
-from model.plan import ArmEnd, Side
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 
@@ -32,15 +30,8 @@ def find(junction: Junction) -> Iterator[Found]:
         return
     for arm in junction.plan.arms:
         enter, leave = arm.enter, arm.leave
-        if enter and leave and enter.at != leave.at and not _lies_on(side, enter, leave):
+        if enter and leave and enter.at != leave.at and arm.side is not side:
             yield Found(f"Carts on {arm.name} do not run on the {side}.", (enter.at,), (arm.name,))
-
-
-def _lies_on(side: Side, enter: ArmEnd, leave: ArmEnd) -> bool:
-    """Whether the in lies on that side of the out; straight before or behind it is on neither side."""
-    to_the_right = VECTORS[enter.heading.clockwise]
-    across = (enter.at.x - leave.at.x) * to_the_right[0] + (enter.at.z - leave.at.z) * to_the_right[1]
-    return across > 0 if side is Side.RIGHT else across < 0
 
 
 RULE = Rule(
