@@ -165,6 +165,21 @@ def _lay_track(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.lay_track(plan, draw(drags()), draw(st.sampled_from(sorted(RAILS))))
 
 
+@st.composite
+def climbing_drags(draw: st.DrawFn) -> list[Cell]:
+    """The same from level to level, up and down."""
+    drag = [draw(cells)]
+    for heading in draw(st.lists(headings, max_size=8)):
+        drag.append(drag[-1].step(heading, draw(st.integers(-1, 1))))
+    return drag
+
+
+def _lay_line(draw: st.DrawFn, plan: Plan) -> Change:
+    drag = draw(climbing_drags())
+    facings = {cell: FACING_OF[draw(headings)] for cell in drag[1::3]}
+    return edits.lay_line(plan, drag, facings)
+
+
 def _place(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.place(plan, draw(pieces()))
 
@@ -296,6 +311,7 @@ EDITS: Final[dict[str, Callable[[st.DrawFn, Plan], Change]]] = {
     for edit in (
         *(
             _lay_track,
+            _lay_line,
             _place,
             _place_all,
             _erase,

@@ -6,7 +6,7 @@ its rank. An edit that a limit of plans forbids raises ``EditRefused`` with a me
 
 from model.edits.arms import add_arm, remove_arm, set_arm
 from model.edits.details import set_running_side, set_sheet, set_title
-from model.edits.lay_line import is_free_for_line, lay_line
+from model.edits.lay_line import lay_line
 from model.edits.names import name_problem
 from model.edits.pieces import (
     add_blocks,
@@ -32,7 +32,6 @@ __all__ = [
     "add_blocks",
     "copy_pieces",
     "erase",
-    "is_free_for_line",
     "lay_line",
     "lay_track",
     "move",

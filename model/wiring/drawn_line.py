@@ -8,7 +8,7 @@ from typing import Final
 
 from msgspec import Struct
 
-from model.edits import is_free_for_line, lay_line
+from model.edits.lay_line import is_free_for_line, lay_line
 from model.edits.words import part_word
 from model.grid import FACING_OF, VECTORS, Cell, Facing, Heading
 from model.pieces import Piece

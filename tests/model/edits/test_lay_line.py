@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from model.edits import EditRefused, is_free_for_line, lay_line
+from model.edits import EditRefused, lay_line
+from model.edits.lay_line import is_free_for_line
 from model.grid import XZ_LIMIT, Cell, Facing
 from model.parts import Part
 from model.pieces import Piece
