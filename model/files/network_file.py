@@ -1,0 +1,112 @@
+"""Network files: reading one, with the plan files that it names, and the bytes to write."""
+
+from __future__ import annotations
+
+import os
+from typing import Any, Final
+
+import msgspec
+from msgspec import ValidationError
+
+from model.collector import collector_paused
+from model.files.careful import WrittenFloat, careful_json
+from model.files.decoding import check_header, place_and_missing
+from model.files.document import Header
+from model.files.errors import PlaceError, PlanFileError
+from model.files.limits import values_in
+from model.files.network_document import FORMAT, OBJECTS_BELOW, NetworkDoc, expected_at
+from model.files.network_encoding import network_bytes
+from model.files.network_reading import network_of_document
+from model.files.opening import at_most, bytes_of
+from model.files.plan_file import read_plan
+from model.files.unknown_keys import unknown_keys
+from model.network.drawn import with_plan
+from model.network.network import JunctionSpec, Network
+from model.plan import Plan
+
+__all__ = ["network_bytes", "parse_network", "read_network", "with_plans"]
+
+FILE_LIMIT: Final = 128 * 1024 * 1024
+"""Bytes in a file."""
+VALUE_LIMIT: Final = 12_000_000
+"""Commas and opening brackets in a file; they bound the number of its values."""
+DEPTH: Final = 6
+"""Lists and objects inside one another, as far as keys are known: ``junctions[].readers[].ways[]``."""
+
+
+def read_network(path: str | os.PathLike[str]) -> Network:
+    """The network in a file, with what the plan files say that it names.
+
+    Raises PlanFileError, also where one of these files cannot be opened or is no plan.
+    """
+    name = os.fspath(path)
+    network = parse_network(bytes_of(path, FILE_LIMIT), name)
+    return with_plans(network, name)
+
+
+def parse_network(data: bytes, name: str) -> Network:
+    """The network that the bytes of a file stand for; ``name`` is the file's, for messages.
+
+    Plan files are not looked at: a junction with a plan has no readers yet. Raises PlanFileError.
+    """
+    try:
+        with collector_paused():
+            return _network(data)
+    except PlaceError as fault:
+        raise PlanFileError(name, fault.place, fault.expected) from None
+
+
+def with_plans(network: Network, name: str) -> Network:
+    """The network with the readers and arms of the plans that it names, relative to its own file ``name``.
+
+    Raises PlanFileError, which names both files.
+    """
+    folder = os.path.dirname(name)
+    plans: dict[str, Plan] = {}
+    junctions = tuple(
+        _drawn(junction, index, folder, name, plans) for index, junction in enumerate(network.junctions)
+    )
+    return network.replace(junctions=junctions)
+
+
+def _drawn(
+    junction: JunctionSpec, index: int, folder: str, name: str, plans: dict[str, Plan]
+) -> JunctionSpec:
+    if junction.plan is None:
+        return junction
+    path = os.path.join(folder, junction.plan)
+    try:
+        plan = plans.get(path) or plans.setdefault(path, read_plan(path))
+    except PlanFileError as error:
+        place = f"junctions[{index}].plan"
+        raise PlanFileError(name, place, f"a plan file that can be read; {error}") from error
+    return with_plan(junction, plan)
+
+
+def _network(data: bytes) -> Network:
+    if len(data) > FILE_LIMIT:
+        raise PlaceError("", at_most(FILE_LIMIT))
+    if values_in(data) > VALUE_LIMIT:
+        raise PlaceError("", f"at most {VALUE_LIMIT:,} values")
+    value = careful_json(data)
+    document = _document(value)
+    return network_of_document(document, unknown_keys(value, NetworkDoc, OBJECTS_BELOW), value)
+
+
+def _document(value: Any) -> NetworkDoc:
+    plain = _with_plain_numbers(value, DEPTH)
+    try:
+        check_header(msgspec.convert(plain, Header), FORMAT)
+        return msgspec.convert(plain, NetworkDoc)
+    except ValidationError as error:
+        place, missing = place_and_missing(error)
+        raise PlaceError(place, missing or expected_at(place)) from None
+
+
+def _with_plain_numbers(value: Any, depth: int) -> Any:
+    """The value with numbers that no longer know how they were written, as far down as known keys go."""
+    if depth and isinstance(value, dict):
+        return {key: _with_plain_numbers(item, depth - 1) for key, item in value.items()}
+    if depth and isinstance(value, list):
+        return [_with_plain_numbers(item, depth - 1) for item in value]
+    return float(value) if isinstance(value, WrittenFloat) else value
