@@ -11,11 +11,11 @@ from PySide6.QtGui import QPainter, QPen
 
 from app.canvas.arms import paint_tags, shown_tags
 from app.canvas.geometry import Viewport
-from app.canvas.symbols import Look, draw_cart, draw_ghost, draw_over, look_of, screen
+from app.canvas.symbols import Look, draw_cart, draw_ghost, draw_ghost_hint, draw_over, look_of, screen
 from app.theme import Theme
 from app.tools.host import Ends, Ghost, ShownCart
 from model.grid import Cell, Heading
-from model.parts import RAILS, Part
+from model.parts import CARRIERS, RAILS, Part
 from model.pieces import Piece, Pieces
 from model.plan import Arm, ArmEnd, Change
 from model.signals.dust import links
@@ -85,6 +85,16 @@ def paint_ghost(painter: QPainter, picture: GhostPicture, level: int, view: View
     if picture.cart is not None and picture.cart.cell.y == level:
         _draw_held_cart(painter, picture.cart, view, theme)
     paint_tags(painter, shown_tags(picture.arms, level, view), view.scale, theme)
+
+
+def paint_ghost_hints(
+    painter: QPainter, picture: GhostPicture, level: int, view: Viewport, theme: Theme
+) -> None:
+    """Draws of the levels below and above what does not carry, as it will be drawn from there."""
+    for cell, look in picture.looks.items():
+        if abs(cell.y - level) == 1 and look.part not in CARRIERS:
+            corner = view.corner(cell.x, cell.z)
+            draw_ghost_hint(painter, *corner, view.scale, look, theme, below=cell.y < level)
 
 
 def _looks(change: Change, layout: Layout) -> dict[Cell, Look]:

@@ -13,7 +13,7 @@ from app.canvas.arms import paint_tags, shown_tags
 from app.canvas.chips import EDGE, draw_empty_hint, draw_preview_chip
 from app.canvas.findings_layer import Marker, paint_leaders, paint_markers
 from app.canvas.geometry import Area, Viewport
-from app.canvas.ghosts import GhostPicture, paint_ghost
+from app.canvas.ghosts import GhostPicture, paint_ghost, paint_ghost_hints
 from app.canvas.live_carts import PlacedCart, paint_live_carts
 from app.canvas.marks import paint_band, paint_cursor, paint_probes, paint_ring
 from app.canvas.preview import Preview, Run
@@ -100,6 +100,8 @@ def _paint_plan(painter: QPainter, shown: Shown) -> None:
     scene.paint_pieces(painter, view, seen, level, shown.manners, shown.ghost.hidden)
     scene.paint_live(painter, view, shown.exposed, level, shown.manners, shown.ghost.hidden)
     paint_ghost(painter, shown.survey, level, view, shown.theme)
+    if not shown.manners.solo:
+        paint_ghost_hints(painter, shown.ghost, level, view, shown.theme)
     paint_ghost(painter, shown.ghost, level, view, shown.theme)
     paint_chevrons(ground, shown.ways)
     if shown.cart is not None:

@@ -81,6 +81,13 @@ def draw_ghost(
         painter.restore()
 
 
+def draw_ghost_hint(
+    painter: QPainter, x: float, y: float, c: float, look: Look, theme: Theme, *, below: bool
+) -> None:
+    """The same on the level below the one shown, or on the one above."""
+    _on_screen(painter, x, y, c, look, theme, Manner.BELOW if below else Manner.ABOVE)
+
+
 def draw_over(painter: QPainter, x: float, y: float, c: float, look: Look, theme: Theme) -> None:
     """A rail as a ghost that lies over what it crosses: paper inside it and beside it."""
     stage = _stage(painter, x, y, c, theme)

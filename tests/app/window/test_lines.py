@@ -196,3 +196,17 @@ def test_why_it_cannot_is_said(empty: MainWindow, qtbot: QtBot) -> None:
     end(empty)
     assert said(empty).startswith("The line acts on the lamp at 5 61 0;")
     assert empty.document.undo_stack.count() == 0
+
+
+def test_the_drag_so_far_shows_from_the_next_level_too_but_not_alone(empty: MainWindow, qtbot: QtBot) -> None:
+    view = empty.view
+    view.put_cursor(Cell(3, LOW, 2), by_key=True)
+    for key in ("I", Qt.Key.Key_Return, Qt.Key.Key_Right, Qt.Key.Key_Right, Qt.Key.Key_PageUp):
+        qtbot.keyClick(view, key)
+    begun, cell = pixel(empty, 3, 2), view.navigator.view.scale
+    there = look(empty).copy(begun.x() - cell // 2, begun.y() - cell // 2, cell, cell)
+    view.solo = True
+    alone = look(empty).copy(begun.x() - cell // 2, begun.y() - cell // 2, cell, cell)
+    assert there != alone
+    qtbot.keyClick(view, Qt.Key.Key_Escape)
+    assert look(empty).copy(begun.x() - cell // 2, begun.y() - cell // 2, cell, cell) == alone
