@@ -21,13 +21,15 @@ from model.wiring.laying_tree import Tree
 from model.wiring.line_search import Budget
 from model.wiring.progress import Progress
 
-ROUNDS: Final = 24
-BUDGET: Final = 12_000
-"""Cells looked at in all rounds: about a second. As many again may be looked at to shorten lines."""
+ROUNDS: Final = 16
+BUDGET: Final = 4_000
+BUDGET_A_TARGET: Final = 2_000
+"""Cells looked at in all rounds, a second for many lines; a quarter of that to shorten them."""
 _FIRST_PRICE: Final = 6
 _RISE: Final = 1.4
 _FOUGHT_OVER: Final = 5
 """Added for good to the price of a cell in each round in which two lines want it."""
+_NOT_FOUND: Final = "No way was found past the other lines"
 
 
 def lay_lines(
@@ -66,7 +68,8 @@ class _Laying:
         self.failed: list[Failure] = []
         self._random = random
         self._sites = sites
-        self._budget = Budget(BUDGET)
+        self._allowed = BUDGET + BUDGET_A_TARGET * sum(len(site.places) for site in sites)
+        self._budget = Budget(self._allowed)
         self._trees: dict[int, Tree] = {}
         """By the place of the site."""
         self._growers = [Grower(site, self._any_headings(site.field), self._budget) for site in sites]
@@ -94,7 +97,7 @@ class _Laying:
 
     def shorten(self) -> Iterator[Progress]:
         """Lays each line again in some other ways, and keeps what is shorter."""
-        self._budget.left = BUDGET
+        self._budget.left = self._allowed // 4
         for place, site in enumerate(self._sites):
             yield Progress("shortening", place, len(self._sites))
             tables = hard_tables(site, self._others(place))
@@ -108,12 +111,13 @@ class _Laying:
                 yield site, self._trees[place]
 
     def _keep(self, place: int, tree: Tree, missed: int | None) -> bool:
+        """Takes a tree as the line's; where it misses a target, gives up the line, and all in conflict."""
         if missed is None:
             self._trees[place] = tree
             return True
         self._trees.pop(place, None)
-        self._give_up([other for other in self._trees if self._conflicts(other)])
-        self._fail(place, missed)
+        self._give_up(list(self._trees))
+        self._fail(place, missed, self._why_missed(place, missed))
         return False
 
     def _give_up(self, places: Sequence[int]) -> None:
@@ -121,14 +125,18 @@ class _Laying:
         for place in places:
             if self._conflicts(place):
                 del self._trees[place]
-                self._fail(place, 0)
+                self._fail(place, 0, _NOT_FOUND)
 
-    def _fail(self, place: int, missed: int) -> None:
+    def _why_missed(self, place: int, missed: int) -> str:
+        if self._budget.left <= 0:
+            return _NOT_FOUND
+        latest = self._sites[place].limits.get(missed)
+        return "There is no way" if latest is None else f"There is no way of {latest} ticks or less"
+
+    def _fail(self, place: int, missed: int, why: str) -> None:
         site = self._sites[place]
-        reason = f"No way is free to the target block at {site.line.targets[missed][0]}"
-        if missed in site.limits:
-            reason += f" that takes {site.limits[missed]} ticks at most"
-        self.failed.append(site.failure(missed, f"{reason}."))
+        block = site.line.targets[missed][0]
+        self.failed.append(site.failure(missed, f"{why} to the target block at {block}."))
 
     def _others(self, place: int) -> Others:
         return Others(tree for other, tree in self._trees.items() if other != place)

@@ -36,13 +36,13 @@ def test_a_source_powers_its_own_targets_alone_and_lets_go_of_them(seed: int) ->
 
 def test_nor_does_it_where_there_is_little_room() -> None:
     laid = 0
-    for seed in range(20):
+    for seed in range(10):
         problem = random_problem(seed, glass=700)
         result = routed(problem.plan, problem.lines)
         if not result.failed:
             assert_each_powers_its_own(problem, result)
             laid += 1
-    assert laid >= 15
+    assert laid >= 8
 
 
 def assert_each_powers_its_own(problem: Problem, result: Routed) -> None:
@@ -166,7 +166,8 @@ def test_a_line_that_would_be_late_is_not_laid() -> None:
     result = routed(yard.plan, [line], limits={("late", 0): 1})
     assert result.laid == ()
     assert [(each.line, each.target) for each in result.failed] == [(line, Cell(20, 61, 4))]
-    assert result.failed[0].reason.endswith("that takes 1 ticks at most.")
+    why = "There is no way of 1 ticks or less to the target block at 20 61 4."
+    assert result.failed[0].reason == why
 
 
 def test_a_walled_target_is_told() -> None:
@@ -201,6 +202,39 @@ def test_lines_that_must_meet_are_told() -> None:
     result = routed(yard.plan, lines)
     assert result.laid == ()
     assert {each.line for each in result.failed} == set(lines)
+
+
+def walled_off(*gaps: int) -> tuple[Yard, list[Line]]:
+    """Two sources and their targets on one level, a wall of glass between them, with gaps."""
+    yard = Yard(16)
+    lines = []
+    for z in (4, 10):
+        source = yard.source(Cell(2, 63, z), Heading.EAST)
+        yard.put(Part.TARGET_BLOCK, Cell(12, 63, z))
+        lines.append(Line(str(z), source.start, ((Cell(12, 63, z),),)))
+    for z in range(-1, 17):
+        if z not in gaps:
+            yard.put(Part.GLASS, Cell(8, 63, z))
+    return yard, lines
+
+
+def test_one_line_alone_comes_through_a_gap() -> None:
+    yard, lines = walled_off(7)
+    for line in lines:
+        assert len(routed(yard.plan, [line], depth=2).laid) == 1
+    result = routed(yard.plan, lines, depth=2)
+    assert len(result.laid) == 1
+    why = f"No way was found past the other lines to the target block at {result.failed[0].target}."
+    assert [each.reason for each in result.failed] == [why]
+    yard, lines = walled_off(7, 9)
+    assert len(routed(yard.plan, lines, depth=2).laid) == 2
+
+
+def test_no_line_comes_through_a_wall() -> None:
+    yard, lines = walled_off()
+    result = routed(yard.plan, lines[:1], depth=2)
+    assert result.laid == ()
+    assert [each.reason for each in result.failed] == ["There is no way to the target block at 12 63 4."]
 
 
 def test_without_rails_there_is_no_room() -> None:
