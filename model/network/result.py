@@ -56,6 +56,11 @@ class NetworkPlan(msgspec.Struct, frozen=True):
     trips: tuple[TripPlan, ...]
     """In the order of the file."""
     prices: tuple[Price, ...] = ()
+    """Of the pins that are kept, as far as there was time to work them out."""
+    waybills_bound: int | float = 0
+    """No plan has fewer waybills a week than this: a proof stands behind it."""
+    unkept: tuple[ReaderPin | WayPin, ...] = ()
+    """Pins that no plan can keep, or for which none was found in time. The plan is as if they were absent."""
 
     @property
     def distinct_names(self) -> int:

@@ -1,0 +1,70 @@
+"""Names for a choice, and where it pays for other choices that are as cheap."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from model.network.colouring import colourings, largest_clique, with_pins_at_odds
+from model.network.planning_choice import Choice
+from model.network.planning_conflicts import Conflicts
+from model.network.planning_naming import Named, effort, fewer_names
+from model.network.planning_narrowing import Narrowed
+from model.network.planning_parts import Part
+from model.network.planning_task import Task
+
+EXACT_READERS: Final = 100
+"""With more readers than this only the names are looked for, with defaults and ways as they are."""
+EFFORT_LIMIT: Final = 2_000_000
+"""Sentences, about, that the search for fewer names among open defaults and ways may take."""
+
+
+def best_names(
+    narrowed: Narrowed, choice: Choice, costs: Sequence[tuple[Part, int]] | None
+) -> Iterator[Named]:
+    """Better and better names; the last one is the result.
+
+    ``costs``: what each part costs at the least; ``None`` where it is not proved that the choice is the
+    cheapest. The bound holds for any choice that is the cheapest, proved or not.
+    """
+    incomplete = narrowed.tally.any_incomplete
+    settled = not (narrowed.open_readers or narrowed.open_journeys or incomplete)
+    named: Named | None = None
+    looks_further = not settled and not incomplete and len(narrowed.defaults) <= EXACT_READERS
+    for named in _names_for(narrowed, choice, settled):
+        yield named
+        if looks_further and costs is not None and effort(narrowed, named.number) <= EFFORT_LIMIT:
+            if named.bound < named.number:
+                yield from fewer_names(narrowed, costs, named)
+            return
+
+
+def _names_for(narrowed: Narrowed, choice: Choice, settled: bool) -> Iterator[Named]:
+    """Names for a choice. Where there is no other, a bound for it is a bound for all."""
+    task, met = narrowed.task, choice.conflicts
+    sure = narrowed.sure_conflicts()
+    bound = len(largest_clique(with_pins_at_odds(sure.compact(), _pinned(task, sure))))
+    pinned = _pinned(task, met)
+    for colouring in colourings(met.compact(), pinned):
+        names: list[int | None] = [None] * len(choice.defaults)
+        for place, reader in enumerate(met.readers):
+            names[reader] = _name(task, met, colouring.colours[place])
+        yield Named(choice, tuple(names), max(bound, colouring.bound) if settled else bound)
+
+
+def _pinned(task: Task, met: Conflicts) -> dict[int, int]:
+    """The colours of those readers whose name is pinned, by their places, without a gap."""
+    colours = {name: colour for colour, name in enumerate(_pinned_names(task, met))}
+    return {
+        place: colours[task.names[reader]] for place, reader in enumerate(met.readers) if reader in task.names
+    }
+
+
+def _pinned_names(task: Task, met: Conflicts) -> list[int]:
+    return sorted({task.names[reader] for reader in met.readers if reader in task.names})
+
+
+def _name(task: Task, met: Conflicts, colour: int) -> int:
+    """The number of a name: those that are pinned come first."""
+    pinned = _pinned_names(task, met)
+    return pinned[colour] if colour < len(pinned) else len(task.words) + colour - len(pinned)
