@@ -41,18 +41,18 @@ def test_the_examples(name: str) -> None:
     judge(read_plan(EXAMPLES / f"{name}.plan.json"), FEW_TRAINS[:2])
 
 
-@pytest.mark.parametrize("seed", [5, 8, 15])
+@pytest.mark.parametrize("seed", [5, 15])
 def test_random_junctions(seed: int) -> None:
     judge(junction_with_arms(seed), FEW_TRAINS)
 
 
 def test_a_seed_gives_the_same_wiring_again() -> None:
-    plan = junction_with_arms(15)
+    plan = junction_with_arms(5)
     assert wired(plan).change == wired(plan).change
 
 
 def test_the_second_implementation_agrees() -> None:
-    after = judge(junction_with_arms(22), ((1, 0),))
+    after = judge(junction_with_arms(8), ((1, 0),))
     for wanted in wanted_in(after):
         assert faults_of(both_runners(after), [Train(wanted, 2, 1)]) == []
 
