@@ -90,7 +90,7 @@ class Ground:
             self.solid_barred.update(at.six_beside())
             self._heeded.update(at.six_beside())
         strong = powers_strongly(piece)
-        if strong is not None and self._is_solid(strong):
+        if strong is not None and self._is_solid(strong) and not self._gives_notice(piece, strong):
             self.dust_barred.update(strong.six_beside())
 
     def _bar_about_dust(self, at: Cell) -> None:
@@ -116,6 +116,11 @@ class Ground:
         self.solid_barred.update(cell for cell in (strong, holder) if cell is not None)
         if piece.part is Part.TORCH and holder is not None:
             self._heeded.add(holder)
+
+    def _gives_notice(self, piece: Piece, holder: Cell) -> bool:
+        """Whether a button is there for the switch over it; lines that end there share its signal."""
+        is_target = self.pieces.part_at(holder) is Part.TARGET_BLOCK
+        return is_target and piece.part is Part.BUTTON and piece.facing is Facing.DOWN
 
     def _touches_rail(self, cell: Cell) -> bool:
         return any(self.pieces.part_at(beside) in RAILS for beside in cell.six_beside())
