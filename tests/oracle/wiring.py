@@ -114,7 +114,7 @@ class Line(NamedTuple):
     dust: frozenset[Place]
     repeaters: frozenset[Place]
     targets: frozenset[Place]
-    """The target blocks into which it points."""
+    """The target blocks that its dust points into or its repeaters face."""
 
 
 def faults_of_report(before: Document, after: Document, report: Document) -> list[str]:
@@ -180,6 +180,7 @@ def line_from(start: Place, wiring: Wiring, nets: list[set[Place]], repeaters: l
         new = [at for each in behind for at in (each.at, front(each)) if at not in dust | driven]
         ends += [at for at in new if wiring.parts.get(at) in ("dust", "repeater")]
     pointed = {at for each in dust for at in wiring.points_to[each]}
+    pointed |= {front(wiring.pieces[each]) for each in driven}
     targets = frozenset(at for at in pointed if wiring.parts.get(at) == "target-block")
     return Line(start, frozenset(dust), frozenset(driven), targets)
 

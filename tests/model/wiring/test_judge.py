@@ -11,7 +11,16 @@ import pytest
 from model.files.plan_file import parse_plan, plan_bytes
 from model.plan import plan_of
 from model.wiring.modules import load_module
-from tests.oracle.wiring import Box, Document, faults_of_plan, faults_of_report
+from tests.oracle.wiring import (
+    Box,
+    Document,
+    Line,
+    faults_of_plan,
+    faults_of_report,
+    lines_in,
+    pieces_in,
+    touching_faults,
+)
 from tests.oracle.wiring_runners import both_runners, model_runner
 from tests.oracle.wiring_runs import Train, faults_of, faults_of_runs, wanted_in
 
@@ -136,6 +145,16 @@ def test_another_order_is_found() -> None:
         after = wired()
         after["pieces"][first], after["pieces"][second] = after["pieces"][second], after["pieces"][first]
         assert words in "\n".join(faults_of_plan(fork(), after, Box()))
+
+
+def test_lines_that_touch_are_found() -> None:
+    """Two lines may end at the same target block, but have no dust in common."""
+    line = lines_in([], pieces_in(wired()))[0]
+    other = Line((0, -2, -2), frozenset({(0, -2, -2)}), frozenset(), line.targets)
+    assert touching_faults([line, other]) == []
+    assert touching_faults([line, other._replace(dust=other.dust | {(9, -2, -1)})]) == [
+        "the lines from (3, -2, 2) and (0, -2, -2) touch"
+    ]
 
 
 def test_other_routes_are_found() -> None:

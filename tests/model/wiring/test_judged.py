@@ -8,6 +8,7 @@ import pytest
 
 from model.files.plan_file import read_plan
 from model.plan import Plan
+from model.routing.junction import Junction
 from model.wiring.result import Wiring
 from model.wiring.wire import wire
 from tests.oracle.junctions_with_arms import junction_with_arms
@@ -29,6 +30,8 @@ def judge(plan: Plan, trains: tuple[tuple[int, int], ...], seed: int = 0) -> Doc
     """Fails where anything is wrong; gives the wired plan."""
     wiring = wired(plan, seed)
     assert wiring.change is not None
+    thrown = {arm: cells for arm, cells in Junction(plan).choice.thrown.items() if cells}
+    assert {line.arm: set(line.switches) for line in wiring.lines} == thrown
     before, after = document_of(plan), document_of(wiring.change.applied(plan))
     assert faults_of_plan(before, after, Box()) == []
     assert faults_of_report(before, after, report_of(wiring)) == []
