@@ -12,6 +12,7 @@ from typing import Final
 
 from model.wiring.ground import Ground
 from model.wiring.laid import Failure, Limits, Line, Routed
+from model.wiring.laying_crowds import crowded
 from model.wiring.laying_field import Field
 from model.wiring.laying_growth import Grower, Others, hard_tables, soft_tables
 from model.wiring.laying_pieces import laid_of
@@ -43,22 +44,13 @@ def lay_lines(
     yield Progress("lines", 0, ROUNDS)
     field = Field(ground)
     sites = [Site(field, line, limits or {}) for line in lines]
-    failed = [failure for site in sites for failure in site.failures] or list(_too_close(sites))
+    failed = [failure for site in sites for failure in site.failures] or list(crowded(sites))
     laying = _Laying([] if failed else sites, Random(seed))
     yield from laying.rounds()
     if not laying.failed:
         yield from laying.shorten()
     laid = [laid_of(site, tree) for site, tree in laying.whole()]
     yield Routed(tuple(laid), (*failed, *laying.failed))
-
-
-def _too_close(sites: Sequence[Site]) -> Iterator[Failure]:
-    """Lines that are in each other's way where they must start, or where they can only end."""
-    needed = [site.needed() for site in sites]
-    for site, tree in zip(sites, needed, strict=True):
-        others = Others(other for other in needed if other is not tree)
-        if others.conflicts(tree):
-            yield site.failure(0, "Two lines are in each other's way at their starts or ends.")
 
 
 class _Laying:

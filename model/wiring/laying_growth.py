@@ -33,7 +33,7 @@ def soft_tables(site: Site, others: Others, present: int, history: Mapping[int, 
     """Tables in which what others bar can be had for a price."""
     return Tables(
         site.dust_ok,
-        site.field.rest_ok,
+        site.rest_ok,
         site.field.clear,
         _priced(others.dust, present, history),
         _priced(others.parts, present, history),
@@ -44,7 +44,7 @@ def soft_tables(site: Site, others: Others, present: int, history: Mapping[int, 
 def hard_tables(site: Site, others: Others) -> Tables:
     """Tables in which nothing can be had that others bar."""
     dust_ok = _without(site.dust_ok, others.dust)
-    rest_ok = _without(site.field.rest_ok, others.parts)
+    rest_ok = _without(site.rest_ok, others.parts)
     return Tables(dust_ok, rest_ok, _without(site.field.clear, others.blocks), {}, {}, {})
 
 

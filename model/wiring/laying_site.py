@@ -22,9 +22,11 @@ class Site:
         self.goals: dict[int, list[int]] = {}
         """The cells beside target blocks, each with the places of these in the line's targets."""
         self.dust_ok = bytearray(field.dust_ok)
+        self.rest_ok = bytearray(field.rest_ok)
         self.failures: list[Failure] = []
         """Why there is no way, whatever the other lines do."""
-        self._sides = [self._open(place) for place in self.places]
+        self.sides = [self._open(place) for place in self.places]
+        """The cells in which the line can end, for each of its targets."""
         self._open_start()
 
     def failure(self, place: int, reason: str) -> Failure:
@@ -38,8 +40,17 @@ class Site:
     def needed(self) -> Tree:
         """The dust that the line cannot do without: its start, and where it can end in one cell alone."""
         tree = self.start()
-        tree.add(Step(sides[0], 1, 0, 0, 0, 0, 0) for sides in self._sides if len(sides) == 1)
+        tree.add(Step(sides[0], 1, 0, 0, 0, 0, 0) for sides in self.sides if len(sides) == 1)
         return tree
+
+    def keep_off(self, start: Tree) -> None:
+        """Bars what the start of another line bars."""
+        for cell in start.bars_dust():
+            self.dust_ok[cell] = 0
+            self.goals.pop(cell, None)
+        for cell in start.bars_parts():
+            self.rest_ok[cell] = 0
+        self.sides = [[cell for cell in sides if self.dust_ok[cell]] for sides in self.sides]
 
     def _open(self, place: int) -> list[int]:
         """The cells beside the target blocks in which the line can end."""

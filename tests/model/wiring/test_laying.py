@@ -204,6 +204,24 @@ def test_lines_that_must_meet_are_told() -> None:
     assert {each.line for each in result.failed} == set(lines)
 
 
+def test_more_lines_than_free_sides_are_told() -> None:
+    """Of the four sides one is taken: three lines may end there, four may not."""
+    yard = Yard(16)
+    target = yard.put(Part.TARGET_BLOCK, Cell(8, 61, 8))
+    yard.put(Part.GLASS, target.step(Heading.NORTH))
+    places = [(2, 8, Heading.EAST), (14, 8, Heading.WEST), (8, 14, Heading.NORTH), (3, 3, Heading.EAST)]
+    lines = [
+        Line(str(place), yard.source(Cell(x, 61, z), heading).start, ((target,),))
+        for place, (x, z, heading) in enumerate(places)
+    ]
+    assert len(routed(yard.plan, lines[:3]).laid) == 3
+    result = routed(yard.plan, lines)
+    assert result.laid == ()
+    assert {each.reason for each in result.failed} == {
+        "The lines have too little room at the target block at 8 61 8."
+    }
+
+
 def walled_off(*gaps: int) -> tuple[Yard, list[Line]]:
     """Two sources and their targets on one level, a wall of glass between them, with gaps."""
     yard = Yard(16)

@@ -75,11 +75,11 @@ def foreign_couplings(seed: int, parts: int) -> tuple[int, list[str]]:
 @pytest.mark.parametrize("parts", [60, 140, 200])
 def test_lines_couple_with_nothing_about_them(parts: int) -> None:
     laid = 0
-    for seed in range(24):
+    for seed in range(16):
         count, found = foreign_couplings(seed, parts)
         assert found == []
         laid += count
-    assert laid >= 12
+    assert laid >= 8
 
 
 @pytest.mark.slow
