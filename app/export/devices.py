@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
@@ -9,7 +10,16 @@ from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QRectF, QSize, QSizeF
-from PySide6.QtGui import QColor, QImage, QPageLayout, QPageSize, QPaintDevice, QPainter, QPdfWriter
+from PySide6.QtGui import (
+    QColor,
+    QGuiApplication,
+    QImage,
+    QPageLayout,
+    QPageSize,
+    QPaintDevice,
+    QPainter,
+    QPdfWriter,
+)
 from PySide6.QtSvg import QSvgGenerator
 
 from app.export.papers import Paper
@@ -81,6 +91,29 @@ def png(page: DrawPage, paper: Paper, ground: QColor) -> bytes:
     buffer = _open_buffer()
     image.save(buffer, "PNG")  # type: ignore[call-overload]
     return _bytes_of(buffer)
+
+
+def in_files(
+    pages: Sequence[DrawPage], path: Path, paper: Paper, title: str, ground: QColor
+) -> dict[str | os.PathLike[str], bytes]:
+    """What to write: one PDF, or numbered SVG or PNG files. Raises ValueError for another ending."""
+    ending = path.suffix.lower()
+    if ending == ".pdf":
+        return {path: pdf(pages, paper, title)}
+    makers: dict[str, Callable[[DrawPage], bytes]] = {
+        ".svg": lambda page: svg(page, paper, title),
+        ".png": lambda page: png(page, paper, ground),
+    }
+    if ending not in makers:
+        raise ValueError(f"{path.name}: the name must end in .pdf, .svg or .png")
+    names = numbered(path, len(pages))
+    return {name: makers[ending](page) for name, page in zip(names, pages, strict=True)}
+
+
+def offscreen() -> QGuiApplication:
+    """An application without a screen, for the command line; drawing needs one."""
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    return QGuiApplication([])
 
 
 def numbered(path: Path, pages: int) -> Iterator[Path]:

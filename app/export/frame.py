@@ -10,7 +10,7 @@ from model.plan import SheetData
 
 CENTRING_MARK = 5.0
 LANGUAGE = "en"
-DOCUMENT_TYPE = "Build sheet"
+BUILD_SHEET = "Build sheet"
 BLANK = "\u2014"
 UPPER, MIDDLE = 12.0, 24.0
 """Heights in the title block at which its rows end."""
@@ -30,6 +30,8 @@ class PageWords:
     """Scale, north, running side."""
     number: int
     pages: int
+    kind: str = BUILD_SHEET
+    """What the document is."""
 
 
 def draw_frame(pencil: Pencil, paper: Paper, words: PageWords, data: SheetData) -> None:
@@ -75,7 +77,7 @@ class _Fields:
     def fill(self, words: PageWords, data: SheetData) -> None:
         """All fields; what nobody gave is a dash."""
         self._field(0, 0, OWNER_END, "Legal owner", data.owner)
-        self._field(OWNER_END, 0, TYPE_END, "Document type", DOCUMENT_TYPE)
+        self._field(OWNER_END, 0, TYPE_END, "Document type", words.kind)
         self._field(TYPE_END, 0, CREATED_END, "Created by", data.created_by)
         self._field(CREATED_END, 0, 180.0, "Approved by", data.approved_by)
         self._field(TYPE_END, UPPER, 180.0, "Identification number", data.number, bold=True)

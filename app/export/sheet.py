@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from functools import partial
 from pathlib import Path
 from typing import NamedTuple
@@ -12,7 +12,7 @@ from PySide6.QtGui import QGuiApplication, QPainter
 
 from app.canvas.symbols.lettering import printable
 from app.export.cover import UNTITLED, cover
-from app.export.devices import DrawPage, numbered, pdf, png, svg
+from app.export.devices import DrawPage, in_files, offscreen
 from app.export.frame import PageWords, draw_frame
 from app.export.level_pages import level_pages
 from app.export.page import Job, Page
@@ -75,12 +75,13 @@ def write_sheet(
     on_page: OnPage = lambda _number, _pages: None,
 ) -> list[str]:
     """Draw and write what was worked out; as ``export_sheet``."""
-    application = QGuiApplication.instance() or _offscreen()
+    application = QGuiApplication.instance() or offscreen()
     pages = _pages(worked, paper, colour, steps=steps)
     told = [
         partial(_tell_and_draw, on_page, page, len(pages), number) for number, page in enumerate(pages, 1)
     ]
-    files = _files(told, worked.junction.plan, Path(path), paper, colour)
+    title = printable(worked.junction.plan.details.title or UNTITLED)
+    files = in_files(told, Path(path), PAPERS[paper], title, sheet_theme(colour).paper)
     del application
     write_together(files)
     return [str(file) for file in files]
@@ -110,26 +111,3 @@ def _draw(job: Job, page: Page, number: int, pages: int, painter: QPainter) -> N
 def _tell_and_draw(on_page: OnPage, draw: DrawPage, pages: int, number: int, painter: QPainter) -> None:
     on_page(number, pages)
     draw(painter)
-
-
-def _files(
-    pages: Sequence[DrawPage], plan: Plan, path: Path, paper: str, colour: bool
-) -> dict[str | os.PathLike[str], bytes]:
-    title = printable(plan.details.title or UNTITLED)
-    ending = path.suffix.lower()
-    if ending == ".pdf":
-        return {path: pdf(pages, PAPERS[paper], title)}
-    makers: dict[str, Callable[[DrawPage], bytes]] = {
-        ".svg": lambda page: svg(page, PAPERS[paper], title),
-        ".png": lambda page: png(page, PAPERS[paper], sheet_theme(colour).paper),
-    }
-    if ending not in makers:
-        raise ValueError(f"{path.name}: the name must end in .pdf, .svg or .png")
-    names = numbered(path, len(pages))
-    return {name: makers[ending](page) for name, page in zip(names, pages, strict=True)}
-
-
-def _offscreen() -> QGuiApplication:
-    """An application without a screen, for the command line."""
-    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-    return QGuiApplication([])
