@@ -1,0 +1,1 @@
+"""What may be wrong with a network, one rule a file; ``model.network.findings`` puts them together."""
