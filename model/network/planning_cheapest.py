@@ -73,7 +73,7 @@ def is_allowed(task: Task, choice: Choice) -> bool:
     return not any(
         task.names[reader] == task.names[other]
         for reader in task.alike & set(choice.conflicts.readers)
-        for other in task.alike & set(members(choice.conflicts.odds[reader]))
+        for other in task.alike & set(members(choice.conflicts.odds[reader] & choice.conflicts.called))
     )
 
 

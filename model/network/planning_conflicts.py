@@ -19,7 +19,7 @@ class Conflicts(msgspec.Struct, frozen=True):
     called: int
     """As bits."""
     odds: tuple[int, ...]
-    """For each reader those that it is at odds with, as bits. Nothing where one of two is never called."""
+    """For each reader those that it is at odds with, as bits. It matters where both are called."""
 
     @property
     def readers(self) -> list[int]:
@@ -53,8 +53,8 @@ def conflicts(defaults: Sequence[int | None], runs: Iterable[Sequence[int]]) -> 
             elif default is not None:
                 called |= bits[reader]
                 before[reader] |= passed
-    odds = [each & called for each in before]
-    for reader in members(called):
-        for other in members(odds[reader]):
+    odds = list(before)
+    for reader, others in enumerate(before):
+        for other in members(others):
             odds[other] |= bits[reader]
     return Conflicts(called, tuple(odds))

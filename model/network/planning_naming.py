@@ -98,6 +98,8 @@ class _Sentences:
         sure = narrowed.sure_conflicts()
         for reader in sure.readers:
             self.palette.must_have(reader)
+        for reader in range(len(narrowed.defaults)):
+            # Who is passed by default may be called or not: without a name it is at odds with nobody.
             for other in members(sure.odds[reader] >> reader):
                 self.palette.at_odds(reader, reader + other)
         if not narrowed.task.names:

@@ -7,7 +7,7 @@ one at the worst. Each of the two helps the other, so they take turns.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 import msgspec
 
@@ -114,11 +114,21 @@ def _drop_dear_ways(
     least = turn_costs(defaults, unknown=0)
     most = turn_costs(defaults, unknown=1)
     for number, journey in enumerate(journeys):
-        if not journey.only and journey.weight:
-            less = _without_dear_ways(stretches, journey, least, most)
-            if len(less.stretches) < len(journey.stretches):
-                journeys[number] = less
-                sure[number] = _turns(stretches, less)
+        before = None
+        while journey != before and not journey.only and journey.weight:
+            # A turn on all ways is paid or not on all of them alike; once some are dropped there are more such.
+            paid_alike = dict.fromkeys(sure[number], 0)
+            before, journey = journey, _without_dear_ways(
+                stretches, journey, _changed(least, paid_alike), _changed(most, paid_alike)
+            )
+            journeys[number], sure[number] = journey, _turns(stretches, journey)
+
+
+def _changed(costs: Sequence[int], new: Mapping[int, int]) -> list[int]:
+    result = list(costs)
+    for turn, cost in new.items():
+        result[turn] = cost
+    return result
 
 
 def turn_costs(defaults: Sequence[int | None], unknown: int) -> list[int]:
