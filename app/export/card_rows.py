@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import groupby
 from typing import Final, NamedTuple
 
@@ -24,6 +24,8 @@ ROW, HEADER = 9.5, 6.5
 SYMBOL: Final = 8.5
 LABEL, INDENT, GAP, FEED = 6.2, 2.0, 2.0, 7.4
 """A waybill: its height, the room beside its name, from one to the next, from line to line."""
+MOST_LINES: Final = 6
+"""Of waybills in one piece."""
 NOTHING: Final = "nothing"
 NO_WAY: Final = "no way leads there"
 
@@ -53,41 +55,60 @@ def card_header(card: DepartureCard) -> Strip:
 
 
 def card_rows(card: DepartureCard, wide: float) -> tuple[Strip, ...]:
-    """A row a departure."""
+    """A row a departure, or several where there are very many waybills."""
     by_room = BY_ROOM if _tells_by(card) else 0.0
-    return tuple(_row(departure, wide - TAKE - TIME_ROOM - by_room) for departure in card.departures)
+    room = wide - TAKE - TIME_ROOM - by_room
+    return tuple(strip for departure in card.departures for strip in _strips(departure, room))
 
 
 def _tells_by(card: DepartureCard) -> bool:
     return len(card.empty) > 1
 
 
-def _row(departure: Departure, room: float) -> Strip:
+def _strips(departure: Departure, room: float) -> Iterator[Strip]:
+    """The row in parts of so many lines, so that none is higher than a card."""
     labels = tuple(labels_of(departure.waybills, room))
     lines = labels[-1].line + 1 if labels else 1
+    for first in range(0, lines, MOST_LINES):
+        here = min(MOST_LINES, lines - first)
+        part = [label for label in labels if first <= label.line < first + here]
+        yield _strip(departure, part, first, here, room, ends=first + here == lines)
 
+
+def _strip(
+    departure: Departure, labels: Sequence[Label], first: int, lines: int, room: float, *, ends: bool
+) -> Strip:
     def draw(pencil: Pencil, space: QRectF) -> None:
-        left, middle = space.left(), space.top() + ROW / 2
-        baseline = middle + TEXT / 2
-        if departure.length is not None:
-            loaded = bool(departure.waybills)
-            draw_cart(pencil.painter, left + CART, middle, paper(SYMBOL), 90.0, pencil.theme, loaded=loaded)
-        name, widest = departure.end, TAKE - TO - 3
-        pencil.text(left + TO, middle + SECTION / 2, name, SECTION, bold=True, widest=widest)
-        if not labels:
-            said = NO_WAY if departure.length is None else NOTHING
-            pencil.text(left + TAKE, baseline, said, TEXT, widest=room)
+        if first:
+            name, baseline = f"{departure.end}, more", space.top() + ROW / 2 + TEXT / 2
+            pencil.text(space.left() + TO, baseline, name, TEXT, widest=TAKE - TO - 3)
+        else:
+            _draw_words(pencil, departure, space, room)
         for label in labels:
-            _draw_label(pencil, label, left + TAKE, middle)
-        if departure.by is not None:
-            at, widest = space.right() - TIME_ROOM - BY_ROOM, BY_ROOM - 3
-            pencil.text(at, baseline, departure.by, TEXT, widest=widest)
-        if departure.length is not None:
-            said = time_words(seconds_for(departure.length))
-            pencil.text(space.right(), baseline, said, TEXT, align=Align.RIGHT, widest=TIME_ROOM - 3)
-        pencil.line(left, space.bottom(), space.right(), space.bottom(), HAIR, pencil.theme.grid4)
+            middle = space.top() + ROW / 2 + (label.line - first) * FEED
+            _draw_label(pencil, label, space.left() + TAKE, middle)
+        if ends:
+            pencil.line(space.left(), space.bottom(), space.right(), space.bottom(), HAIR, pencil.theme.grid4)
 
-    return Strip(ROW + (lines - 1) * FEED, draw)
+    return Strip((lines - 1) * FEED + (ROW if ends else FEED), draw)
+
+
+def _draw_words(pencil: Pencil, departure: Departure, space: QRectF, room: float) -> None:
+    """All of a row but its waybills."""
+    left, middle, right = space.left(), space.top() + ROW / 2, space.right()
+    baseline = middle + TEXT / 2
+    pencil.text(left + TO, middle + SECTION / 2, departure.end, SECTION, bold=True, widest=TAKE - TO - 3)
+    if departure.length is None:
+        pencil.text(left + TAKE, baseline, NO_WAY, TEXT, widest=room)
+        return
+    loaded = bool(departure.waybills)
+    draw_cart(pencil.painter, left + CART, middle, paper(SYMBOL), 90.0, pencil.theme, loaded=loaded)
+    if not loaded:
+        pencil.text(left + TAKE, baseline, NOTHING, TEXT, widest=room)
+    if departure.by is not None:
+        pencil.text(right - TIME_ROOM - BY_ROOM, baseline, departure.by, TEXT, widest=BY_ROOM - 3)
+    time = time_words(seconds_for(departure.length))
+    pencil.text(right, baseline, time, TEXT, align=Align.RIGHT, widest=TIME_ROOM - 3)
 
 
 def labels_of(waybills: tuple[str, ...], room: float) -> Iterator[Label]:
@@ -105,10 +126,10 @@ def labels_of(waybills: tuple[str, ...], room: float) -> Iterator[Label]:
 
 
 def _draw_label(pencil: Pencil, label: Label, left: float, middle: float) -> None:
-    y = middle + label.line * FEED
-    pencil.box(QRectF(left + label.left, y - LABEL / 2, label.wide, LABEL), NARROW)
-    x, widest = left + label.left + INDENT, label.wide - 2 * INDENT + 0.01
-    pencil.text(x, y + TEXT / 2, label.text, TEXT, bold=True, widest=widest)
+    x = left + label.left
+    pencil.box(QRectF(x, middle - LABEL / 2, label.wide, LABEL), NARROW)
+    widest = label.wide - 2 * INDENT + 0.01
+    pencil.text(x + INDENT, middle + TEXT / 2, label.text, TEXT, bold=True, widest=widest)
 
 
 def time_words(seconds: float) -> str:
