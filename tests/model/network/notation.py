@@ -11,7 +11,7 @@
     way Quay → Fen via Mill/East
 
 The plan is made of what is said here, without the planner: a reader's default is the one that the network
-gives or else its first way, its name that after ``takes``. Trips run by a shortest way, and carry what is said
+gives or else its first way, its name that after ``takes``. Trips run by a shortest way and carry what is said
 or else what the called readers on it take.
 """
 
