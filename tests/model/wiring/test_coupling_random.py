@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import product
 from random import Random
 
 import pytest
@@ -19,13 +20,15 @@ from tests.oracle.dry_run_plans import WIRING, random_box, random_piece
 
 TICKS = 45
 NEW = {**WIRING, "dust": 14, "hopper": 2, "barrel": 2}
+GATES = {"solid-block": 8, "dust": 5, "torch": 4, "repeater": 6, "comparator": 5, "lever": 5}
+GATES |= {"barrel": 2, "lamp": 2}
 BLOCKS = frozenset({Part.SOLID_BLOCK, Part.TARGET_BLOCK, Part.BARREL})
 """Parts that heed no power of their own, though a probe shows it."""
 
 
 def random_case(random: Random) -> tuple[Plan, list[Piece]]:
     """A plan and new pieces: torn out of a dense box half of the time, else put down in and about one."""
-    pieces = [model_piece(piece) for piece in random_box(random)]
+    pieces = random_gates(random) if random.random() < 0.5 else list(map(model_piece, random_box(random)))
     if random.random() < 0.7 and len(pieces) > 3:
         new = [
             piece
@@ -34,6 +37,16 @@ def random_case(random: Random) -> tuple[Plan, list[Piece]]:
         ]
         return plan_of([piece for piece in pieces if piece not in new]), new
     return plan_of(pieces), random_pieces(random, pieces)
+
+
+def random_gates(random: Random) -> list[Piece]:
+    """A dense box of parts that act on each other."""
+    found = []
+    for y, x, z in product((64, 65), range(4), range(4)):
+        if random.random() < 0.75:
+            part = random.choices(tuple(GATES), tuple(GATES.values()))[0]
+            found.append(model_piece(random_piece(random, part, (x, y, z))))
+    return found
 
 
 def random_pieces(random: Random, pieces: list[Piece]) -> list[Piece]:
@@ -107,13 +120,15 @@ def compare(seeds: range) -> tuple[int, int]:
 
 
 def test_without_couplings_the_old_parts_do_what_they_did() -> None:
-    quiet, loud = compare(range(280))
-    assert quiet > 120
-    assert loud > 10
+    quiet, loud = compare(range(250))
+    assert quiet > 100
+    assert loud > 20
 
 
 @pytest.mark.slow
-def test_without_couplings_the_old_parts_do_what_they_did_in_many_plans() -> None:
-    quiet, loud = compare(range(10_000, 60_000))
-    assert quiet > 25_000
-    assert loud > 2_000
+@pytest.mark.timeout(600)
+@pytest.mark.parametrize("first", range(10_000, 26_000, 2_000))
+def test_without_couplings_the_old_parts_do_what_they_did_in_many_plans(first: int) -> None:
+    quiet, loud = compare(range(first, first + 2_000))
+    assert quiet > 900
+    assert loud > 200
