@@ -122,14 +122,14 @@ def _wired(plan: Plan, needs: Needs, made: Attempt, proof: Proof) -> Wiring:
     lines = (
         LineReport(each.line.name, thrown[each.line.name], each.dust, each.repeaters) for each in made.laid
     )
-    cells = [piece.at for piece in made.plan.pieces]
+    change = _change(plan, made.plan, len(made.laid))
     lowest_rail = min((piece.at.y for piece in plan.pieces if piece.part in RAILS), default=0)
     return Wiring(
         True,
-        _change(plan, made.plan, len(made.laid)),
+        change,
         tuple(sorted(lines, key=lambda line: list(thrown).index(line.arm))),
-        len({(cell.x, cell.z) for cell in cells}),
-        max((lowest_rail - cell.y for cell in cells), default=0),
+        len({(piece.at.x, piece.at.z) for piece in made.plan.pieces}),
+        max((lowest_rail - cell.y for cell in change.cells), default=0),
         proof.runs,
         proof.passed,
         (),
