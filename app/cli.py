@@ -31,6 +31,7 @@ SUBCOMMANDS: Final = (
     "diagnose",
     "run",
     "wire",
+    "network",
 )
 SCREENS: Final = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
 """Any of these tells Qt where to draw; without one it would abort."""

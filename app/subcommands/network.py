@@ -1,0 +1,112 @@
+"""``platelayer network``: ways, defaults and waybills of a whole network, and what is wrong with it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, Final
+
+import click
+
+from app.subcommands.progress import Progress
+from app.subcommands.statuses import DONE, ERROR_FOUND
+from app.subcommands.streams import put, put_json, say
+from model.files.network_file import read_network
+from model.files.writer import check_writable, write_bytes
+from model.network.network import Network
+from model.severity import Severity
+
+if TYPE_CHECKING:  # what planning needs takes long to import, and the help of all commands must not wait
+    from collections.abc import Sequence
+
+    from model.network.findings import NetworkFinding
+    from model.network.result import NetworkPlan
+
+STAGES: Final = {"ways": "ways", "defaults": "defaults", "names": "names", "prices": "prices of pins"}
+
+
+@click.command("network")
+@click.argument("file")
+@click.option(
+    "--seconds",
+    type=click.FloatRange(min=0),
+    default=60,
+    show_default=True,
+    help="For better plans, at most.",
+)
+@click.option("--graphml", metavar="OUT.graphml", help="Write the network as a graph, too.")
+@click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
+def command(file: str, seconds: float, graphml: str | None, as_json: bool) -> int:
+    """Plan a network: the way of each trip, the default and the waybill of each reader, what to take along.
+
+    Each trip takes a shortest way; then the waybills carried in a week are the fewest, then their names.
+    """
+    network = read_network(file)
+    if graphml is not None:
+        check_writable(graphml)
+    plan = _plan(network, seconds)
+    found = _findings(network, plan)
+    if graphml is not None:
+        _write_graph(graphml, network, plan)
+    if as_json:
+        put_json(_as_json(plan, found))
+    else:
+        put(_as_text(click.format_filename(file), network, plan, found))
+    return ERROR_FOUND if any(finding.severity is Severity.ERROR for finding in found) else DONE
+
+
+def _plan(network: Network, seconds: float) -> NetworkPlan:
+    """The last plan, telling of how far it is meanwhile."""
+    from model.network.planning import plan_network
+    from model.network.result import NetworkPlan
+
+    best: NetworkPlan | None = None
+    with Progress() as progress:
+        for step in plan_network(network, seconds):
+            if isinstance(step, NetworkPlan):
+                best = step
+            else:
+                progress.tell(f"{STAGES.get(step.stage, step.stage)}: {step.done:,} of {step.of:,}")
+    assert best is not None, "there is always a plan"
+    return best
+
+
+def _findings(network: Network, plan: NetworkPlan) -> tuple[NetworkFinding, ...]:
+    from model.network.findings import findings
+
+    return findings(network, plan)
+
+
+def _write_graph(path: str, network: Network, plan: NetworkPlan) -> None:
+    from model.files.network_graphml import graphml_bytes
+
+    write_bytes(path, graphml_bytes(network, plan))
+    say(f"wrote {click.format_filename(path)}")
+
+
+def _as_json(plan: NetworkPlan, found: Sequence[NetworkFinding]) -> dict[str, Any]:
+    return {
+        "waybills_per_week": plan.waybills_per_week,
+        "distinct_names": plan.distinct_names,
+        "names_bound": plan.names_bound,
+        "readers": {
+            key: {"default": planned.default, "name": planned.name} for key, planned in plan.readers.items()
+        },
+        "trips": [
+            {"from": trip.start, "to": trip.end, "via": trip.via, "waybills": trip.waybills}
+            for trip in plan.trips
+        ],
+        "findings": [
+            {
+                "rule": finding.rule,
+                "severity": finding.severity,
+                "names": finding.names,
+                "message": finding.message,
+            }
+            for finding in found
+        ],
+    }
+
+
+def _as_text(file: str, network: Network, plan: NetworkPlan, found: Sequence[NetworkFinding]) -> str:
+    from app.subcommands.network_text import network_text
+
+    return network_text(file, network, plan, found)
