@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 import msgspec
 
 from model.network.network import ReaderPin, end_of, junction_and_arm
-from model.network.result import TripPlan
+from model.network.result import NetworkPlan, Planned, TripPlan
 from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.network.rules.words import trip_name
@@ -26,7 +26,7 @@ class Call(msgspec.Struct, frozen=True):
 def find(sight: Sight) -> Iterator[Found]:
     """A cart passes a reader by its default only while it carries nothing of the name that the reader takes.
 
-    Looked at with the names that are settled by pins, also where the plan could not keep to them.
+    Looked at as pins have it, also where the plan could not keep to them.
 
     Bad::
 
@@ -54,32 +54,38 @@ def find(sight: Sight) -> Iterator[Found]:
     """
     if sight.plan is None:
         return
-    names = _names(sight)
+    planned = _as_pinned(sight, sight.plan)
+    ways = [list(_calls(sight, trip, planned)) for trip in sight.plan.trips]
+    called = {call.reader for way in ways for call in way if call.is_called}
+    taking = called | {key for key, each in sight.plan.readers.items() if each.name is not None}
+    names = {key: name for key in taking if (name := planned[key].name) is not None}
     trips: dict[tuple[str, str], list[int]] = {}
-    for place, trip in enumerate(sight.plan.trips):
-        wrong = _first_wrong(list(calls(sight, trip)), names)
+    for place, way in enumerate(ways):
+        wrong = _first_wrong(way, names)
         if wrong is not None:
             trips.setdefault(wrong, []).append(place)
     for (reader, later), places in trips.items():
         yield _found(sight, reader, later, names[reader], places)
 
 
-def calls(sight: Sight, trip: TripPlan) -> Iterator[Call]:
+def _as_pinned(sight: Sight, plan: NetworkPlan) -> dict[str, Planned]:
+    """What each reader does, and does by its pin where the plan could not keep it."""
+    pins = {pin.reader: pin for pin in plan.unkept if isinstance(pin, ReaderPin)}
+    planned = dict(plan.readers)
+    for key in planned.keys() & pins.keys() & sight.readers.keys():
+        pin, before = pins[key], planned[key]
+        default = pin.default if pin.default in sight.readers[key].ways else None
+        planned[key] = Planned(default or before.default, pin.name or before.name)
+    return planned
+
+
+def _calls(sight: Sight, trip: TripPlan, planned: Mapping[str, Planned]) -> Iterator[Call]:
     """The readers on the way of a trip, in order."""
     links = sight.network.links
     for link, following in zip(trip.links, trip.links[1:], strict=False):
-        entry, planned = links[link].end, sight.planned.get(links[link].end)
-        place = junction_and_arm(entry)
-        if planned is not None and place is not None:
-            yield Call(entry, links[following].start != end_of(place[0], planned.default))
-
-
-def _names(sight: Sight) -> dict[str, str]:
-    """By reader, what it takes; a pinned name that the plan could not keep in the place of the plan's."""
-    names = {key: planned.name for key, planned in sight.planned.items() if planned.name is not None}
-    unkept = () if sight.plan is None else sight.plan.unkept
-    pinned = {pin.reader: pin.name for pin in unkept if isinstance(pin, ReaderPin) and pin.name is not None}
-    return {key: pinned.get(key, name) for key, name in names.items()}
+        entry, place = links[link].end, junction_and_arm(links[link].end)
+        if entry in planned and place is not None:
+            yield Call(entry, links[following].start != end_of(place[0], planned[entry].default))
 
 
 def _first_wrong(way: list[Call], names: dict[str, str]) -> tuple[str, str] | None:
