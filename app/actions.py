@@ -26,7 +26,14 @@ class UserAction(NamedTuple):
 
 ACTIONS: Final = (
     UserAction("new", "File", "New plan", "Start with an empty plan.", ("Ctrl+N",)),
-    UserAction("open", "File", "Open…", "Open a plan from a file.", ("Ctrl+O",)),
+    UserAction(
+        "new_network",
+        "File",
+        "New network",
+        "Start with an empty network, in a window of its own.",
+        ("Ctrl+Shift+N",),
+    ),
+    UserAction("open", "File", "Open…", "Open a plan or a network from a file.", ("Ctrl+O",)),
     UserAction(
         "start", "File", "Start screen…", "Recent plans, examples, and plans left over from last time."
     ),

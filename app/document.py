@@ -7,13 +7,11 @@ from pathlib import Path
 from typing import Concatenate, Final, NamedTuple, ParamSpec
 
 from PySide6.QtCore import QObject, QTimer, Signal
-from PySide6.QtGui import QUndoStack
 
 from app.background import Newest
-from app.undo import ApplyChange
+from app.opened import Opened
 from model.edits import EditRefused
 from model.files.plan_file import plan_bytes
-from model.files.writer import write_bytes
 from model.plan import EMPTY_PLAN, Change, Details, Plan, Waiver
 from model.routing.junction import Junction
 from model.routing.orientations import Orientation, each_orientation
@@ -25,8 +23,6 @@ BEGIN_AFTER_MS: Final = 20
 """From an edit until the background begins: the picture comes first, and would have to wait for it."""
 OLD_AFTER_MS: Final = 150
 """From an edit until what is not worked out anew by then is shown as old."""
-Stamp = tuple[int, int, int]
-"""Time of change in ns, length in bytes, and the number of the file on its disk."""
 
 
 class _Judged(NamedTuple):
@@ -39,34 +35,26 @@ class _Turned(NamedTuple):
     orientations: tuple[Orientation, ...]
 
 
-class Document(QObject):
+class Document(Opened):
     """A plan under edit.
 
     The plan and the shapes of its rails are always of now. The junction, the findings and the
     orientations follow; until then those of an older plan stay, marked as old.
     """
 
-    changed = Signal(object, object)
-    """The Change just applied, and the frozenset of cells whose shape changed."""
-    details_changed = Signal()
-    reset = Signal()
-    """Another plan is open."""
     junction_updated = Signal()
     orientations_updated = Signal()
-    dirty_changed = Signal(bool)
-    refused = Signal(str)
-    """Why a wish was not carried out, for the status bar."""
     acted_at = Signal(object)
     """The cells where an undo or redo acted."""
     acted_on = Signal(object)
     """The names of the plan's details that an undo or redo changed, where it changed no piece."""
 
+    ending = ".plan.json"
+    untitled = "Untitled plan"
+
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.layout = Layout(EMPTY_PLAN)
-        self.path: Path | None = None
-        self._stamp: Stamp | None = None
-        self.undo_stack = QUndoStack(self)
         self.junction: Junction | None = None
         self.junction_is_old = True
         self.findings: list[Finding] = []
@@ -81,7 +69,6 @@ class Document(QObject):
         self._worker = Newest(self)
         self._worker.yielded.connect(self._settle)
         self._worker.failed.connect(self._give_up)
-        self.undo_stack.cleanChanged.connect(self._tell_dirty)
 
     @property
     def plan(self) -> Plan:
@@ -89,21 +76,19 @@ class Document(QObject):
         return self.layout.plan
 
     @property
-    def is_dirty(self) -> bool:
-        """Whether the plan differs from its file."""
-        return not self.undo_stack.isClean()
+    def value(self) -> Plan:
+        """The plan, as every document has a value."""
+        return self.plan
 
     @property
-    def name(self) -> str:
-        """What to call the plan in the window: its title, else its file, else that it has none."""
-        if self.plan.details.title:
-            return self.plan.details.title
-        return self.path.name if self.path else "Untitled plan"
+    def title(self) -> str:
+        """The plan's title."""
+        return self.plan.details.title
 
-    def apply(self, change: Change) -> None:
-        """Carry out a change as one undo step; an empty one is never pushed."""
-        if not change.is_empty:
-            self.undo_stack.push(ApplyChange(self, change))
+    @staticmethod
+    def bytes_of(value: Plan, path: Path | None) -> bytes:  # noqa: ARG004  # noqa: ARG004
+        """The plan file, the same wherever it lies."""
+        return plan_bytes(value)
 
     def edit(
         self, function: Callable[Concatenate[Plan, Wish], Change], *args: Wish.args, **kwargs: Wish.kwargs
@@ -121,9 +106,9 @@ class Document(QObject):
         """Start with an empty plan that has no file."""
         self.load(EMPTY_PLAN, None)
 
-    def load(self, plan: Plan, path: Path | None) -> None:
+    def load(self, value: Plan, path: Path | None) -> None:
         """Open a plan that is the same as its file."""
-        self.layout = Layout(plan)
+        self.layout = Layout(value)
         self._belong_to(path)
         self.undo_stack.clear()
         self.junction = None
@@ -134,22 +119,6 @@ class Document(QObject):
         self.details_changed.emit()
         self._work_out()
         self._tell_worked_out()
-
-    def take_up(self, plan: Plan, path: Path | None) -> None:
-        """Open a plan left over from last time: it differs from its file."""
-        self.load(plan, path)
-        self.undo_stack.resetClean()
-
-    def save(self, path: Path) -> None:
-        """Write the plan. Raises WriteError; the plan then still counts as changed."""
-        write_bytes(path, plan_bytes(self.plan))
-        self._belong_to(path)
-        self.undo_stack.setClean()
-        self.details_changed.emit()
-
-    def is_changed_outside(self, path: Path) -> bool:
-        """Whether the plan's own file is another one than was read or written last."""
-        return path == self.path and self._stamp is not None and stamp_of(path) not in (None, self._stamp)
 
     def take(self, change: Change) -> None:
         """Make a change the newest state (the undo command calls this)."""
@@ -181,10 +150,6 @@ class Document(QObject):
         self._begin.stop()
         self._old_for_long.stop()
         self._worker.stop()
-
-    def _belong_to(self, path: Path | None) -> None:
-        self.path = path
-        self._stamp = None if path is None else stamp_of(path)
 
     def _work_out(self) -> None:
         self.junction_is_old = True
@@ -218,23 +183,11 @@ class Document(QObject):
         """A mistake of the program in the background is handled like one in the foreground."""
         raise error if isinstance(error, Exception) else RuntimeError(str(error))
 
-    def _tell_dirty(self, is_clean: bool) -> None:
-        self.dirty_changed.emit(not is_clean)
-
 
 def changed_fields(before: Details, after: Details) -> frozenset[str]:
     """The details that differ, by name."""
     names = before.__struct_fields__
     return frozenset(name for name in names if getattr(before, name) != getattr(after, name))
-
-
-def stamp_of(path: Path) -> Stamp | None:
-    """What tells one state of a file from another; ``None`` where there is no file."""
-    try:
-        stat = path.stat()
-    except OSError:
-        return None
-    return stat.st_mtime_ns, stat.st_size, stat.st_ino
 
 
 def _work(plan: Plan) -> Iterator[object]:

@@ -12,6 +12,15 @@ from PySide6.QtGui import QIcon, QPainter, QPen, QPixmap, QPolygonF
 from app.canvas.symbols.carts import draw_cart
 from app.canvas.symbols.look import Look
 from app.canvas.symbols.markers import draw_marker
+from app.canvas.symbols.network import (
+    Passage,
+    draw_head,
+    draw_junction,
+    draw_link,
+    draw_passages,
+    draw_station,
+    line_path,
+)
 from app.canvas.symbols.pieces import paint
 from app.canvas.symbols.signs import draw_inverter_gate
 from app.canvas.symbols.size import screen
@@ -45,7 +54,8 @@ def icon(name: str) -> QIcon:
     """The icon of a tool, a part or a marker, in the window's theme.
 
     Names: the parts' words of files; ``select``, ``lay-track``, ``place``, ``module``, ``arm``, ``erase``,
-    ``throw``, ``test-cart``, ``survey``, ``line``; ``error``, ``warning``, ``note``, also with ``-aside``;
+    ``throw``, ``test-cart``, ``survey``, ``line``, ``station``, ``junction``, ``link``, ``trip``;
+    ``error``, ``warning``, ``note``, also with ``-aside``;
     ``inverter``. Raises KeyError for another name.
     """
     return _icon(name, current())
@@ -161,6 +171,42 @@ def _draw_module(stage: Stage) -> None:
     stage.box(0.26, 0.16, 0.74, 0.84, ink, stage.theme.paper)
 
 
+def _draw_station(stage: Stage) -> None:
+    """A station with a link out of it."""
+    c = stage.size.c
+    stage.line([(0.5, 0.5), (1, 0.5)], stage.theme.ink, stage.size.wide)
+    draw_station(stage.painter, 0.38 * c, 0.5 * c, 0.9 * c, stage.theme)
+
+
+def _draw_junction(stage: Stage) -> None:
+    """A junction: a way straight through, and one that a reader calls."""
+    c = stage.size.c
+    ahead, aside = QPointF(1, 0), QPointF(0, 1)
+    left, right, below = QPointF(0.12 * c, 0.5 * c), QPointF(0.88 * c, 0.5 * c), QPointF(0.5 * c, 0.88 * c)
+    ways = [Passage(left, ahead, right, ahead, "default"), Passage(left, ahead, below, aside, "other")]
+    draw_junction(stage.painter, 0.5 * c, 0.5 * c, 0.62 * c, stage.theme)
+    draw_passages(stage.painter, c, stage.theme, ways)
+
+
+def _draw_network_link(stage: Stage) -> None:
+    """A line with a bend, and the head that says which way it runs."""
+    c = stage.size.c
+    path = line_path(
+        [QPointF(0.06 * c, 0.8 * c), QPointF(0.4 * c, 0.8 * c), QPointF(0.94 * c, 0.26 * c)], c / 2
+    )
+    draw_link(stage.painter, path, c, stage.theme.ink)
+    draw_head(stage.painter, QPointF(0.68 * c, 0.52 * c), QPointF(0.7071, -0.7071), c, stage.theme.ink)
+
+
+def _draw_trip(stage: Stage) -> None:
+    """A cart with a waybill between two stations."""
+    c = stage.size.c
+    stage.line([(0.1, 0.5), (0.9, 0.5)], stage.theme.ink, stage.size.narrow)
+    draw_cart(stage.painter, c / 2, c / 2, stage.size, 90, stage.theme, loaded=True)
+    for x in (0.08, 0.92):
+        stage.line([(x, 0.26), (x, 0.74)], stage.theme.ink, stage.size.wide)
+
+
 TOOLS: Final[dict[str, Callable[[Stage], None]]] = {
     "select": _draw_select,
     "lay-track": lambda stage: paint(stage, rest_look(Part.RAIL)),
@@ -173,4 +219,8 @@ TOOLS: Final[dict[str, Callable[[Stage], None]]] = {
     "survey": _draw_survey,
     "line": _draw_line,
     "inverter": draw_inverter_gate,
+    "station": _draw_station,
+    "junction": _draw_junction,
+    "link": _draw_network_link,
+    "trip": _draw_trip,
 }

@@ -1,4 +1,4 @@
-"""Copies of changed plans, so that no crash costs more than a second of work.
+"""Copies of changed plans and networks, so that no crash costs more than a second of work.
 
 Each running window owns one copy and holds a lock beside it. A copy whose lock nobody holds was left
 over by a run that did not end well; the start screen offers it. The plan's own file is never touched.
@@ -16,14 +16,13 @@ from typing import Final, NamedTuple
 from PySide6.QtCore import QLockFile, QObject, QStandardPaths, QTimer, Signal
 
 from app.background import Newest
-from app.document import Document
-from model.files.plan_file import plan_bytes
+from app.opened import Opened
 from model.files.writer import WriteError, write_bytes
-from model.plan import Plan
 
 DELAY_MS: Final = 400
 """From the first change after a copy to the next copy; well inside the promised second."""
-COPY: Final = ".plan.json"
+COPIES: Final = (".plan.json", ".network.json")
+"""A copy of either kind may be left over; whichever window is open offers it."""
 ABOUT: Final = ".about.json"
 LOCK: Final = ".lock"
 
@@ -34,7 +33,7 @@ class LeftOver(NamedTuple):
     copy: Path
     title: str
     original: Path | None
-    """The plan's own file; ``None`` when it was never saved."""
+    """The document's own file; ``None`` when it was never saved."""
     seconds: float
     """When the copy was written, in seconds since 1970."""
 
@@ -53,7 +52,7 @@ class Recovery(QObject):
     failed = Signal(str)
     """A copy could not be written, and why."""
 
-    def __init__(self, document: Document, folder: Path | None = None) -> None:
+    def __init__(self, document: Opened, folder: Path | None = None) -> None:
         super().__init__(document)
         self._document = document
         self._folder = recovery_folder() if folder is None else folder
@@ -79,26 +78,27 @@ class Recovery(QObject):
     @property
     def copy(self) -> Path:
         """The file of this document's copy."""
-        return self._folder / (self._stem + COPY)
+        return self._folder / (self._stem + self._document.ending)
 
     def write_soon(self) -> None:
         """Write the copy beside the window's own work."""
-        plan, original = self._document.plan, self._document.path
-        self._worker.ask(lambda: self._write(plan, original))
+        title, value, original = self._document.title, self._document.value, self._document.path
+        self._worker.ask(lambda: self._write(title, value, original))
 
     def write_now(self) -> None:
         """Write the copy before anything else happens, as after a mishap."""
         if self._document.is_dirty:
             self._timer.stop()
             self._worker.stop()
-            for result in self._write(self._document.plan, self._document.path):
+            document = self._document
+            for result in self._write(document.title, document.value, document.path):
                 self._tell(result)
 
     def forget(self) -> None:
         """The plan is safe in its file, or given up: take the copy away."""
         self._timer.stop()
         self._worker.stop()
-        for ending in (COPY, ABOUT):
+        for ending in (self._document.ending, ABOUT):
             (self._folder / (self._stem + ending)).unlink(missing_ok=True)
 
     def close(self) -> None:
@@ -113,8 +113,9 @@ class Recovery(QObject):
 
     def discard(self, entry: LeftOver) -> None:
         """Take away a copy that has been taken up and is safe in a new copy or file."""
-        stem = entry.copy.name.removesuffix(COPY)
-        for ending in (COPY, ABOUT, LOCK):
+        entry.copy.unlink(missing_ok=True)
+        stem = entry.copy.name.partition(".")[0]
+        for ending in (ABOUT, LOCK):
             (self._folder / (stem + ending)).unlink(missing_ok=True)
 
     def _note_change(self, *_: object) -> None:
@@ -128,15 +129,15 @@ class Recovery(QObject):
         else:
             self.forget()
 
-    def _write(self, plan: Plan, original: Path | None) -> Iterator[object]:
+    def _write(self, title: str, value: object, original: Path | None) -> Iterator[object]:
         now = time.time()
         about = {
-            "title": plan.details.title,
+            "title": title,
             "original": None if original is None else str(original),
             "seconds": now,
         }
         try:
-            write_bytes(self.copy, plan_bytes(plan))
+            write_bytes(self.copy, self._document.bytes_of(value, original))
             write_bytes(self._folder / (self._stem + ABOUT), json.dumps(about).encode())
         except (WriteError, OSError) as error:
             yield str(error)
@@ -151,8 +152,9 @@ class Recovery(QObject):
 
     def _read(self, about: Path) -> LeftOver | None:
         stem = about.name.removesuffix(ABOUT)
-        copy = self._folder / (stem + COPY)
-        if stem == self._stem or not copy.exists() or self._is_held(stem):
+        copies = (self._folder / (stem + ending) for ending in COPIES)
+        copy = next((path for path in copies if path.exists()), None)
+        if stem == self._stem or copy is None or self._is_held(stem):
             return None
         try:
             said = json.loads(about.read_bytes())

@@ -33,7 +33,7 @@ from model.grid import Turn
 from model.plan import Plan
 from model.track.layout import Layout
 
-SIZE: Final = QSize(800, 420)
+SIZE: Final = QSize(920, 420)
 LEFT: Final = 260
 RECENT_SHOWN: Final = 3
 LEFT_OVER_SHOWN: Final = 1
@@ -48,6 +48,7 @@ class StartScreen(QDialog):
     """Each choice closes it and is carried out by the window."""
 
     new_asked = Signal()
+    network_asked = Signal()
     open_asked = Signal()
     recent_chosen = Signal(object)
     example_chosen = Signal(object)
@@ -76,10 +77,13 @@ class StartScreen(QDialog):
         column.addWidget(label("Plan a junction before\nyou place a block.", "second"))
         column.addSpacing(16)
         self.new_button = _wide_button("New plan", "Ctrl+N", "dark")
+        self.network_button = _wide_button("New network", "Ctrl+Shift+N", "")
         self.open_button = _wide_button("Open…", "Ctrl+O", "")
         column.addWidget(self.new_button)
+        column.addWidget(self.network_button)
         column.addWidget(self.open_button)
         self.new_button.clicked.connect(lambda: self._end(self.new_asked))
+        self.network_button.clicked.connect(lambda: self._end(self.network_asked))
         self.open_button.clicked.connect(lambda: self._end(self.open_asked))
         self.take_up_buttons: list[QPushButton] = []
         if left_over:
@@ -97,7 +101,7 @@ class StartScreen(QDialog):
 
     def _add_left_over(self, column: QVBoxLayout, entry: LeftOver) -> None:
         saved = entry.original.name if entry.original else "never saved"
-        name = label(f"{entry.title or 'Untitled plan'}, {saved}")
+        name = label(f"{entry.title or 'Untitled'}, {saved}")
         name.setWordWrap(True)
         column.addWidget(name)
         column.addWidget(label(f"copy of {day_words(entry.seconds)} {_clock(entry.seconds)}", "second"))
@@ -127,7 +131,7 @@ class StartScreen(QDialog):
             column.addWidget(row)
         if not recent:
             column.addSpacing(10)
-            column.addWidget(label("Plans that you open or save are listed here.", "second"))
+            column.addWidget(label("Plans and networks that you open or save are listed here.", "second"))
         column.addStretch(1)
         column.addWidget(label("Examples of the Brinepan Tramway — an invented company", "section"))
         column.addSpacing(6)

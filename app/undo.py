@@ -1,28 +1,37 @@
-"""The one undo command: it applies a Change, and its inverse takes it back."""
+"""The one undo command: it applies a change, and its inverse takes it back."""
 
 from __future__ import annotations
 
-from typing import Protocol
+from typing import Any, Protocol, Self
 
 from PySide6.QtGui import QUndoCommand
 
-from model.plan import Change
+
+class AnyChange(Protocol):
+    """A change of any document, as a value."""
+
+    @property
+    def label(self) -> str:
+        """In the user's words."""
+
+    def inverse(self) -> Self:
+        """The change that undoes this one."""
 
 
 class Takes(Protocol):
-    """What a Change is applied to."""
+    """What a change is applied to."""
 
-    def take(self, change: Change) -> None:
+    def take(self, change: Any) -> None:
         """Make the change the newest state."""
 
-    def show_where(self, change: Change) -> None:
+    def show_where(self, change: Any) -> None:
         """Bring the place of a change into sight."""
 
 
 class ApplyChange(QUndoCommand):
     """One gesture as one step, named in the user's words."""
 
-    def __init__(self, target: Takes, change: Change) -> None:
+    def __init__(self, target: Takes, change: AnyChange) -> None:
         super().__init__(change.label)
         self._target = target
         self._change = change

@@ -6,10 +6,11 @@ import sys
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QMimeData, QSize, QTimer
+from PySide6.QtCore import QSize, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QResizeEvent
 from PySide6.QtWidgets import QApplication, QDialog, QMainWindow
 
+from app import desk
 from app import theme as themes
 from app.background import Newest
 from app.canvas.view import PlanView
@@ -26,10 +27,11 @@ from app.commands.timing import TimingCommands
 from app.dialogs.about import AboutDialog, CautionsDialog
 from app.dialogs.keys import ActionFinder, KeysDialog
 from app.document import Document
+from app.dropping import dropped_file
 from app.mishap import MishapHook
 from app.panels.frame import Frame, Panels
 from app.panels.menu_row import MenuRow
-from app.recovery import Recovery, recovery_folder
+from app.recovery import LeftOver, Recovery, recovery_folder
 from app.settings import Settings
 from app.start import StartScreen, example_paths
 from app.theme import Scheme
@@ -53,7 +55,13 @@ class MainWindow(QMainWindow):
         self.side = self.panels.side
         tell = self.panels.message.say
         self.files = FileCommands(
-            self, self.document, self.recovery, self.settings, tell, self._take_over_typed
+            self,
+            self.document,
+            self.recovery,
+            self.settings,
+            tell,
+            self._take_over_typed,
+            lambda path: desk.open_file(path, self),
         )
         self.exports = ExportCommands(self, self.document, self.settings, tell, self.panels.status.say)
         self.plan_commands = PlanCommands(
@@ -86,12 +94,25 @@ class MainWindow(QMainWindow):
         """Offer new and recent plans, examples, and what was left over."""
         screen = StartScreen(self, self.settings.recent, self.recovery.left_over())
         screen.new_asked.connect(self.files.new)
+        screen.network_asked.connect(self.new_network)
         screen.open_asked.connect(self.files.open)
         screen.recent_chosen.connect(self.files.open_path)
-        screen.example_chosen.connect(self.files.open_example)
-        screen.take_up_asked.connect(self.files.take_up)
+        screen.example_chosen.connect(self.open_example)
+        screen.take_up_asked.connect(self.take_up)
         screen.open()
         return screen
+
+    def new_network(self) -> None:
+        """An empty network in a window of its own."""
+        desk.network_window(self)
+
+    def open_example(self, path: Path) -> None:
+        """An example, in a window of its kind."""
+        (self if self.files.is_for(path) else desk.network_window(self)).files.open_example(path)
+
+    def take_up(self, entry: LeftOver) -> None:
+        """What was left over, in a window of its kind."""
+        (self if self.files.is_for(entry.copy) else desk.network_window(self)).files.take_up(entry)
 
     def use_scheme(self, name: str) -> None:
         """Follow the system, or keep to light or dark; remembered for the next start."""
@@ -183,12 +204,6 @@ class MainWindow(QMainWindow):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self.frame.fold_for(event.size().width())
-
-
-def dropped_file(data: QMimeData) -> Path | None:
-    """The one local file that is dropped, or ``None``."""
-    urls = data.urls()
-    return Path(urls[0].toLocalFile()) if len(urls) == 1 and urls[0].isLocalFile() else None
 
 
 def run(path: str | None) -> int:

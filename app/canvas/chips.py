@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF
@@ -69,14 +70,22 @@ def draw_label(painter: QPainter, box: QRectF, text: str, theme: Theme) -> None:
 
 def draw_empty_hint(painter: QPainter, x: float, y: float, level: int, theme: Theme) -> None:
     """What an empty plan says, on a patch of paper with its upper left corner at (x, y)."""
-    painter.fillRect(QRectF(x, y, 284, 148), theme.paper)
+    below = f"Level {level} · north is up".replace("-", "\u2212")
+    draw_hint(painter, x, y, HINTS, below, theme)
+
+
+def draw_hint(
+    painter: QPainter, x: float, y: float, hints: Sequence[tuple[str, str]], below: str, theme: Theme
+) -> None:
+    """Keys, each with what it does, and a line below them."""
+    last = 57 + 27 * len(hints)
+    painter.fillRect(QRectF(x, y, 284, last + (10 if below else -15)), theme.paper)
     draw_text(painter, x + 8, y + 28, "Nothing here yet", HEADING, theme.ink, bold=True)
-    for row, (key, does) in enumerate(HINTS):
+    for row, (key, does) in enumerate(hints):
         baseline = y + 58 + row * 27
         _draw_key(painter, x + 8, baseline, key, theme)
         draw_text(painter, x + 68, baseline, does, NORMAL, theme.ink)
-    below = f"Level {level} · north is up".replace("-", "\u2212")
-    draw_text(painter, x + 8, y + 138, below, SMALL, theme.ink2)
+    draw_text(painter, x + 8, y + last, below, SMALL, theme.ink2)
 
 
 def _draw_key(painter: QPainter, x: float, baseline: float, key: str, theme: Theme) -> None:

@@ -106,10 +106,10 @@ def bind_document(window: MainWindow) -> None:
         action = window.bound[name]
         can.connect(action.setEnabled)
         action.setEnabled(False)
-        text.connect(partial(_name_step, action, action.text()))
+        text.connect(partial(name_step, action, action.text()))
 
 
-def _name_step(action: QAction, word: str, step: str) -> None:
+def name_step(action: QAction, word: str, step: str) -> None:
     """The menu names the step that would be taken back or done again."""
     action.setText(f"{word} {step}".strip())
 

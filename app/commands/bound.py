@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
 from PySide6.QtCore import QObject, Qt
@@ -13,16 +13,18 @@ from app.actions import ACTIONS, MENUS, UserAction
 
 ONE_OF: Final = ("Edit/Tool", "Plan/Running side", "View/Theme")
 """Submenus of which exactly one action holds."""
-OF_THE_VIEW: Final = ("cut", "copy", "paste", "delete", "select_all")
+OF_THE_VIEW: Final = frozenset({"cut", "copy", "paste", "delete", "select_all"})
 Command = Callable[[], object]
 
 
-def bind(parent: QObject, commands: Mapping[str, Command]) -> dict[str, QAction]:
+def bind(
+    parent: QObject, commands: Mapping[str, Command], table: Sequence[UserAction] = ACTIONS
+) -> dict[str, QAction]:
     """An action for each entry of the table. Raises KeyError where one has no command."""
-    actions = {entry.name: _make(parent, entry, commands[entry.name]) for entry in ACTIONS}
+    actions = {entry.name: _make(parent, entry, commands[entry.name]) for entry in table}
     for submenu in ONE_OF:
         group = QActionGroup(parent)
-        for entry in ACTIONS:
+        for entry in table:
             if entry.menu == submenu:
                 group.addAction(actions[entry.name])
     return actions
@@ -30,15 +32,20 @@ def bind(parent: QObject, commands: Mapping[str, Command]) -> dict[str, QAction]
 
 def keep_to(view: QWidget, actions: Mapping[str, QAction]) -> None:
     """Let the keys that act on chosen pieces work in the view only: elsewhere they mean text or a row."""
-    for name in OF_THE_VIEW:
+    for name in OF_THE_VIEW & actions.keys():
         actions[name].setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         view.addAction(actions[name])
 
 
-def fill_menus(bar: QMenuBar, actions: Mapping[str, QAction]) -> dict[str, QMenu]:
+def fill_menus(
+    bar: QMenuBar,
+    actions: Mapping[str, QAction],
+    table: Sequence[UserAction] = ACTIONS,
+    names: Sequence[str] = MENUS,
+) -> dict[str, QMenu]:
     """The menus in their order; submenus stand where their first action does. By the name of the menu."""
-    menus = {name: bar.addMenu(name) for name in MENUS}
-    for entry in ACTIONS:
+    menus = {name: bar.addMenu(name) for name in names}
+    for entry in table:
         top, _, submenu = entry.menu.partition("/")
         menu = menus[top]
         if submenu:

@@ -1,40 +1,64 @@
-"""Opening and saving plans, and the question whether changes are to be kept."""
+"""Opening and saving plans and networks, and the question whether changes are to be kept."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Final
+from typing import Any, Final, NamedTuple
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from app.claim import Claim
-from app.document import Document
+from app.opened import Opened
 from app.recovery import LeftOver, Recovery
 from app.settings import Settings
 from model.files.errors import PlanFileError
 from model.files.plan_file import read_plan
 from model.files.writer import WriteError
 
-ENDING: Final = ".plan.json"
-FILTER: Final = "Plans (*.plan.json);;All files (*)"
+ENDINGS: Final = (".plan.json", ".network.json")
 Button = QMessageBox.StandardButton
 LONGEST: Final = 60
 """Letters of a title in a question; longer ones would not fit on the screen."""
 
 
+class FileKind(NamedTuple):
+    """What is opened in a kind of window."""
+
+    word: str
+    """``plan``"""
+    ending: str
+    read: Callable[[Path, Path | None], Any]
+    """Of the file, and of the one whose copy it is. Raises PlanFileError or OSError."""
+
+    def is_for(self, path: Path) -> bool:
+        """Whether a file belongs into this kind of window; a name that tells nothing does."""
+        return path.name.endswith(self.ending) or not path.name.endswith(ENDINGS)
+
+    @property
+    def filter(self) -> str:
+        """For the question under which name to save."""
+        return f"{self.word.capitalize()}s (*{self.ending});;All files (*)"
+
+
+PLANS: Final = FileKind("plan", ".plan.json", lambda path, _beside: read_plan(path))
+OPENABLE: Final = f"Plans and networks ({' '.join('*' + ending for ending in ENDINGS)});;All files (*)"
+
+
 class FileCommands:
-    """Every way in which a plan comes into the window or leaves it."""
+    """Every way in which a document comes into its window or leaves it."""
 
     def __init__(
         self,
         parent: QWidget,
-        document: Document,
+        document: Opened,
         recovery: Recovery,
         settings: Settings,
         tell: Callable[[str], None],
         finish_edit: Callable[[], None],
+        elsewhere: Callable[[Path], object],
+        kind: FileKind = PLANS,
     ) -> None:
         self._parent = parent
         self._document = document
@@ -42,62 +66,71 @@ class FileCommands:
         self._settings = settings
         self._tell = tell
         self._finish_edit = finish_edit
+        self._elsewhere = elsewhere
+        self._kind = kind
         self._claim = Claim(recovery.folder)
 
     def new(self) -> None:
-        """An empty plan, when the present one may go."""
+        """An empty document, when the present one may go."""
         if self.may_leave():
             self._document.new()
             self._claim.release()
+
+    def is_for(self, path: Path) -> bool:
+        """Whether a file belongs into this kind of window."""
+        return self._kind.is_for(path)
 
     def open(self) -> None:
         """Ask for a file and open it."""
         folder = (
             str(self._document.path.parent) if self._document.path else self._settings.choice("folder", "")
         )
-        name, _ = QFileDialog.getOpenFileName(self._parent, "Open a plan", folder, FILTER)
+        name, _ = QFileDialog.getOpenFileName(self._parent, f"Open a {self._kind.word}", folder, OPENABLE)
         if name:
             self.open_path(Path(name))
 
     def open_path(self, path: Path) -> bool:
-        """Open a file, when the present plan may go. Whether it is open now."""
+        """Open a file, when what is open may go, or in a window of its kind. Whether it is open here now."""
+        if not self._kind.is_for(path):
+            self._elsewhere(path)
+            return False
         try:
-            plan = read_plan(path)
+            value = self._kind.read(path, None)
         except (PlanFileError, OSError) as error:
             self._settings.forget_recent(path)
-            self._tell(not_opened(path, error))
+            self._tell(not_opened(path, error, self._kind.word))
             return False
         if not self.may_leave():
             return False
-        self._document.load(plan, path)
+        self._document.load(value, path)
         self._claim_file(path)
         self._settings.add_recent(path)
         self._settings.choose("folder", str(path.absolute().parent))
         return True
 
     def open_example(self, path: Path) -> bool:
-        """Open an example as a plan of its own, so that saving never writes over the example."""
+        """Open an example as a document of its own, so that saving never writes over the example."""
         try:
-            plan = read_plan(path)
+            value = self._kind.read(path, None)
         except (PlanFileError, OSError) as error:
-            self._tell(not_opened(path, error))
+            self._tell(not_opened(path, error, self._kind.word))
             return False
         if not self.may_leave():
             return False
-        self._document.load(plan, None)
+        self._document.load(value, None)
         self._claim.release()
         return True
 
     def take_up(self, entry: LeftOver) -> bool:
-        """Open a plan left over from last time; its copy goes once a new copy of it is written."""
+        """Open what was left over from last time; its copy goes once a new copy of it is written."""
         try:
-            plan = read_plan(entry.copy)
+            value = self._kind.read(entry.copy, entry.original)
         except (PlanFileError, OSError) as error:
-            self._tell(not_opened(entry.copy, error))
+            self._tell(not_opened(entry.copy, error, self._kind.word))
             return False
         if not self.may_leave():
             return False
-        self._document.take_up(plan, entry.original)
+        self._document.take_up(value, entry.original)
         self._claim_file(entry.original)
         self._recovery.written.connect(
             lambda _seconds: self._recovery.discard(entry), Qt.ConnectionType.SingleShotConnection
@@ -105,7 +138,7 @@ class FileCommands:
         return True
 
     def save(self) -> bool:
-        """Write to the plan's own file; ask for one where it has none. Whether it is written."""
+        """Write to the document's own file; ask for one where it has none. Whether it is written."""
         self._finish_edit()
         return self.save_as() if self._document.path is None else self._write(self._document.path)
 
@@ -115,15 +148,18 @@ class FileCommands:
         folder = (
             self._document.path.parent if self._document.path else Path(self._settings.choice("folder", ""))
         )
-        offered = self._document.path.name if self._document.path else file_name(self._document.name)
-        name, _ = QFileDialog.getSaveFileName(self._parent, "Save the plan", str(folder / offered), FILTER)
+        offered = (
+            self._document.path.name if self._document.path else file_name(self._document.name, self._kind)
+        )
+        title = f"Save the {self._kind.word}"
+        name, _ = QFileDialog.getSaveFileName(self._parent, title, str(folder / offered), self._kind.filter)
         if not name:
             return False
         path = Path(name)
-        return self._write(path if path.suffix else path.with_name(path.name + ENDING))
+        return self._write(path if path.suffix else path.with_name(path.name + self._kind.ending))
 
     def may_leave(self) -> bool:
-        """Whether the present plan may go: it is saved, or its changes are given up."""
+        """Whether what is open may go: it is saved, or its changes are given up."""
         self._finish_edit()
         if not self._document.is_dirty:
             return True
@@ -141,7 +177,7 @@ class FileCommands:
             self._document.save(path)
         except WriteError as error:
             self._tell(
-                f"The plan was not saved: {error.file} could not be written: {error.reason}. "
+                f"The {self._kind.word} was not saved: {error.file} could not be written: {error.reason}. "
                 "Nothing is lost: it is still open, and the file is as it was."
             )
             return False
@@ -189,17 +225,16 @@ def _ask(parent: QWidget, title: str, told: str, more: str, words: dict[Button, 
     return box.exec()
 
 
-def not_opened(path: Path, error: PlanFileError | OSError) -> str:
+def not_opened(path: Path, error: PlanFileError | OSError, word: str = PLANS.word) -> str:
     """What is said of a file that cannot be read: which, where in it, what was expected."""
+    unchanged = f"The {word} that was open is unchanged."
     if isinstance(error, OSError):
-        return f"{path} was not opened: {error.strerror or error}. The plan that was open is unchanged."
+        return f"{path} was not opened: {error.strerror or error}. {unchanged}"
     where = f" at {error.place}" if error.place else ""
-    return (
-        f"{error.file} was not opened: expected {error.expected}{where}. The plan that was open is unchanged."
-    )
+    return f"{error.file} was not opened: expected {error.expected}{where}. {unchanged}"
 
 
-def file_name(title: str) -> str:
+def file_name(title: str, kind: FileKind = PLANS) -> str:
     """A file name from a title, legal on every system."""
     kept = "".join(letter if letter.isalnum() or letter in " -_" else " " for letter in title)
-    return ("-".join(kept.lower().split())[:60] or "plan") + ENDING
+    return ("-".join(kept.lower().split())[:60] or kind.word) + kind.ending

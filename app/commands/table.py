@@ -31,6 +31,7 @@ def _file_commands(window: MainWindow) -> dict[str, Command]:
     files, exports = window.files, window.exports
     return {
         "new": files.new,
+        "new_network": window.new_network,
         "open": files.open,
         "start": window.show_start,
         "save": files.save,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Final
 
 from PySide6.QtCore import Qt
@@ -47,10 +47,21 @@ def key_words(entry: UserAction) -> str:
     return ", ".join(QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText) for key in entry.keys)
 
 
+KeyRows = tuple[tuple[str, str], ...]
+"""Keys, each with what it does."""
+PLAN_KEYS: Final = {"In the plan view": IN_THE_PLAN, "In the timing diagram": IN_THE_DIAGRAM}
+
+
 class KeysDialog(QDialog):
     """The shortcut sheet, made from the table of actions."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        parent: QWidget | None = None,
+        table: Sequence[UserAction] = ACTIONS,
+        menus: Sequence[str] = MENUS,
+        first: Mapping[str, KeyRows] = PLAN_KEYS,
+    ) -> None:
         super().__init__(parent)
         self.setWindowTitle("Keys")
         self.resize(520, 560)
@@ -59,10 +70,10 @@ class KeysDialog(QDialog):
         grid = QGridLayout(page)
         grid.setHorizontalSpacing(24)
         grid.setColumnStretch(1, 1)
-        self._add(grid, "In the plan view", IN_THE_PLAN)
-        self._add(grid, "In the timing diagram", IN_THE_DIAGRAM)
-        for menu in MENUS:
-            entries = [entry for entry in ACTIONS if entry.menu.split("/")[0] == menu and entry.keys]
+        for title, rows in first.items():
+            self._add(grid, title, rows)
+        for menu in menus:
+            entries = [entry for entry in table if entry.menu.split("/")[0] == menu and entry.keys]
             self._add(grid, menu, tuple((key_words(entry), entry.text.rstrip("…")) for entry in entries))
         area = named(QScrollArea(widgetResizable=True), "Keys")
         area.setWidget(page)
@@ -72,7 +83,7 @@ class KeysDialog(QDialog):
         column.addWidget(area)
         column.addWidget(buttons)
 
-    def _add(self, grid: QGridLayout, title: str, rows: tuple[tuple[str, str], ...]) -> None:
+    def _add(self, grid: QGridLayout, title: str, rows: KeyRows) -> None:
         if not rows:
             return
         grid.addWidget(label(title, "section"), grid.rowCount(), 0, 1, 2)
@@ -87,11 +98,14 @@ class KeysDialog(QDialog):
 class ActionFinder(QDialog):
     """A line to type into, and the actions that have all its words."""
 
-    def __init__(self, parent: QWidget, actions: Mapping[str, QAction]) -> None:
+    def __init__(
+        self, parent: QWidget, actions: Mapping[str, QAction], table: Sequence[UserAction] = ACTIONS
+    ) -> None:
         super().__init__(parent)
         self.setWindowTitle("Find an action")
         self.resize(460, 360)
         self._actions = actions
+        self._table = table
         self.line = named(QLineEdit(placeholderText="turn, export, level…"), "What to look for")
         self.list = named(QListWidget(), "Actions found")
         self.line.textChanged.connect(self._find)
@@ -111,7 +125,7 @@ class ActionFinder(QDialog):
     def _find(self, text: str) -> None:
         words = text.casefold().split()
         self.list.clear()
-        for entry in ACTIONS:
+        for entry in self._table:
             said = f"{entry.menu.replace('/', ' ')} {entry.text} {entry.tip}".casefold()
             if all(word in said for word in words) and self._actions[entry.name].isEnabled():
                 keys = key_words(entry)

@@ -78,7 +78,7 @@ class Frame(QWidget):
         self._split = QSplitter(Qt.Orientation.Vertical)
         self._had_diagram = False
         self.tools = ToolsRow(actions)
-        column = _bare(QVBoxLayout(self))
+        column = bare(QVBoxLayout(self))
         column.addWidget(self.tools)
         column.addWidget(hairline())
         column.addWidget(panels.message)
@@ -135,12 +135,12 @@ class Frame(QWidget):
 
     def _middle(self, view: PlanView) -> QLayout:
         panels = self._panels
-        tray = _bare(QVBoxLayout())
+        tray = bare(QVBoxLayout())
         tray.addWidget(panels.tray, 1)
         tray.addWidget(panels.in_hand)
         tray.addWidget(panels.modules, 1)
         panels.modules.hide()
-        drawing = _bare(QHBoxLayout())
+        drawing = bare(QHBoxLayout())
         drawing.addWidget(panels.levels)
         drawing.addWidget(view, 1)
         above = QWidget()
@@ -153,11 +153,11 @@ class Frame(QWidget):
         split.setStretchFactor(0, 1)
         split.setStretchFactor(1, 0)
         panels.timing.hide()
-        plan = _bare(QVBoxLayout())
+        plan = bare(QVBoxLayout())
         plan.addWidget(split, 1)
         plan.addWidget(hairline())
         plan.addWidget(panels.orientations)
-        row = _bare(QHBoxLayout())
+        row = bare(QHBoxLayout())
         row.addLayout(tray)
         row.addWidget(hairline("upright"))
         row.addLayout(plan, 1)
@@ -166,7 +166,8 @@ class Frame(QWidget):
         return row
 
 
-def _bare(box: Box) -> Box:
+def bare(box: Box) -> Box:
+    """The layout without margins and gaps."""
     box.setContentsMargins(0, 0, 0, 0)
     box.setSpacing(0)
     return box

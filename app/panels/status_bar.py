@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import time
-from typing import Final
+from collections.abc import Iterable
+from typing import Final, Protocol
 
 from PySide6.QtCore import QRect, QSize, QTimer
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
@@ -14,7 +15,7 @@ from app.canvas.symbols import draw_marker
 from app.panels.look import font, hairline, label, panel
 from app.panels.rows import paint_text
 from app.panels.words import counted, plain_tip
-from model.rules import Finding, Severity
+from model.severity import Severity
 
 HEIGHT: Final = 26
 MESSAGE_MS: Final = 6_000
@@ -23,6 +24,18 @@ MARKER_ROOM: Final = 21
 FIGURE_ROOM: Final = 23
 """px for a figure and what keeps it apart from the next marker, where it has few digits."""
 BETWEEN: Final = 8
+
+
+class Counted(Protocol):
+    """A finding, of a plan or of a network."""
+
+    @property
+    def severity(self) -> Severity:
+        """How grave it is."""
+
+    @property
+    def waived(self) -> bool:
+        """Whether it is set aside."""
 
 
 class StatusBar(QWidget):
@@ -66,7 +79,7 @@ class StatusBar(QWidget):
         """How many pieces are chosen."""
         self.chosen.setText(f"{count} selected")
 
-    def show_findings(self, findings: list[Finding]) -> None:
+    def show_findings(self, findings: Iterable[Counted]) -> None:
         """The counts by severity."""
         self.counts.show_findings(findings)
 
@@ -124,10 +137,11 @@ class SeverityCounts(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         self.show_findings([])
 
-    def show_findings(self, findings: list[Finding]) -> None:
+    def show_findings(self, findings: Iterable[Counted]) -> None:
         """Count the findings that are not set aside."""
+        open_ones = [finding.severity for finding in findings if not finding.waived]
         for severity in Severity:
-            self._counts[severity] = sum(f.severity is severity and not f.waived for f in findings)
+            self._counts[severity] = open_ones.count(severity)
         said = ", ".join(counted(count, severity.value) for severity, count in self._counts.items())
         self.setAccessibleName(said)
         self.setToolTip(said)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Final
 
 from PySide6.QtCore import QSize, Qt
@@ -24,12 +24,19 @@ SHORT_WORDS: Final = {"undo": "Undo", "redo": "Redo"}
 class ToolsRow(QWidget):
     """Buttons of the actions in the table; narrow windows drop the words of the tools."""
 
-    def __init__(self, actions: Mapping[str, QAction], parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        actions: Mapping[str, QAction],
+        tools: Mapping[str, str] = TOOLS,
+        steps: Sequence[str] = STEPS,
+        main: str = "build_sheet",
+        parent: QWidget | None = None,
+    ) -> None:
         super().__init__(parent)
         panel(self)
         self.setFixedHeight(HEIGHT)
         self.tools = {
-            tool: _tool_button(actions[name]) for tool, name in TOOLS.items() if tool not in FROM_TRAY
+            tool: _tool_button(actions[name]) for tool, name in tools.items() if tool not in FROM_TRAY
         }
         row = QHBoxLayout(self)
         row.setContentsMargins(12, 4, 14, 4)
@@ -39,15 +46,15 @@ class ToolsRow(QWidget):
         row.addSpacing(6)
         row.addWidget(hairline("upright"))
         row.addSpacing(6)
-        for name in STEPS:
+        for name in steps:
             row.addWidget(_word_button(actions[name], SHORT_WORDS.get(name)))
         row.addStretch(1)
         for name in FITS:
             row.addWidget(_push_button(actions[name]))
         row.addSpacing(12)
-        self.build_sheet = _push_button(actions["build_sheet"])
-        self.build_sheet.setProperty("look", "dark")
-        row.addWidget(self.build_sheet)
+        self.main = _push_button(actions[main])
+        self.main.setProperty("look", "dark")
+        row.addWidget(self.main)
 
     def set_words_shown(self, shown: bool) -> None:
         """Show the tools with their words, or as symbols alone with the words in tooltips."""

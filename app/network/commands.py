@@ -1,0 +1,190 @@
+"""What the actions and the gestures on the map do to the network; each is one undo step."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import TYPE_CHECKING
+
+from msgspec import structs
+from PySide6.QtWidgets import QWidget
+
+from app.dialogs.details import LinesDialog
+from app.network.dialogs import LinkDialog, TripDialog
+from app.network.document import NetworkDocument
+from app.network.items import Item, Kind, in_units, name_of
+from app.network.junction_dialog import JunctionDialog
+from app.network.placing import first_spots
+from app.network.way_dialog import WayDialog
+from app.network.ways import ways_offered
+from model.files.errors import PlanFileError
+from model.files.network_file import with_plans
+from model.network import edits
+from model.network.network import JunctionSpec, Link, Network, NetworkChange, Spot, WayPin
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from app.network.dialogs import LinkAnswer
+
+
+class NetworkCommands:
+    """The edits that ask for something first, and those that the map asks for."""
+
+    def __init__(self, parent: QWidget, document: NetworkDocument) -> None:
+        self._parent = parent
+        self._document = document
+
+    def title(self) -> None:
+        """Ask for the title."""
+        document = self._document
+        lines = {"title": ("Title", document.network.title)}
+        dialog = LinesDialog(self._parent, "Title", "The name of the network, here and on the cards.", lines)
+        if dialog.exec():
+            document.edit(edits.set_title, dialog.texts["title"])
+
+    def add_node(self, kind: Kind, at: Spot) -> None:
+        """Ask for a new station or junction at a crossing of the grid."""
+        if kind is Kind.STATION:
+            name = self._ask_name("Station", self._free_name("Station", kind))
+            if name is not None:
+                self._document.edit_on_map(lambda network: edits.add_station(network, name, in_units(at)))
+            return
+        taken = JunctionSpec(self._free_name("Junction", kind), at=in_units(at))
+        dialog = JunctionDialog(self._parent, taken, self._document, is_new=True)
+        while dialog.exec():
+            made = dialog.junction
+            if made is not None and self._document.edit_on_map(partial(_with_junction, made)):
+                return
+            dialog.tell(self._document.refusal)
+
+    def add_link(self, start: Item, end: Item) -> None:
+        """Ask for the arms and the length of a link between two nodes."""
+        dialog = LinkDialog(self._parent, self._document, start, end)
+        while dialog.exec():
+            if self._document.edit_on_map(partial(_linked, dialog.answer)):
+                return
+            dialog.tell(self._document.refusal)
+
+    def add_trip(self, start: Item | None = None, end: Item | None = None) -> None:
+        """Ask for a trip; from and to may be known already."""
+        network = self._document.network
+        if len(network.stations) < 2:
+            self._document.refused.emit("A trip takes two stations.")
+            return
+        names = [name_of(network, item) if item is not None else "" for item in (start, end)]
+        dialog = TripDialog(self._parent, network, *names)
+        while dialog.exec():
+            if self._document.edit(edits.add_trip, dialog.answer):
+                return
+            dialog.tell(self._document.refusal)
+
+    def change(self, item: Item) -> None:
+        """Ask for what can be said of a thing."""
+        network = self._document.network
+        if item.kind is Kind.STATION:
+            name = self._ask_name("Station", name_of(network, item))
+            if name is not None and name != name_of(network, item):
+                self._document.edit(edits.rename_station, item.place, name)
+        elif item.kind is Kind.JUNCTION:
+            self._change_junction(item.place)
+        else:
+            self._change_link(item.place)
+
+    def remove(self, items: frozenset[Item]) -> None:
+        """Take things away, with all that ends there."""
+        by_kind = {kind: [item.place for item in items if item.kind is kind] for kind in Kind}
+        self._document.edit(edits.remove, by_kind[Kind.STATION], by_kind[Kind.JUNCTION], by_kind[Kind.LINK])
+
+    def move(self, spots: Mapping[Item, Spot]) -> None:
+        """Put nodes elsewhere."""
+        at = {item: in_units(spot) for item, spot in spots.items()}
+        stations = {item.place: spot for item, spot in at.items() if item.kind is Kind.STATION}
+        junctions = {item.place: spot for item, spot in at.items() if item.kind is Kind.JUNCTION}
+        self._document.edit_on_map(lambda network: edits.move(network, stations, junctions))
+
+    def place_anew(self) -> None:
+        """Find a place for every node."""
+        network = self._document.network
+        if network.stations or network.junctions:
+            self.move(first_spots(network))
+
+    def pin_way(self, trip: int) -> None:
+        """Ask which way of several a trip is to take."""
+        network = self._document.network
+        wanted = network.trips[trip]
+        offers = ways_offered(network, wanted.start, wanted.end)
+        if not offers:
+            self._document.refused.emit("No way leads there, so none can be pinned.")
+            return
+        dialog = WayDialog(self._parent, f"{wanted.start} → {wanted.end}", offers)
+        if dialog.exec():
+            self._document.edit(edits.pin_way, WayPin(wanted.start, wanted.end, dialog.via))
+
+    def read_plans(self) -> None:
+        """Take over what the plan files of the junctions say now."""
+        network = self._document.network
+        if not any(junction.plan for junction in network.junctions):
+            self._document.refused.emit("No junction of this network has a plan.")
+            return
+        try:
+            read = with_plans(network, "")
+        except (PlanFileError, OSError) as error:
+            self._document.refused.emit(f"The plans were not read: {error}")
+            return
+        if read == network:
+            self._document.refused.emit("The plans say what they said before.")
+        self._document.apply(NetworkChange("Read plans again", network, read))
+
+    def _change_junction(self, place: int) -> None:
+        before = self._document.network.junctions[place]
+        dialog = JunctionDialog(self._parent, before, self._document, is_new=False)
+        while dialog.exec():
+            made = dialog.junction
+            if made is not None and self._document.edit(_changed_junction, place, made):
+                return
+            dialog.tell(self._document.refusal)
+
+    def _change_link(self, place: int) -> None:
+        link = self._document.network.links[place]
+        lines = {"length": (f"Cells from {link.start} to {link.end}", str(link.length))}
+        dialog = LinesDialog(self._parent, "Link", "How long the track is, in cells.", lines)
+        if dialog.exec():
+            text = dialog.texts["length"].replace(" ", "").replace(",", "")
+            if not text.isdecimal():
+                self._document.refused.emit("A length is a whole number of cells.")
+            else:
+                self._document.edit(edits.set_link, place, structs.replace(link, length=int(text)))
+
+    def _ask_name(self, what: str, name: str) -> str | None:
+        dialog = LinesDialog(self._parent, what, f"The name of the {what.lower()}.", {"name": ("Name", name)})
+        dialog.fields["name"].selectAll()
+        return dialog.texts["name"] if dialog.exec() else None
+
+    def _free_name(self, word: str, kind: Kind) -> str:
+        network = self._document.network
+        taken = {each.name for each in (network.stations if kind is Kind.STATION else network.junctions)}
+        return next(name for number in range(1, len(taken) + 2) if (name := f"{word} {number}") not in taken)
+
+
+def _with_junction(junction: JunctionSpec, network: Network) -> NetworkChange:
+    return edits.add_junction(network, junction)
+
+
+def _linked(answer: LinkAnswer, network: Network) -> NetworkChange:
+    """One link, or one each way."""
+    there = Link(answer.start, answer.end, answer.length)
+    back = Link(answer.end, answer.start, answer.length)
+    change = edits.add_links(network, (there, back) if answer.both_ways else (there,))
+    label = f"Add links {answer.start} ⇄ {answer.end}" if answer.both_ways else change.label
+    return structs.replace(change, label=label)
+
+
+def _changed_junction(network: Network, place: int, made: JunctionSpec) -> NetworkChange:
+    """Another name and other readers, as one step."""
+    before = network.junctions[place]
+    change = edits.set_junction(network, place, made)
+    if made.name == before.name:
+        return change
+    renamed = edits.rename_junction(change.after, place, made.name)
+    label = renamed.label if change.is_empty else change.label
+    return NetworkChange(label, network, renamed.after)

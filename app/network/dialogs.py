@@ -1,0 +1,151 @@
+"""The questions of the network window: a link, a trip. That for a junction has a file of its own."""
+
+from __future__ import annotations
+
+from typing import Final, NamedTuple
+
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QDialog,
+    QDoubleSpinBox,
+    QFormLayout,
+    QSpinBox,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.dialogs.buttons import answer_buttons
+from app.network.arms import arms_of
+from app.network.document import NetworkDocument
+from app.network.items import Item, Kind, name_of
+from app.network.times import time_words
+from app.panels.choice_box import ChoiceBox
+from app.panels.look import label, named
+from model.network.network import LENGTH_LIMIT, PER_WEEK_LIMIT, Network, Trip, end_of
+
+FIRST_LENGTH: Final = 64
+FIRST_PER_WEEK: Final = 10
+
+
+class Question(QDialog):
+    """A form with a sentence above and buttons below; may say what is wrong with an answer."""
+
+    def __init__(self, parent: QWidget | None, title: str, sentence: str, word: str) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(title)
+        self.setMinimumWidth(420)
+        self.form = QFormLayout()
+        self.body = QVBoxLayout()
+        self._problem = label("", "strong")
+        self._problem.setWordWrap(True)
+        self._problem.setAccessibleName("What is wrong")
+        self._problem.hide()
+        buttons, self.ok = answer_buttons(self, word)
+        column = QVBoxLayout(self)
+        column.setSpacing(12)
+        told = label(sentence)
+        told.setWordWrap(True)
+        column.addWidget(told)
+        column.addLayout(self.form)
+        column.addLayout(self.body)
+        column.addWidget(self._problem)
+        column.addWidget(buttons)
+
+    def tell(self, problem: str) -> None:
+        """Say what is wrong, for when it is asked once more."""
+        self._problem.setText(problem)
+        self._problem.setVisible(bool(problem))
+
+
+class LinkAnswer(NamedTuple):
+    """A link, or one each way."""
+
+    start: str
+    end: str
+    length: int
+    both_ways: bool
+
+
+class LinkDialog(Question):
+    """Which arms a link joins, and how long it is."""
+
+    def __init__(self, parent: QWidget | None, document: NetworkDocument, start: Item, end: Item) -> None:
+        network = document.network
+        names = name_of(network, start), name_of(network, end)
+        super().__init__(parent, "Link", f"Track from {names[0]} to {names[1]}.", "Add link")
+        self._network, self._nodes = network, (start, end)
+        self._arms = [
+            self._arm_box(start, names[0], names[1], "leaves"),
+            self._arm_box(end, names[1], names[0], "enters"),
+        ]
+        self.length = named(QSpinBox(minimum=1, maximum=LENGTH_LIMIT, value=FIRST_LENGTH), "Length in cells")
+        self.time = label("", "second")
+        self.both = QCheckBox("And one back, by the same arms")
+        self.both.setChecked(True)
+        self.form.addRow(label("Length, in cells"), self.length)
+        self.form.addRow(label(""), self.time)
+        self.form.addRow(label(""), self.both)
+        self.length.valueChanged.connect(self._show_time)
+        self._show_time(FIRST_LENGTH)
+        self.length.selectAll()
+        self.length.setFocus()
+
+    @property
+    def answer(self) -> LinkAnswer:
+        """What was given."""
+        start, end = (
+            name_of(self._network, item)
+            if box is None
+            else end_of(name_of(self._network, item), box.currentText().strip())
+            for item, box in zip(self._nodes, self._arms, strict=True)
+        )
+        return LinkAnswer(start, end, self.length.value(), self.both.isChecked())
+
+    def _arm_box(self, item: Item, name: str, other: str, verb: str) -> QComboBox | None:
+        """The arm of a junction: one that is free and called like the other end first; or a new word."""
+        if item.kind is not Kind.JUNCTION:
+            return None
+        junction = self._network.junctions[item.place]
+        box = named(ChoiceBox(), f"Arm by which it {verb} {name}")
+        box.setEditable(junction.plan is None)
+        box.addItems(arms_of(self._network, junction))
+        used = {end for link in self._network.links for end in (link.start, link.end)}
+        free = [arm for arm in arms_of(self._network, junction) if end_of(name, arm) not in used]
+        best = next((arm for arm in free if arm == other), None) or (free[0] if free else "")
+        box.setCurrentText(best)
+        self.form.addRow(label(f"{verb.capitalize()} {name} by arm"), box)
+        return box
+
+    def _show_time(self, length: int) -> None:
+        self.time.setText(f"{time_words(length)} at 8 cells a second")
+
+
+class TripDialog(Question):
+    """From where to where, and how often."""
+
+    def __init__(self, parent: QWidget | None, network: Network, start: str = "", end: str = "") -> None:
+        super().__init__(parent, "Trip", "How many ride from one station to another.", "Add trip")
+        names = list(dict.fromkeys(station.name for station in network.stations))
+        self.start, self.end = named(ChoiceBox(), "From"), named(ChoiceBox(), "To")
+        for box, name, otherwise in ((self.start, start, 0), (self.end, end, 1)):
+            box.addItems(names)
+            box.setCurrentText(name) if name else box.setCurrentIndex(min(otherwise, len(names) - 1))
+        self.per_week = named(
+            QDoubleSpinBox(decimals=2, minimum=0, maximum=PER_WEEK_LIMIT, value=FIRST_PER_WEEK),
+            "Trips a week",
+        )
+        self.form.addRow(label("From"), self.start)
+        self.form.addRow(label("To"), self.end)
+        self.form.addRow(label("Trips a week"), self.per_week)
+        self.per_week.selectAll()
+
+    @property
+    def answer(self) -> Trip:
+        """What was given."""
+        return Trip(self.start.currentText(), self.end.currentText(), whole(self.per_week.value()))
+
+
+def whole(value: float) -> int | float:
+    """A whole number without a fraction, as files have it."""
+    return int(value) if value == int(value) else value

@@ -1,0 +1,268 @@
+"""The open network: one value, its undo stack, and its plan, worked out in the background."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from pathlib import Path
+from typing import Concatenate, Final, NamedTuple, ParamSpec
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from app.background import Newest
+from app.network import files
+from app.network.found import Found, found_in
+from app.network.items import Item, Kind, name_of, nodes, spot_in, things, with_spots
+from app.network.picture import Picture
+from app.network.placing import first_spots, in_rows
+from app.opened import Opened
+from model.edits import EditRefused
+from model.network.network import EMPTY_NETWORK, Network, NetworkChange, Spot
+from model.network.planning import plan_network
+from model.network.progress import Progress
+from model.network.result import NetworkPlan
+
+BEGIN_AFTER_MS: Final = 20
+"""From an edit until the background begins: the picture comes first."""
+OLD_AFTER_MS: Final = 150
+"""From an edit until what is not worked out anew by then is shown as old."""
+PLACED_AT_ONCE: Final = 30
+"""Nodes up to which the first picture does not have to wait for the background."""
+Named = tuple[Kind, str]
+Wish = ParamSpec("Wish")
+
+
+class _Placed(NamedTuple):
+    network: Network
+    spots: dict[Item, Spot]
+
+
+class _Planned(NamedTuple):
+    plan: NetworkPlan
+    findings: tuple[Found, ...]
+
+
+class NetworkDocument(Opened):
+    """A network under edit. Its picture is always of now; its plan and findings follow, marked as old."""
+
+    plan_updated = Signal()
+    """The plan and the findings are new, or old for so long that it must be told."""
+    picture_updated = Signal()
+    placed_anew = Signal()
+    """The background has found better places for all nodes."""
+    progressed = Signal(object)
+    """A Progress of the planning."""
+    acted_at = Signal(object)
+    """The items that an undo or redo changed."""
+    acted_on = Signal(str)
+    """``trips`` or ``pins``, where an undo or redo changed nothing on the map."""
+
+    ending = files.ENDING
+    untitled = "Untitled network"
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.network = EMPTY_NETWORK
+        self.picture = Picture(EMPTY_NETWORK, {})
+        self.plan: NetworkPlan | None = None
+        self.plan_is_old = True
+        self.planned: Network = EMPTY_NETWORK
+        """The network that the plan is of."""
+        self.findings: tuple[Found, ...] = ()
+        self.refusal = ""
+        """Why an edit was refused last."""
+        self._guessed: dict[Named, Spot] = {}
+        """Where nodes stand that nobody has moved yet."""
+        self._is_rough = False
+        """Whether these places are to be found better ones in the background."""
+        self._old_for_long = QTimer(self, singleShot=True, interval=OLD_AFTER_MS)
+        self._old_for_long.timeout.connect(self.plan_updated)
+        self._begin = QTimer(self, singleShot=True, interval=BEGIN_AFTER_MS)
+        self._begin.timeout.connect(self._begin_work)
+        self._worker = Newest(self)
+        self._worker.yielded.connect(self._settle)
+        self._worker.failed.connect(self._give_up)
+
+    @property
+    def value(self) -> Network:
+        """The network, as every document has a value."""
+        return self.network
+
+    @property
+    def title(self) -> str:
+        """The network's title."""
+        return self.network.title
+
+    @staticmethod
+    def bytes_of(value: Network, path: Path | None) -> bytes:
+        """The network file."""
+        return files.to_bytes(value, path)
+
+    def new(self) -> None:
+        """Start with an empty network that has no file."""
+        self.load(EMPTY_NETWORK, None)
+
+    def load(self, value: Network, path: Path | None) -> None:
+        """Open a network that is the same as its file."""
+        self.network = self.planned = value
+        self._belong_to(path)
+        self.undo_stack.clear()
+        self.plan = None
+        self.findings = ()
+        self._place()
+        self.reset.emit()
+        self.details_changed.emit()
+        self._work_out()
+        self.plan_updated.emit()
+
+    def edit(
+        self,
+        function: Callable[Concatenate[Network, Wish], NetworkChange],
+        *args: Wish.args,
+        **kwargs: Wish.kwargs,
+    ) -> bool:
+        """Carry out an edit; say why not when it refuses. Whether it was carried out."""
+        return self._edit(self.network, lambda network: function(network, *args, **kwargs))
+
+    def edit_on_map(self, function: Callable[[Network], NetworkChange]) -> bool:
+        """Carry out an edit that gives something a place: from then on the file says where all stands."""
+        return self._edit(self.placed(), function)
+
+    def _edit(self, network: Network, function: Callable[[Network], NetworkChange]) -> bool:
+        try:
+            change = function(network)
+        except EditRefused as error:
+            self.refusal = str(error)
+            self.refused.emit(self.refusal)
+            return False
+        if not change.is_empty:
+            self.apply(NetworkChange(change.label, self.network, change.after))
+        return True
+
+    def placed(self) -> Network:
+        """The network with every node where it stands on the map now."""
+        return with_spots(self.network, self.picture.spots)
+
+    def take(self, change: NetworkChange) -> None:
+        """Make a change the newest state (the undo command calls this)."""
+        self._carry_places(change.after)
+        self.network = change.after
+        self._take_picture()
+        self.changed.emit(change, None)
+        if change.before.title != change.after.title:
+            self.details_changed.emit()
+        self._work_out()
+
+    def show_where(self, change: NetworkChange) -> None:
+        """Tell where an undo or redo acted: on the map, or else in which list."""
+        items = touched(change.before, self.network) or touched(change.after, self.network)
+        if items:
+            self.acted_at.emit(items)
+        elif change.before.trips != change.after.trips:
+            self.acted_on.emit("trips")
+        elif change.before.pins != change.after.pins or change.before.ways != change.after.ways:
+            self.acted_on.emit("pins")
+
+    def wait(self) -> None:
+        """Wait until the background has worked out the plan; the results arrive with the next events."""
+        if self._begin.isActive():
+            self._begin_work()
+        self._worker.finish()
+
+    def close(self) -> None:
+        """End the background work; to be called before the document goes away."""
+        self._begin.stop()
+        self._old_for_long.stop()
+        self._worker.stop()
+
+    def _place(self) -> None:
+        """Give a place to every node that has none in the file."""
+        network = self.network
+        self._guessed, self._is_rough = {}, False
+        if not is_placed(network):
+            self._is_rough = len(network.stations) + len(network.junctions) > PLACED_AT_ONCE
+            self._guess(network, in_rows(network) if self._is_rough else first_spots(network))
+        self._take_picture()
+
+    def _guess(self, network: Network, spots: Mapping[Item, Spot]) -> None:
+        self._guessed |= {(item.kind, name_of(network, item)): spot for item, spot in spots.items()}
+
+    def _carry_places(self, after: Network) -> None:
+        """A node that is only named otherwise stays where it stands."""
+        before = self.network
+        for item in nodes(after):
+            alike = len(things(before, item.kind)) == len(things(after, item.kind))
+            if alike and name_of(before, item) != (name := name_of(after, item)):
+                self._guessed.setdefault((item.kind, name), self.picture.spots[item])
+
+    def _take_picture(self) -> None:
+        self.picture = Picture(self.network, spots_of(self.network, self._guessed))
+        self.picture_updated.emit()
+
+    def _work_out(self) -> None:
+        self.plan_is_old = True
+        # What is there again in a moment need not be greyed: the picture of the edit comes first.
+        self._old_for_long.start()
+        self._worker.drop()
+        self._begin.start()
+
+    def _begin_work(self) -> None:
+        self._begin.stop()
+        network = self.network
+        rough = self._is_rough
+        self._worker.ask(lambda: _work(network, rough))
+
+    def _settle(self, result: object) -> None:
+        if isinstance(result, Progress):
+            self.progressed.emit(result)
+        elif isinstance(result, _Placed):
+            self._is_rough = False
+            self._guess(result.network, result.spots)
+            self._take_picture()
+            self.placed_anew.emit()
+        elif isinstance(result, _Planned):
+            self.plan, self.findings = result
+            self.planned = self.network
+            self.plan_is_old = False
+            self._old_for_long.stop()
+            self.plan_updated.emit()
+
+    def _give_up(self, error: object) -> None:
+        """A mistake of the program in the background is handled like one in the foreground."""
+        raise error if isinstance(error, Exception) else RuntimeError(str(error))
+
+
+def is_placed(network: Network) -> bool:
+    """Whether the file says where every node stands."""
+    return all(spot_in(network, item) is not None for item in nodes(network))
+
+
+def spots_of(network: Network, guessed: Mapping[Named, Spot]) -> dict[Item, Spot]:
+    """Where each node stands: where it was moved to, else where it was placed, else in the middle."""
+    return {
+        item: spot_in(network, item) or guessed.get((item.kind, name_of(network, item)), (0.0, 0.0))
+        for item in nodes(network)
+    }
+
+
+def touched(before: Network, after: Network) -> frozenset[Item]:
+    """What on the map is new or otherwise in the later network."""
+    found = set()
+    for kind in Kind:
+        old = set(things(before, kind))
+        found |= {Item(kind, at) for at, each in enumerate(things(after, kind)) if each not in old}
+    return frozenset(found)
+
+
+def _work(network: Network, rough: bool) -> Iterator[object]:
+    """All that is worked out of a network, in steps between which it may be dropped."""
+    if rough:
+        yield _Placed(network, first_spots(network))
+    found: NetworkPlan | None = None
+    for step in plan_network(network):
+        if isinstance(step, NetworkPlan):
+            found = step
+            yield None
+        else:
+            yield step
+    if found is not None:
+        yield _Planned(found, found_in(network, found))

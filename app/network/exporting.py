@@ -1,0 +1,81 @@
+"""What leaves the network window beside the network itself: cards, and GraphML for other programs."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
+
+from app.commands.files import file_name
+from app.network.document import NetworkDocument
+from app.network.files import NETWORKS
+from app.settings import Settings
+from model.files.writer import WriteError, write_bytes
+from model.network.result import NetworkPlan
+
+Say = Callable[[str], None]
+
+
+class NetworkExports:
+    """Asks where, and writes; tells where it could not."""
+
+    def __init__(
+        self, parent: QWidget, document: NetworkDocument, settings: Settings, tell: Say, say: Say
+    ) -> None:
+        self._parent = parent
+        self._document = document
+        self._settings = settings
+        self._tell = tell
+        self._say = say
+
+    def cards(self) -> None:
+        """A departure card for every station, and the list of readers, as PDF."""
+        plan = self._planned("The cards were not written")
+        path = plan and self._ask_path("Departure cards", "-cards", ".pdf")
+        if plan is None or not path:
+            return
+        # What draws on paper is loaded when it is first wanted, so that the window comes up sooner.
+        from app.export.cards import export_cards
+
+        network = self._document.planned
+        self._write("The cards", path, lambda: export_cards(network, plan, path))
+
+    def graphml(self) -> None:
+        """The network as a graph, in the form that networkx and others read."""
+        from model.files.network_graphml import graphml_bytes
+
+        path = self._ask_path("Network as GraphML", "", ".graphml")
+        if path:
+            network = self._document.network
+            self._write("The graph", path, lambda: write_bytes(path, graphml_bytes(network)))
+
+    def _planned(self, otherwise: str) -> NetworkPlan | None:
+        """The plan of the network as it is now; without one, it is told why nothing is written."""
+        self._document.wait()
+        QApplication.processEvents()
+        if self._document.plan is None or self._document.plan_is_old:
+            self._tell(f"{otherwise}: the plan of the network is not worked out yet.")
+            return None
+        return self._document.plan
+
+    def _write(self, what: str, path: Path, write: Callable[[], object]) -> None:
+        try:
+            write()
+        except WriteError as error:
+            self._tell(f"{what} could not be written: {error}. The network is unchanged.")
+        else:
+            self._say(f"Wrote {path}")
+
+    def _ask_path(self, title: str, tail: str, ending: str) -> Path | None:
+        document = self._document
+        folder = document.path.parent if document.path else Path(self._settings.choice("export-folder", ""))
+        stem = document.path.name if document.path else file_name(document.name, NETWORKS)
+        offered = folder / (stem.removesuffix(".json").removesuffix(".network") + tail + ending)
+        kind = f"{ending[1:].upper()} (*{ending})"
+        name, _ = QFileDialog.getSaveFileName(self._parent, title, str(offered), kind)
+        if not name:
+            return None
+        path = Path(name) if name.lower().endswith(ending) else Path(name + ending)
+        self._settings.choose("export-folder", str(path.absolute().parent))
+        return path

@@ -1,0 +1,174 @@
+"""The user's hands on the map: turns Qt's events into those of the tool in use.
+
+As in the plan view: Space, the middle button and two fingers move the map and never reach a tool. Enter acts
+where the keyboard's cursor is: tools that drag begin with one Enter and end with the next.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QKeyEvent, QMouseEvent
+
+from app.canvas.keys import ARROWS, modifiers_of
+from app.network.tools import TOOLS, At, MapTool, SelectTool
+from app.tools.events import Modifiers
+from model.grid import VECTORS, Heading
+from model.network.network import Spot
+
+if TYPE_CHECKING:
+    from app.network.map_view import MapView
+
+REACH: Final = 6.0
+"""px beside a line that count as on it."""
+
+
+class MapHands:
+    """Holds the tool in use, and knows what the pointer and the keys are doing."""
+
+    def __init__(self, view: MapView) -> None:
+        self.tool: MapTool = SelectTool(view.host)
+        self._view = view
+        self._space = False
+        self._is_pressing = False
+
+    def use(self, name: str) -> None:
+        """Take up a tool, the one in use too, which drops its gesture. Raises KeyError."""
+        before = self.tool.name
+        self.interrupt()
+        self.tool = TOOLS[name](self._view.host)
+        self._view.show_ghost(None)
+        self._show_pointer()
+        if name != before:
+            self._view.tool_changed.emit(name)
+
+    def interrupt(self) -> None:
+        """End the gesture without a change."""
+        self._is_pressing = False
+        self.tool.cancel()
+
+    def escape(self) -> None:
+        """One step back: the gesture, what is lit, the choice, the tool."""
+        view = self._view
+        if self.tool.cancel():
+            self._is_pressing = False
+        elif view.lit.title:
+            view.light_ended.emit()
+        elif view.selection:
+            view.choose(frozenset())
+        elif not isinstance(self.tool, SelectTool):
+            self.use(SelectTool.name)
+
+    def press(self, event: QMouseEvent) -> None:
+        """A button went down."""
+        left = event.button() is Qt.MouseButton.LeftButton
+        if event.button() is Qt.MouseButton.MiddleButton or (self._space and left):
+            self._view.navigator.grip(event.position())
+            self._view.setCursor(Qt.CursorShape.ClosedHandCursor)
+        elif left and not self._is_pressing:
+            self._is_pressing = True
+            self._view.say("")
+            self.tool.press(self._at(event))
+
+    def move(self, event: QMouseEvent) -> None:
+        """The pointer moved."""
+        if self._view.navigator.is_panning:
+            self._view.navigator.drag(event.position())
+            return
+        at = self._at(event)
+        self._view.point_at(at, by_key=False)
+        if self._is_pressing:
+            self.tool.drag(at)
+        elif not self.tool.is_busy:
+            self.tool.hover(at)
+
+    def release(self, event: QMouseEvent) -> None:
+        """A button went up."""
+        if self._view.navigator.is_panning:
+            self._view.navigator.let_go()
+            self._show_pointer()
+        elif event.button() is Qt.MouseButton.LeftButton and self._is_pressing:
+            self._is_pressing = False
+            self.tool.release(self._at(event))
+
+    def open(self, event: QMouseEvent) -> None:
+        """A double click."""
+        if event.button() is Qt.MouseButton.LeftButton and not self._space:
+            self._is_pressing = False
+            self.tool.open(self._at(event))
+
+    def key_down(self, event: QKeyEvent) -> bool:
+        """A key went down; whether it meant anything here."""
+        key, held = Qt.Key(event.key()), modifiers_of(event.modifiers())
+        if key is Qt.Key.Key_Space and not held:
+            self._space = True
+            self._show_pointer()
+        elif key is Qt.Key.Key_Escape and not held:
+            self.escape()
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not held & ~Modifiers.SHIFT:
+            self._enter(held)
+        elif key in ARROWS and held == Modifiers.CTRL:
+            self._view.nudge(*VECTORS[ARROWS[key]])
+        elif key in ARROWS and not held:
+            self._step(ARROWS[key])
+        else:
+            return False
+        return True
+
+    def key_up(self, event: QKeyEvent) -> bool:
+        """A key went up; whether it meant anything here."""
+        if event.key() != Qt.Key.Key_Space or event.isAutoRepeat():
+            return False
+        self._space = False
+        self._show_pointer()
+        return True
+
+    def pointer_left(self) -> None:
+        """What hovers goes with the pointer."""
+        if not self.tool.is_busy:
+            self._view.show_ghost(None)
+
+    def _step(self, heading: Heading) -> None:
+        dx, dy = VECTORS[heading]
+        x, y = self._view.cursor_spot
+        at = self._at_spot((x + dx, y + dy), Modifiers.NONE)
+        self._view.point_at(at, by_key=True)
+        if self.tool.is_busy:
+            self.tool.drag(at)
+        else:
+            self.tool.hover(at)
+
+    def _enter(self, held: Modifiers) -> None:
+        """Act at the cursor as a press, or as the release of a drag by key."""
+        at = self._at_spot(self._view.cursor_spot, held)
+        self._view.point_at(at, by_key=True)
+        if self.tool.is_busy:
+            self.tool.drag(at)
+            self.tool.release(at)
+            return
+        self._view.say("")
+        self.tool.press(at)
+        if not self.tool.waits_for_drag:
+            self.tool.release(at)
+
+    def _at(self, event: QMouseEvent) -> At:
+        at = event.position()
+        x, y = self._view.navigator.view.place(at.x(), at.y())
+        return At(x, y, REACH / self._view.navigator.view.scale, modifiers_of(event.modifiers()))
+
+    def _at_spot(self, spot: Spot, held: Modifiers) -> At:
+        return At(spot[0], spot[1], 0.5, held)
+
+    def place_under(self, pixel: QPointF) -> At:
+        """The pointer there, with nothing held."""
+        x, y = self._view.navigator.view.place(pixel.x(), pixel.y())
+        return At(x, y, REACH / self._view.navigator.view.scale)
+
+    def _show_pointer(self) -> None:
+        if self._space:
+            self._view.setCursor(Qt.CursorShape.OpenHandCursor)
+        elif isinstance(self.tool, SelectTool):
+            self._view.setCursor(Qt.CursorShape.ArrowCursor)
+        else:
+            self._view.setCursor(Qt.CursorShape.CrossCursor)

@@ -1,0 +1,1 @@
+"""The panels of the network window; one a file."""

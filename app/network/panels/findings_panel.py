@@ -1,0 +1,109 @@
+"""The findings of a network: the list, and under it why the chosen one matters and what to do."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from app.network.document import NetworkDocument
+from app.network.found import Found
+from app.network.panels.common import Facts, empty_words
+from app.panels.findings_list import findings_list
+from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE
+from app.panels.kept_rows import KeptRows
+from app.panels.look import panel
+from app.panels.table_model import Index
+from app.panels.words import plain_tip
+from model.network.findings import NETWORK_RULES
+
+NOTHING = "No findings: nothing stands in the way of this network."
+NOTHING_YET = "What stands in the way of a network is listed here as you draw."
+LOOKING = "Looking for what stands in the way…"
+
+
+class NetworkFindingsModel(KeptRows[Found]):
+    """The findings in their order."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        found = self._rows[index.row()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return found.title
+        if role == PLACE_ROLE:
+            return found.place
+        if role == SECOND_ROLE:
+            return found.message
+        if role == FINDING_ROLE:
+            return found
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return plain_tip(f"{found.title}\n{found.message}")
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return f"{found.severity.value}: {found.title}, {found.message} {found.place}"
+        return None
+
+
+class NetworkFindingsPanel(QWidget):
+    """Choosing a finding goes there."""
+
+    chosen = Signal(object)
+    """A Found."""
+    count_changed = Signal(int)
+
+    def __init__(self, document: NetworkDocument, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        panel(self)
+        self._document = document
+        self._is_taking_over = False
+        self.model = NetworkFindingsModel(self)
+        self.list = findings_list(self, self.model, "Findings")
+        self.facts = Facts(("Why", "Do"), 32)
+        self.empty = empty_words(NOTHING_YET)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.empty)
+        column.addWidget(self.list, 1)
+        column.addWidget(self.facts)
+        column.addStretch(0)
+        self.list.selectionModel().selectionChanged.connect(lambda *_: self._choose())
+        self.list.clicked.connect(lambda index: self.chosen.emit(index.data(FINDING_ROLE)))
+        document.plan_updated.connect(self.take_over)
+        document.reset.connect(self.list.clearSelection)
+        self.take_over()
+
+    @property
+    def finding(self) -> Found | None:
+        """The chosen finding."""
+        indexes = self.list.selectedIndexes()
+        return indexes[0].data(FINDING_ROLE) if indexes else None
+
+    def take_over(self) -> None:
+        """Show the findings that the document has now."""
+        document, before = self._document, self.finding
+        self._is_taking_over = True
+        self.model.show_rows(list(document.findings))
+        # A row that goes makes Qt choose the next one; nobody asked to go there.
+        if self.finding is not None and (before is None or self.finding.key != before.key):
+            self.list.clearSelection()
+        self._is_taking_over = False
+        network = document.network
+        is_empty = not (network.stations or network.junctions or network.trips)
+        self.empty.setText(NOTHING_YET if is_empty else LOOKING if document.plan_is_old else NOTHING)
+        self.empty.setVisible(not document.findings)
+        self.list.setVisible(bool(document.findings))
+        self.count_changed.emit(len(document.findings))
+        self._show_chosen()
+
+    def _choose(self) -> None:
+        self._show_chosen()
+        if self.finding is not None and not self._is_taking_over:
+            self.chosen.emit(self.finding)
+
+    def _show_chosen(self) -> None:
+        finding = self.finding
+        self.facts.setVisible(finding is not None)
+        if finding is not None:
+            rule = NETWORK_RULES[finding.finding.rule]
+            self.facts.show_facts({"Why": f"{finding.message} {rule.why}", "Do": rule.remedy})

@@ -1,0 +1,120 @@
+"""The readers as a table: default, name, how many pass and how many call."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from PySide6.QtCore import QObject, Qt
+
+from app.network.arms import reader_words
+from app.network.document import NetworkDocument
+from app.network.lit import calls_of
+from app.network.panels.common import OLD_ROLE
+from app.network.times import figure
+from app.panels.table_model import Index, TableModel
+from model.network.network import ReaderPin, ReaderSpec
+
+READER, DEFAULT, NAME, PASS, CALL = range(5)
+PINNED_ROLE = Qt.ItemDataRole.UserRole + 1
+
+
+class ReaderRow(NamedTuple):
+    """What is known of a reader."""
+
+    key: str
+    """``Mill/East``"""
+    spec: ReaderSpec
+    default: str | None
+    name: str | None
+    is_planned: bool
+    passing: int | float = 0
+    calling: int | float = 0
+    pin: ReaderPin | None = None
+
+
+class ReadersModel(TableModel):
+    """A row a reader, in file order."""
+
+    titles = ("reader", "default", "name", "pass", "call")
+    tips = (
+        "The junction, and the arm by which carts come in",
+        "The arm by which a cart leaves without its waybill",
+        "The waybill that it takes; a dot marks what is pinned",
+        "Carts a week that pass it by the default way",
+        "Carts a week that it takes a waybill from",
+    )
+
+    def __init__(self, document: NetworkDocument, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._rows = rows_of(document)
+        document.changed.connect(lambda *_: self._take_over())
+        document.reset.connect(self._take_over)
+        document.plan_updated.connect(self._take_over)
+
+    def rows(self) -> Sequence[ReaderRow]:
+        """The readers."""
+        return self._rows
+
+    def row_of(self, key: str) -> int | None:
+        """The row of a reader."""
+        return next((at for at, row in enumerate(self._rows) if row.key == key), None)
+
+    def _take_over(self) -> None:
+        rows = rows_of(self._document)
+        if [row.key for row in rows] == [row.key for row in self._rows]:
+            self._rows = rows
+            if rows:
+                self.dataChanged.emit(self.index(0, 0), self.index(len(rows) - 1, CALL))
+        else:
+            self.beginResetModel()
+            self._rows = rows
+            self.endResetModel()
+
+    def _said(self, row: ReaderRow, column: int) -> str:
+        if column == READER:
+            return reader_words(row.key)
+        if column == DEFAULT:
+            return row.default or "…"
+        if column == NAME:
+            return row.name or ("not called" if row.is_planned else "…")
+        return figure(row.passing if column == PASS else row.calling) if row.is_planned else "…"
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        row = self._rows[index.row()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self._said(row, index.column())
+        if role == OLD_ROLE:
+            dim = index.column() == NAME and row.is_planned and row.name is None
+            return dim or (self._document.plan_is_old and index.column() > READER)
+        if role == PINNED_ROLE:
+            pin = row.pin
+            settled = {DEFAULT: pin.default, NAME: pin.name}.get(index.column()) if pin is not None else None
+            return settled is not None
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            pinned = ", pinned" if self.data(index, PINNED_ROLE) else ""
+            return f"{self.titles[index.column()]}: {self._said(row, index.column())}{pinned}"
+        return None
+
+
+def rows_of(document: NetworkDocument) -> list[ReaderRow]:
+    """The readers of the network as it is, with what the plan says of each."""
+    network, plan = document.network, document.plan
+    pins = {pin.reader: pin for pin in network.pins}
+    passing: defaultdict[str, int | float] = defaultdict(int)
+    calling: defaultdict[str, int | float] = defaultdict(int)
+    if plan is not None:
+        for trip, wanted in zip(plan.trips, document.planned.trips, strict=False):
+            calls = {call.reader for call in calls_of(document.planned, plan, trip)}
+            for key in trip.via:
+                (calling if key in calls else passing)[key] += wanted.per_week
+    rows = []
+    for key, spec in network.readers():
+        planned = plan.readers.get(key) if plan is not None else None
+        default = planned.default if planned is not None else spec.default
+        name = planned.name if planned is not None else None
+        known = planned is not None
+        rows.append(ReaderRow(key, spec, default, name, known, passing[key], calling[key], pins.get(key)))
+    return rows

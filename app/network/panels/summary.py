@@ -1,0 +1,106 @@
+"""The strip under the map: the figures of the plan."""
+
+from __future__ import annotations
+
+from typing import Final, NamedTuple
+
+from PySide6.QtCore import QRect, QSize
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from app import theme as themes
+from app.network.document import NetworkDocument
+from app.network.times import figure
+from app.panels.look import font, panel
+from app.panels.rows import paint_text
+from app.panels.words import counted
+from model.network.progress import Progress
+from model.network.result import NetworkPlan
+
+HEIGHT: Final = 56
+LEAST: Final = 104
+
+
+class Figure(NamedTuple):
+    """A number and what it counts."""
+
+    number: str
+    words: str
+
+
+class Summary(QWidget):
+    """Waybills, names, readers, trips; grey while they are of an earlier network."""
+
+    def __init__(self, document: NetworkDocument, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        panel(self)
+        self.setFixedHeight(HEIGHT)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self._document = document
+        self._progress: Progress | None = None
+        document.plan_updated.connect(self._take_over)
+        document.progressed.connect(self._take_progress)
+        self._take_over()
+
+    @property
+    def figures(self) -> list[Figure]:
+        """What is shown, from the left."""
+        plan = self._document.plan
+        return figures_of(self._document, plan) if plan is not None else []
+
+    def _take_progress(self, progress: Progress) -> None:
+        self._progress = progress
+        self.update()
+
+    def _take_over(self) -> None:
+        if not self._document.plan_is_old:
+            self._progress = None
+        said = ", ".join(f"{each.number} {each.words}" for each in self.figures)
+        self.setAccessibleName(f"The plan: {said}" if said else "The plan is being worked out")
+        self.setToolTip(said)
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Figures side by side, each in 16 px above its words in 11 px."""
+        theme, painter = themes.current(), QPainter(self)
+        painter.fillRect(self.rect(), theme.panel)
+        old = self._document.plan_is_old
+        left = 14
+        for each in self.figures:
+            wide = max(LEAST, QFontMetrics(font(11)).horizontalAdvance(each.words) + 28)
+            if left + wide > self.width():
+                break
+            box = QRect(left, 8, wide, 22)
+            paint_text(painter, box, each.number, font(16, True), theme.ink3 if old else theme.ink)
+            paint_text(painter, box.translated(0, 20), each.words, font(11), theme.ink2)
+            left += wide
+        if old:
+            room = QRect(left, 8, self.width() - left - 14, 22)
+            paint_text(painter, room, self._working_words(), font(11), theme.ink2, right=True)
+
+    def _working_words(self) -> str:
+        progress = self._progress
+        if progress is None:
+            return "working out the plan…"
+        return (
+            f"{progress.stage} {progress.done:,} of {progress.of:,}" if progress.of else f"{progress.stage}…"
+        )
+
+    def sizeHint(self) -> QSize:
+        return QSize(400, HEIGHT)
+
+
+def figures_of(document: NetworkDocument, plan: NetworkPlan) -> list[Figure]:
+    """The figures of a plan, each with the words that say how sure it is."""
+    names, bound = plan.distinct_names, plan.names_bound
+    sure = "proved fewest" if plan.proved else f"at least {bound} needed"
+    called = sum(planned.name is not None for planned in plan.readers.values())
+    lost = sum(trip.length is None for trip in plan.trips)
+    riders = sum(trip.per_week for trip in document.planned.trips)
+    return [
+        Figure(figure(plan.waybills_per_week), "waybills a week"),
+        Figure(figure(names), f"{'name' if names == 1 else 'names'}, {sure}"),
+        Figure(f"{figure(called)} of {figure(len(plan.readers))}", "readers are called"),
+        Figure(figure(len(plan.trips)), f"trips, {counted(lost, 'has', 'have')} no way" if lost else "trips"),
+        Figure(figure(riders), "carts a week"),
+    ]

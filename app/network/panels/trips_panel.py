@@ -1,0 +1,152 @@
+"""The trips; choosing one lights its way on the map and says what to take along."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QPushButton, QWidget
+
+from app.network.arms import reader_words
+from app.network.document import NetworkDocument
+from app.network.lit import Call, calls_of
+from app.network.panels.common import Facts, RowDelegate, button_row, empty_words, stacked
+from app.network.panels.trips_model import CELLS, FROM, TIME, TO, WEEK, TripsModel
+from app.network.times import figure, time_words
+from app.panels.tables import Table
+from app.panels.words import counted, listed
+from model.network import edits
+from model.network.network import WayPin
+from model.network.result import Price
+
+WIDTHS = (0, 0, 52, 0, 52, 48)
+
+
+class TripsPanel(QWidget):
+    """A row a trip; below, the way of the chosen one."""
+
+    trip_chosen = Signal(int)
+    """The place of a trip in the network; −1: none."""
+    add_asked = Signal()
+    way_asked = Signal(int)
+    """Another way is to be pinned for this trip."""
+
+    def __init__(self, document: NetworkDocument, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self.model = TripsModel(document, self)
+        self.table = Table("Trips", self.model)
+        self.table.setItemDelegate(
+            RowDelegate(self.table, frozenset({FROM, TO}), frozenset({WEEK, CELLS, TIME}))
+        )
+        self.table.set_widths(WIDTHS)
+        self.facts = Facts(("Take", "Way", "Length", "Pin"))
+        self.add_button = QPushButton("Add trip…")
+        self.remove_button = QPushButton("Remove")
+        self.remove_button.setAccessibleName("Remove trip")
+        self.way_button = QPushButton("Pin way…")
+        self.unpin_button = QPushButton("Unpin way")
+        self.empty = empty_words(
+            "Who rides from where to where is listed here. Press T and drag from a station to another."
+        )
+        stacked(
+            self,
+            self.table,
+            self.empty,
+            self.facts,
+            button_row(self.add_button, self.remove_button, self.way_button, self.unpin_button),
+        )
+        self.table.selectionModel().selectionChanged.connect(lambda *_: self._choose())
+        self.table.clicked.connect(lambda _index: self.trip_chosen.emit(self.chosen))
+        self.model.modelReset.connect(self._choose)
+        self.add_button.clicked.connect(self.add_asked)
+        self.remove_button.clicked.connect(self.remove)
+        self.way_button.clicked.connect(lambda: self.way_asked.emit(self.chosen))
+        self.unpin_button.clicked.connect(self._unpin)
+        document.plan_updated.connect(self._show_chosen)
+        document.changed.connect(lambda *_: self._show_chosen())
+        self._show_chosen()
+
+    @property
+    def chosen(self) -> int:
+        """The place of the chosen trip; −1: none."""
+        rows = self.table.selectionModel().selectedRows()
+        return rows[0].row() if rows else -1
+
+    def choose(self, place: int) -> None:
+        """Choose a trip; −1: none."""
+        if place < 0:
+            self.table.clearSelection()
+        else:
+            self.table.selectRow(place)
+
+    def remove(self) -> None:
+        """Take the chosen trip away."""
+        if self.chosen >= 0:
+            self._document.edit(edits.remove, trips=(self.chosen,))
+
+    def _choose(self) -> None:
+        self._show_chosen()
+        self.trip_chosen.emit(self.chosen)
+
+    def _show_chosen(self) -> None:
+        network, place = self._document.network, self.chosen
+        has_trips, has_choice = bool(network.trips), 0 <= place < len(network.trips)
+        self.empty.setVisible(not has_trips)
+        self.table.setVisible(has_trips)
+        for button in (self.remove_button, self.way_button):
+            button.setVisible(has_trips)
+            button.setEnabled(has_choice)
+        self.facts.setVisible(has_choice)
+        self.unpin_button.setVisible(has_choice and self._pin() is not None)
+        if has_choice:
+            self.facts.show_facts(self._facts(place))
+
+    def _facts(self, place: int) -> dict[str, str]:
+        planned, plan = self.model.planned(place), self._document.plan
+        if planned is None or plan is None:
+            return {"Way": "Being worked out…"}
+        if planned.length is None:
+            return {"Way": "No way leads there."}
+        calls = calls_of(self._document.planned, plan, planned)
+        passed = [reader_words(key) for key in planned.via]
+        return {
+            "Take": take_words(calls),
+            "Way": f"by {listed(passed)}" if passed else "past no reader",
+            "Length": f"{figure(planned.length)} cells, {time_words(planned.length)}",
+            "Pin": self._pin_words(),
+        }
+
+    def _pin(self) -> WayPin | None:
+        trip = self._document.network.trips[self.chosen]
+        ways = self._document.network.ways
+        return next((way for way in ways if (way.start, way.end) == (trip.start, trip.end)), None)
+
+    def _pin_words(self) -> str:
+        pin, plan = self._pin(), self._document.plan
+        if pin is None or plan is None:
+            return ""
+        prices = [price for price in plan.prices if price.pin == pin]
+        return f"The way is pinned. {price_words(prices[0])}" if prices else "The way is pinned."
+
+    def _unpin(self) -> None:
+        pin = self._pin()
+        if pin is not None:
+            self._document.edit(edits.pin_way, WayPin(pin.start, pin.end, ()))
+
+
+def take_words(calls: tuple[Call, ...]) -> str:
+    """``1 Salt at Mill, from East; 2 Reed at …``"""
+    if not calls:
+        return "Nothing: the defaults lead there."
+    return "; ".join(f"{call.place} {call.waybill} at {reader_words(call.reader)}" for call in calls)
+
+
+def price_words(price: Price) -> str:
+    """What a pin costs."""
+    costs = []
+    if price.waybills_per_week:
+        costs.append(f"{figure(price.waybills_per_week)} waybills a week")
+    if price.names:
+        costs.append(counted(price.names, "name"))
+    if price.length:
+        costs.append(f"{figure(price.length)} cells a trip")
+    return f"It costs {listed(costs)}." if costs else "It costs nothing."

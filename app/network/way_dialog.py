@@ -1,0 +1,42 @@
+"""Asks which way of several a trip is to take."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QListWidget, QWidget
+
+from app.network.arms import reader_words
+from app.network.dialogs import Question
+from app.network.times import figure, time_words
+from app.network.ways import WayOffer
+from app.panels.look import named
+from app.panels.words import listed, plain_tip
+
+SENTENCE = "The trip takes the chosen way, whatever it costs. The shortest one stands first."
+
+
+class WayDialog(Question):
+    """A list of ways with their lengths."""
+
+    def __init__(self, parent: QWidget | None, title: str, offers: list[WayOffer]) -> None:
+        super().__init__(parent, f"Pin the way {title}", SENTENCE, "Pin way")
+        self._offers = offers
+        self.list = named(QListWidget(), "Ways")
+        self.list.setMinimumWidth(560)
+        for offer in offers:
+            self.list.addItem(way_words(offer))
+            self.list.item(self.list.count() - 1).setToolTip(plain_tip(way_words(offer)))
+        self.list.setCurrentRow(0)
+        self.list.itemActivated.connect(self.accept)
+        self.body.addWidget(self.list)
+
+    @property
+    def via(self) -> tuple[str, ...]:
+        """The arms of the chosen way."""
+        return self._offers[self.list.currentRow()].via
+
+
+def way_words(offer: WayOffer) -> str:
+    """``210 cells, 26 s: by Mill, from East``."""
+    passed = [reader_words(key) for key in offer.via]
+    through = f"by {listed(passed)}" if passed else "past no junction"
+    return f"{figure(offer.length)} cells, {time_words(offer.length)}: {through}"
