@@ -2,11 +2,22 @@
 
 from __future__ import annotations
 
+import os
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 import click
 
+from app.subcommands.network_since import changes_json, changes_text
+from app.subcommands.network_traffic import (
+    run_traffic,
+    settings_from,
+    traffic_json,
+    traffic_options,
+    traffic_text,
+)
 from app.subcommands.progress import Progress
+from app.subcommands.sheet import ENDINGS
 from app.subcommands.statuses import DONE, ERROR_FOUND
 from app.subcommands.streams import put, put_json, say
 from model.files.network_file import read_network
@@ -17,8 +28,10 @@ from model.severity import Severity
 if TYPE_CHECKING:  # what planning needs takes long to import, and the help of all commands must not wait
     from collections.abc import Sequence
 
+    from model.network.changes import PlanChanges
     from model.network.findings import NetworkFinding
     from model.network.result import NetworkPlan
+    from model.network.traffic_values import Traffic
 
 STAGES: Final = {"ways": "ways", "defaults": "defaults", "names": "names", "prices": "prices of pins"}
 
@@ -33,23 +46,44 @@ STAGES: Final = {"ways": "ways", "defaults": "defaults", "names": "names", "pric
     help="For better plans, at most.",
 )
 @click.option("--graphml", metavar="OUT.graphml", help="Write the network as a graph, too.")
+@click.option("--cards", metavar="OUT.pdf", help="Write departure cards and the list of readers, too.")
+@click.option("--since", metavar="OLD.network.json", help="Tell what changes; names stay where they can.")
+@traffic_options
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
-def command(file: str, seconds: float, graphml: str | None, as_json: bool) -> int:
+def command(
+    file: str,
+    seconds: float,
+    graphml: str | None,
+    cards: str | None,
+    since: str | None,
+    traffic: bool,
+    as_json: bool,
+    **options: Any,
+) -> int:
     """Plan a network: the way of each trip, the default and the waybill of each reader, what to take along.
 
     Each trip takes a shortest way; then the waybills carried in a week are the fewest, then their names.
     """
+    if cards is not None and Path(cards).suffix.lower() not in ENDINGS:
+        raise click.BadParameter(f"the name must end in {', '.join(ENDINGS)}", param_hint="--cards")
     network = read_network(file)
-    if graphml is not None:
-        check_writable(graphml)
-    plan = _plan(network, seconds)
+    earlier = None if since is None else read_network(since)
+    settings = settings_from(network, **options)
+    for path in filter(None, (graphml, cards)):
+        check_writable(path)
+    plan, changes = _plan(network, seconds), None
+    if earlier is not None:
+        plan, changes = _compared(earlier, network, plan, seconds)
     found = _findings(network, plan)
     if graphml is not None:
         _write_graph(graphml, network, plan)
+    if cards is not None:
+        _write_cards(cards, network, plan)
+    counts = run_traffic(network, plan, settings) if traffic else None
     if as_json:
-        put_json(_as_json(plan, found))
+        put_json(_as_json(plan, found, counts, changes))
     else:
-        put(_as_text(click.format_filename(file), network, plan, found))
+        put(_as_text(click.format_filename(file), network, plan, found, counts, changes))
     return ERROR_FOUND if any(finding.severity is Severity.ERROR for finding in found) else DONE
 
 
@@ -82,8 +116,32 @@ def _write_graph(path: str, network: Network, plan: NetworkPlan) -> None:
     say(f"wrote {click.format_filename(path)}")
 
 
-def _as_json(plan: NetworkPlan, found: Sequence[NetworkFinding]) -> dict[str, Any]:
-    return {
+def _compared(
+    earlier: Network, network: Network, plan: NetworkPlan, seconds: float
+) -> tuple[NetworkPlan, PlanChanges]:
+    """The plan under the names of the earlier network, and what changes."""
+    from model.network.changes import plan_changes, with_names_of
+
+    before = _plan(earlier, seconds)
+    plan = with_names_of(before, network, plan)
+    return plan, plan_changes(before, plan)
+
+
+def _write_cards(path: str, network: Network, plan: NetworkPlan) -> None:
+    # Qt looks at these when it is imported: drawing needs no screen, and is the same in every locale.
+    os.environ |= {"QT_QPA_PLATFORM": "offscreen", "LC_ALL": "C.UTF-8"}
+    from app.export.cards import export_cards
+
+    for written in export_cards(network, plan, path):
+        say(f"wrote {click.format_filename(written)}")
+
+
+def _as_json(
+    plan: NetworkPlan, found: Sequence[NetworkFinding], counts: Traffic | None, changes: PlanChanges | None
+) -> dict[str, Any]:
+    asked = {} if counts is None else {"traffic": traffic_json(counts)}
+    asked |= {} if changes is None else {"changes": changes_json(changes)}
+    return asked | {
         "waybills_per_week": plan.waybills_per_week,
         "distinct_names": plan.distinct_names,
         "names_bound": plan.names_bound,
@@ -106,7 +164,16 @@ def _as_json(plan: NetworkPlan, found: Sequence[NetworkFinding]) -> dict[str, An
     }
 
 
-def _as_text(file: str, network: Network, plan: NetworkPlan, found: Sequence[NetworkFinding]) -> str:
+def _as_text(
+    file: str,
+    network: Network,
+    plan: NetworkPlan,
+    found: Sequence[NetworkFinding],
+    counts: Traffic | None,
+    changes: PlanChanges | None,
+) -> str:
     from app.subcommands.network_text import network_text
 
-    return network_text(file, network, plan, found)
+    asked = "" if counts is None else traffic_text(counts)
+    asked += "" if changes is None else changes_text(changes)
+    return network_text(file, network, plan, found) + asked
