@@ -151,7 +151,8 @@ def traffic_text(traffic: Traffic) -> str:
         for each in traffic.overloaded
     )
     carts = f"{counted(traffic.departed, 'cart')} set out, {traffic.arrived:,} arrived"
-    return f"{tables}{too_much}traffic of {settings.hours:,g} hours: {carts}\n"
+    hours = "1 hour" if settings.hours == 1 else f"{settings.hours:,g} hours"
+    return f"{tables}{too_much}traffic of {hours}: {carts}\n"
 
 
 def _waits(queue: QueueCount) -> list[str]:
