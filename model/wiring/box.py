@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import Final
 
-from model.grid import Cell
+from model.grid import XZ_LIMIT, Y_LOWEST, Cell
 from model.parts import RAILS
 from model.plan import Plan
 
@@ -15,13 +15,14 @@ class Box:
 
     The columns are those of the bounding rectangle of the rails, ``grow`` cells wider on each side. Levels
     go from ``depth`` below the lowest rail up to one below it, or, about rails that stand higher, up to one
-    below the lowest rail within two columns, so that carts are clear of it.
+    below the lowest rail within two columns, so that carts are clear of it. No box reaches over an edge of
+    the world, where no plan file could hold what stands there.
     """
 
     def __init__(self, plan: Plan, grow: int, depth: int) -> None:
         rails = [piece.at for piece in plan.pieces if piece.part in RAILS]
         lowest = min((rail.y for rail in rails), default=0)
-        self.bottom = lowest - depth
+        self.bottom = max(lowest - depth, Y_LOWEST)
         """The lowest level."""
         self.xs = _grown((rail.x for rail in rails), grow)
         self.zs = _grown((rail.z for rail in rails), grow)
@@ -59,7 +60,9 @@ _BESIDE: Final = (-2, -1, 0, 1, 2)
 
 def _grown(values: Iterable[int], grow: int) -> range:
     found = list(values)
-    return range(min(found) - grow, max(found) + grow + 1) if found else range(0)
+    if not found:
+        return range(0)
+    return range(max(min(found) - grow, -XZ_LIMIT), min(max(found) + grow, XZ_LIMIT) + 1)
 
 
 def _around(cell: Cell) -> Iterator[tuple[int, int]]:

@@ -7,7 +7,7 @@ from itertools import product
 
 import pytest
 
-from model.grid import FACING_OF, Cell, Facing, Heading
+from model.grid import FACING_OF, XZ_LIMIT, Y_LOWEST, Cell, Facing, Heading
 from model.parts import TRAITS, Part
 from model.pieces import Piece, new_piece
 from model.plan import Plan, plan_of
@@ -157,6 +157,14 @@ def test_the_box_reaches_up_under_rails_that_stand_higher() -> None:
     assert ground.allows(Cell(7, RAIL_LEVEL + 3, 7))
     assert not ground.allows(Cell(6, RAIL_LEVEL + 5, 6))
     assert not ground.allows(Cell(6, RAIL_LEVEL, 1))
+
+
+@pytest.mark.parametrize("x", [-XZ_LIMIT, XZ_LIMIT])
+def test_the_box_ends_where_the_world_does(x: int) -> None:
+    rail = Piece(Part.RAIL, Cell(x, Y_LOWEST + 2, -x))
+    cells = set(Ground(plan_of([rail]), grow=2, depth=6).box.cells())
+    assert len(cells) == 3 * 3 * 2
+    assert all(max(abs(cell.x), abs(cell.z)) <= XZ_LIMIT and cell.y >= Y_LOWEST for cell in cells)
 
 
 def test_without_rails_the_box_is_empty() -> None:
