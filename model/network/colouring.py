@@ -8,6 +8,7 @@ another, needs as many colours as it has members; that bounds the number from be
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from heapq import heapify, heappop, heappush
 from typing import Final
 
 import msgspec
@@ -17,8 +18,8 @@ from model.ordering.clauses import Answer, Clauses
 
 Odds = Sequence[int]
 """For each one the set of those that it is at odds with, as bits."""
-CLIQUE_STEPS: Final = 20_000
-"""How often a clique is widened, in the search for the largest, before the best so far is taken."""
+CLIQUE_WORK: Final = 1_000_000
+"""How often anyone is looked at, in the search for the largest clique, before the best so far is taken."""
 CLAUSES_LIMIT: Final = 1_000_000
 """Sentences that a solver may be told; beyond, the greedy colouring is what there is."""
 NO_PINS: Final[Mapping[int, int]] = {}
@@ -87,53 +88,50 @@ def greedy_colours(odds: Odds, pinned: Mapping[int, int] = NO_PINS) -> list[int]
     """
     colours = [-1] * len(odds)
     seen = [0] * len(odds)
-    weight = [each.bit_count() for each in odds]
-    left = set(range(len(odds)))
-    order = sorted(pinned)
-    while left:
-        if order:
-            one = order.pop()
-            colour = pinned[one]
-        else:
-            one = max(left, key=lambda each: (seen[each].bit_count(), weight[each], -each))
-            colour = (~seen[one] & (seen[one] + 1)).bit_length() - 1
-        left.remove(one)
-        colours[one] = colour
+    weight = [-each.bit_count() for each in odds]
+    # Those with a pinned colour come before all others. Who sees more than when it was put in is there again.
+    waiting = [(-len(odds) if one in pinned else 0, weight[one], one) for one in range(len(odds))]
+    heapify(waiting)
+    while waiting:
+        _, _, one = heappop(waiting)
+        if colours[one] >= 0:
+            continue
+        colour = colours[one] = pinned.get(one, (~seen[one] & (seen[one] + 1)).bit_length() - 1)
         for other in members(odds[one]):
-            seen[other] |= 1 << colour
+            if colours[other] < 0 and not seen[other] >> colour & 1:
+                seen[other] |= 1 << colour
+                heappush(waiting, (-seen[other].bit_count(), weight[other], other))
     return colours
 
 
-def largest_clique(odds: Odds, steps: int = CLIQUE_STEPS) -> list[int]:
-    """A clique, the largest there is where so many steps are enough to find it.
+def largest_clique(odds: Odds, work: int = CLIQUE_WORK) -> list[int]:
+    """A clique, the largest there is where so much work is enough to find it.
 
-    Branch and bound, those that are left being coloured greedily: they add no more than they need colours.
-    Tomita & Seki 2003, from memory.
+    Branch and bound: those that are left are coloured greedily, and add no more members than they need
+    colours. Tomita & Seki 2003, cited from memory.
     """
     best: list[int] = []
-    waiting: list[tuple[list[int], list[tuple[int, int]], int]] = []
-    everyone = (1 << len(odds)) - 1
-    chosen: list[int] = []
-    ordered = _in_classes(odds, everyone)
-    left = everyone
-    for _ in range(steps):
-        while ordered and len(chosen) + ordered[-1][1] <= len(best):
-            if not waiting:
-                return sorted(best)
-            chosen, ordered, left = waiting.pop()
-        if not ordered:
-            if not waiting:
-                break
-            chosen, ordered, left = waiting.pop()
+    left = (1 << len(odds)) - 1
+    waiting = [_Branch([], left, _in_classes(odds, left))]
+    while waiting and work > 0:
+        branch = waiting[-1]
+        if not branch.ordered or len(branch.chosen) + branch.ordered[-1][1] <= len(best):
+            waiting.pop()
             continue
-        one, _ = ordered.pop()
-        left &= ~(1 << one)
-        waiting.append((chosen, ordered, left))
-        chosen = [*chosen, one]
+        one, _ = branch.ordered.pop()
+        branch.left &= ~(1 << one)
+        chosen, left = [*branch.chosen, one], branch.left & odds[one]
         best = max(best, chosen, key=len)
-        left &= odds[one]
-        ordered = _in_classes(odds, left)
+        waiting.append(_Branch(chosen, left, _in_classes(odds, left)))
+        work -= 1 + len(waiting[-1].ordered)
     return sorted(best)
+
+
+class _Branch:
+    """A clique that is growing: its members, and those at odds with all of them that are left to be tried."""
+
+    def __init__(self, chosen: list[int], left: int, ordered: list[tuple[int, int]]) -> None:
+        self.chosen, self.left, self.ordered = chosen, left, ordered
 
 
 def _in_classes(odds: Odds, left: int) -> list[tuple[int, int]]:

@@ -29,10 +29,13 @@ class Conflicts(msgspec.Struct, frozen=True):
     def compact(self) -> list[int]:
         """``odds`` of those that are called only, numbered by their place in ``readers``."""
         place = {reader: number for number, reader in enumerate(self.readers)}
-        return [
-            sum(1 << place[other] for other in members(self.odds[reader] & self.called))
-            for reader in self.readers
-        ]
+        result: list[int] = []
+        for reader in self.readers:
+            bits = bytearray(len(place) // 8 + 1)
+            for other in members(self.odds[reader] & self.called):
+                bits[place[other] >> 3] |= 1 << (place[other] & 7)
+            result.append(int.from_bytes(bits, "little"))
+        return result
 
 
 def conflicts(defaults: Sequence[int | None], runs: Iterable[Sequence[int]]) -> Conflicts:

@@ -43,28 +43,29 @@ def _names_for(narrowed: Narrowed, choice: Choice, settled: bool) -> Iterator[Na
     """Names for a choice. Where there is no other, a bound for it is a bound for all."""
     task, met = narrowed.task, choice.conflicts
     sure = narrowed.sure_conflicts()
-    bound = len(largest_clique(with_pins_at_odds(sure.compact(), _pinned(task, sure))))
-    pinned = _pinned(task, met)
-    for colouring in colourings(met.compact(), pinned):
+    bound = len(largest_clique(with_pins_at_odds(sure.compact(), _Pinned(task, sure).colours)))
+    pinned = _Pinned(task, met)
+    for colouring in colourings(met.compact(), pinned.colours):
         names: list[int | None] = [None] * len(choice.defaults)
-        for place, reader in enumerate(met.readers):
-            names[reader] = _name(task, met, colouring.colours[place])
+        for reader, colour in zip(met.readers, colouring.colours, strict=True):
+            names[reader] = pinned.name(colour)
         yield Named(choice, tuple(names), max(bound, colouring.bound) if settled else bound)
 
 
-def _pinned(task: Task, met: Conflicts) -> dict[int, int]:
-    """The colours of those readers whose name is pinned, by their places, without a gap."""
-    colours = {name: colour for colour, name in enumerate(_pinned_names(task, met))}
-    return {
-        place: colours[task.names[reader]] for place, reader in enumerate(met.readers) if reader in task.names
-    }
+class _Pinned:
+    """The names that are pinned to readers which are called, as colours from 0 without a gap."""
 
+    def __init__(self, task: Task, met: Conflicts) -> None:
+        self._known = len(task.words)
+        self._names = sorted({task.names[reader] for reader in met.readers if reader in task.names})
+        colour = {name: number for number, name in enumerate(self._names)}
+        self.colours = {
+            place: colour[task.names[reader]]
+            for place, reader in enumerate(met.readers)
+            if reader in task.names
+        }
+        """By the place of the reader among those that are called."""
 
-def _pinned_names(task: Task, met: Conflicts) -> list[int]:
-    return sorted({task.names[reader] for reader in met.readers if reader in task.names})
-
-
-def _name(task: Task, met: Conflicts, colour: int) -> int:
-    """The number of a name: those that are pinned come first."""
-    pinned = _pinned_names(task, met)
-    return pinned[colour] if colour < len(pinned) else len(task.words) + colour - len(pinned)
+    def name(self, colour: int) -> int:
+        """The number of a name; those that are pinned, called or not, come first."""
+        return self._names[colour] if colour < len(self._names) else self._known + colour - len(self._names)

@@ -116,10 +116,13 @@ def _drop_dear_ways(
     for number, journey in enumerate(journeys):
         before = None
         while journey != before and not journey.only and journey.weight:
-            # A turn on all ways is paid or not on all of them alike; once some are dropped there are more such.
+            # A turn on all ways is paid on all of them or on none. Once some are dropped there are more such.
             paid_alike = dict.fromkeys(sure[number], 0)
-            before, journey = journey, _without_dear_ways(
-                stretches, journey, _changed(least, paid_alike), _changed(most, paid_alike)
+            before, journey = (
+                journey,
+                _without_dear_ways(
+                    stretches, journey, _changed(least, paid_alike), _changed(most, paid_alike)
+                ),
             )
             journeys[number], sure[number] = journey, _turns(stretches, journey)
 

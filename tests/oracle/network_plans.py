@@ -24,14 +24,14 @@ class Choices:
     def __init__(self, network: Network) -> None:
         self.network = network
         self.specs = {
-            f"{junction.name}/{spec.start}": spec for junction in network.junctions for spec in junction.readers
+            f"{junction.name}/{spec.start}": spec
+            for junction in network.junctions
+            for spec in junction.readers
         }
         self.first: dict[str, Link] = {}
         for link in network.links:
             self.first.setdefault(link.start, link)
-        self.ways = {
-            (trip.start, trip.end): self.shortest(trip.start, trip.end)[1] for trip in network.trips
-        }
+        self.ways = {(trip.start, trip.end): self.shortest(trip.start, trip.end)[1] for trip in network.trips}
 
     def graph(self, start: str) -> nx.DiGraph[str]:
         """By networkx: ends that carts reach, from one station; other stations lead nowhere."""
@@ -116,13 +116,9 @@ def best(
     return result
 
 
-def fewest_names(
-    defaults: Mapping[str, str], ways: tuple[Way, ...], pinned: Mapping[str, str]
-) -> int | None:
+def fewest_names(defaults: Mapping[str, str], ways: tuple[Way, ...], pinned: Mapping[str, str]) -> int | None:
     """All names for all readers that are called, more and more of them, until no cart loses a waybill."""
-    called = sorted(
-        {key for way in ways for key, arm in way if key in defaults and defaults[key] != arm}
-    )
+    called = sorted({key for way in ways for key, arm in way if key in defaults and defaults[key] != arm})
     runs = {way for way in ways if any(key in called for key, _ in way)}
     words = sorted({pinned[key] for key in called if key in pinned})
     for number in count(len(words)):

@@ -55,3 +55,30 @@ def _reader(rng: random.Random, arm: str, arms: tuple[str, ...], given: float) -
     ways = tuple(sorted(rng.sample(others, min(len(others), 1 if rng.random() < 0.15 else 2))))
     settled = len(ways) == 2 and rng.random() < given
     return ReaderSpec(arm, ways, rng.choice(ways) if settled else None)
+
+
+def large_network(rng: random.Random, junctions: int, trips: int, lengths: range = range(16, 400)) -> Network:
+    """Two stations a junction; of six arms by which carts enter, two lead to stations, the others on.
+
+    Nearly all stations are reached from all, past some thirty readers.
+    """
+    leads = {
+        "In 1": ("Out 1", "To 1"), "In 2": ("Out 2", "To 2"), "In 3": ("Out 1", "Out 3"),
+        "In 4": ("Out 2", "Out 4"), "Of 1": ("Out 1", "Out 3"), "Of 2": ("Out 2", "Out 4"),
+    }  # fmt: skip
+    specs = tuple(
+        JunctionSpec(f"J{number}", readers=tuple(ReaderSpec(arm, ways) for arm, ways in leads.items()))
+        for number in range(junctions)
+    )
+    numbers = range(1, 5)
+    outs = [end_of(spec.name, f"Out {number}") for spec in specs for number in numbers]
+    ins = [end_of(spec.name, f"In {number}") for spec in specs for number in numbers]
+    rng.shuffle(ins)
+    stops = [f"S{number}" for number in range(2 * junctions)]
+    ends = list(zip(outs, ins, strict=True))
+    for number, stop in enumerate(stops):
+        junction, place = specs[number // 2].name, number % 2 + 1
+        ends += [(stop, end_of(junction, f"Of {place}")), (end_of(junction, f"To {place}"), stop)]
+    links = tuple(Link(start, end, rng.choice(lengths)) for start, end in ends)
+    rides = tuple(Trip(*rng.sample(stops, 2), rng.randint(1, 200)) for _ in range(trips))
+    return Network(stations=tuple(map(Station, stops)), junctions=specs, links=links, trips=rides)
