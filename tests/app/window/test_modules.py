@@ -96,19 +96,19 @@ def test_a_module_is_chosen_turned_put_down_and_taken_back(window: MainWindow) -
     settle(window)
 
 
-def test_the_waybill_and_the_hold_are_set_in_the_panel(window: MainWindow) -> None:
+def test_the_waybill_and_the_ring_are_set_in_the_panel(window: MainWindow) -> None:
     window.document.load(plan_of(track(*((x, 0) for x in range(-7, 6)))), None)
     open_modules(window)
     choose(window, "reader")
     fields = window.panels.modules.settings.fields
-    waybill, hold = fields["waybill"], fields["hold"]
+    waybill, ring = fields["waybill"], fields["ring"]
     assert isinstance(waybill, QLineEdit)
-    assert isinstance(hold, ChoiceBox)
+    assert isinstance(ring, ChoiceBox)
     waybill.setFocus()
     waybill.selectAll()
     QTest.keyClicks(waybill, "Tithe Barn")
-    hold.setCurrentIndex(1)
-    assert dict(window.view.module_hand.parameters) == {"waybill": "Tithe Barn", "hold": hold.itemText(1)}
+    ring.setCurrentIndex(1)
+    assert dict(window.view.module_hand.parameters) == {"waybill": "Tithe Barn", "ring": ring.itemText(1)}
     QTest.mouseClick(window.view, Qt.MouseButton.LeftButton, pos=middle_of(window, 0, 0))
     hopper = window.document.plan.pieces.get(Cell(0, 63, 0))
     assert hopper is not None
