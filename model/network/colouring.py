@@ -18,7 +18,7 @@ from model.ordering.clauses import Answer, Clauses
 
 Odds = Sequence[int]
 """For each one the set of those that it is at odds with, as bits."""
-CLIQUE_WORK: Final = 1_000_000
+CLIQUE_WORK: Final = 300_000
 """How often anyone is looked at, in the search for the largest clique, before the best so far is taken."""
 CLAUSES_LIMIT: Final = 1_000_000
 """Sentences that a solver may be told; beyond, the greedy colouring is what there is."""

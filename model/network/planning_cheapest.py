@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Iterator
 from typing import Final
 
@@ -45,6 +46,8 @@ def cheapest(narrowed: Narrowed, greedy: Choice, deadline: float) -> Iterator[Pr
         yield Cheapest(greedy, greedy.cost, tuple(zip(parts, least, strict=True)))
         return
     solved_all = True
+    # The other half is for the names.
+    deadline = (time.monotonic() + deadline) / 2
     for number, part in enumerate(parts):
         yield Progress("defaults", number, len(parts))
         programme = Programme(narrowed, part)
@@ -68,8 +71,9 @@ def cheapest(narrowed: Narrowed, greedy: Choice, deadline: float) -> Iterator[Pr
 
 def is_allowed(task: Task, choice: Choice) -> bool:
     """Whether no two readers that are pinned to one name need different names."""
+    met = choice.conflicts(task.tracks.stretches)
     return not any(
         task.names[reader] == task.names[other]
-        for reader in task.alike & set(choice.conflicts.readers)
-        for other in task.alike & set(members(choice.conflicts.odds[reader] & choice.conflicts.called))
+        for reader in task.alike & set(met.readers)
+        for other in task.alike & set(members(met.odds[reader] & met.called))
     )

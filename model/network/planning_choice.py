@@ -20,20 +20,22 @@ class Choice(msgspec.Struct, frozen=True):
     """By journey the stretches of its way."""
     cost: int
     """Waybills a week, in units of the task."""
-    conflicts: Conflicts
+
+    def conflicts(self, stretches: Sequence[Stretch]) -> Conflicts:
+        """Which readers are called, and which of them need different names."""
+        runs = ([stretches[number].turn for number in run] for run in self.runs)
+        return conflicts(self.defaults, ([turn for turn in run if turn != NO_TURN] for run in runs))
 
 
 def choice_of(narrowed: Narrowed, defaults: Sequence[int], runs: Sequence[tuple[int, ...]]) -> Choice:
-    """A choice with what follows from it."""
+    """A choice with what it costs."""
     stretches = narrowed.task.tracks.stretches
     costs = turn_costs(defaults, unknown=0)
-    turns = [[stretches[number].turn for number in run] for run in runs]
     cost = sum(
-        journey.weight * sum(costs[turn] for turn in each)
-        for journey, each in zip(narrowed.journeys, turns, strict=True)
+        journey.weight * sum(costs[stretches[number].turn] for number in run)
+        for journey, run in zip(narrowed.journeys, runs, strict=True)
     )
-    met = conflicts(defaults, ([turn for turn in each if turn != NO_TURN] for each in turns))
-    return Choice(tuple(defaults), tuple(runs), cost, met)
+    return Choice(tuple(defaults), tuple(runs), cost)
 
 
 def with_best_ways(narrowed: Narrowed, defaults: Sequence[int]) -> Choice:

@@ -41,7 +41,7 @@ def best_names(
 
 def _names_for(narrowed: Narrowed, choice: Choice, settled: bool) -> Iterator[Named]:
     """Names for a choice. Where there is no other, a bound for it is a bound for all."""
-    task, met = narrowed.task, choice.conflicts
+    task, met = narrowed.task, choice.conflicts(narrowed.task.tracks.stretches)
     sure = narrowed.sure_conflicts()
     bound = len(largest_clique(with_pins_at_odds(sure.compact(), _Pinned(task, sure).colours)))
     pinned = _Pinned(task, met)

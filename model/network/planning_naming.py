@@ -191,7 +191,7 @@ class _Sentences:
             for number, journey in enumerate(self._narrowed.journeys)
         ]
         choice = choice_of(self._narrowed, defaults, runs)
-        called = set(choice.conflicts.readers)
+        called = set(choice.conflicts(self._stretches).readers)
         names = tuple(
             self.palette.colour(reader) if reader in called else None for reader in range(len(defaults))
         )
