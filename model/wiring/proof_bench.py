@@ -145,13 +145,13 @@ def _named(drive: Drive, carts: Sequence[int]) -> str:
 
 
 def _taken(drive: Drive, arrivals: Sequence[Arrival]) -> Iterator[str]:
-    """A reader takes its own waybill only, one of a cart at most, and none where none calls."""
+    """Each reader on the way takes its own waybill only, one of a cart at most, and none where none calls."""
     left = [dict(arrival.carries) for arrival in sorted(arrivals, key=lambda arrival: arrival.cart)]
     taken = Counter[str]()
     for before, after in zip(drive.send.loads, left, strict=True):
         taken.update({name: count - after[name] for name, count in before})
     carts = len(drive.send.loads)
     own = 0 if drive.waybill is None else taken.pop(drive.waybill)
-    if drive.waybill is not None and not 1 <= own <= carts * drive.takers:
+    if not min(1, drive.takers) <= own <= carts * drive.takers:
         yield f"readers took {own} of {drive.waybill} from {counted(carts, 'cart')}"
     yield from (f"a reader took {name}" for name, count in taken.items() if count)

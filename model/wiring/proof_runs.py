@@ -39,7 +39,8 @@ class Drive(Struct, frozen=True):
     waybill: str | None
     """What calls the route; ``None`` on an idle one."""
     takers: int
-    """Readers that may take it: more than one where other arms are on the way, and read the same one."""
+    """Readers that may take it: more than one where other arms are on the way, and read the same one; none
+    where a called cart goes the way of an idle one, and no reader is on it."""
 
     @property
     def words(self) -> str:
@@ -89,6 +90,7 @@ class _Runs:
         self._idle = [route for route in junction.wanted if not route.called]
         self._readers = {route.start: waybill_of(junction, route) for route in self._called}
         self._paths = {route: way.path for route, way in junction.ways.items()}
+        self._thrown = junction.choice.thrown
         self._taken = waybills_taken(junction.plan)
 
     def all(self) -> Iterator[Run]:
@@ -142,7 +144,10 @@ class _Runs:
 
     def _sent(self, route: WantedRoute, loads: tuple[Load, ...], gap: int = 0) -> Drive:
         waybill = self._readers[route.start] if route.called else None
-        takers = 0 if waybill is None else max(1, self._on_the_way(route).count(waybill))
+        takers = 0
+        if waybill is not None:
+            needed = 1 if self._thrown.get(route.start) else 0
+            takers = max(needed, self._on_the_way(route).count(waybill))
         return Drive(route, Send(route.start, loads, gap), waybill, takers)
 
     def _load(self, route: WantedRoute) -> Load:

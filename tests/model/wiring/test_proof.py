@@ -82,6 +82,18 @@ def test_the_reader_of_the_program_passes(turn: Turn) -> None:
     assert (proof.passed, proof.failed) == (RUNS, ())
 
 
+def test_a_called_cart_that_goes_the_way_of_an_idle_one_needs_no_reader() -> None:
+    trial = modules.trial_plan("reader")
+    track = [
+        Piece(Part.RAIL, piece.at, piece.facing) if piece.part is Part.DETECTOR_RAIL else piece
+        for piece in trial.pieces
+        if piece.at.y == 0
+    ]
+    routes = (Route("Quay", "Mill", "Mill", "Salt"),)
+    proof = proof_of(plan_of(track, trial.details.replace(routes=routes)))
+    assert (proof.passed, proof.failed) == (RUNS, ())
+
+
 def test_the_headway_is_the_time_until_the_next_train_may_come() -> None:
     """A chain that is 4 ticks shorter holds 4 ticks less, and is empty again 4 ticks earlier after that."""
     (long,) = proof_of(ReaderLine().plan()).headways
