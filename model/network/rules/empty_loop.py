@@ -36,7 +36,7 @@ def find(sight: Sight) -> Iterator[Found]:
             at = _next(sight, at)
         if at is not None and at in way:
             yield _found(sight, tuple(way)[list(way).index(at) :])
-        settled |= way.keys()
+        settled.update(way)
 
 
 def _next(sight: Sight, entry: str) -> str | None:

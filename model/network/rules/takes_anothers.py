@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator, Mapping
-
-import msgspec
+from itertools import pairwise
 
 from model.network.network import ReaderPin, end_of, junction_and_arm
 from model.network.result import NetworkPlan, Planned, TripPlan
@@ -14,13 +12,8 @@ from model.network.rules.sight import Sight
 from model.network.rules.words import trip_name
 from model.severity import Severity
 
-
-class Call(msgspec.Struct, frozen=True):
-    """A reader on the way of a trip."""
-
-    reader: str
-    is_called: bool
-    """Whether the cart must leave by the way that is not the default."""
+Call = tuple[str, bool]
+"""A reader on the way of a trip, and whether the cart must leave by the way that is not the default."""
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -54,18 +47,45 @@ def find(sight: Sight) -> Iterator[Found]:
     """
     if sight.plan is None:
         return
-    planned = _as_pinned(sight, sight.plan)
-    ways = [list(_calls(sight, trip, planned)) for trip in sight.plan.trips]
-    called = {call.reader for way in ways for call in way if call.is_called}
-    taking = called | {key for key, each in sight.plan.readers.items() if each.name is not None}
-    names = {key: name for key in taking if (name := planned[key].name) is not None}
+    calls = _Calls(sight, _as_pinned(sight, sight.plan))
+    names = _names(calls, sight.plan)
     trips: dict[tuple[str, str], list[int]] = {}
-    for place, way in enumerate(ways):
-        wrong = _first_wrong(way, names)
+    for place, trip in enumerate(sight.plan.trips):
+        wrong = _first_wrong(list(calls.on(trip)), names)
         if wrong is not None:
             trips.setdefault(wrong, []).append(place)
     for (reader, later), places in trips.items():
         yield _found(sight, reader, later, names[reader], places)
+
+
+class _Calls:
+    """Which readers are on the ways of trips, told by what lies at the end of each link."""
+
+    def __init__(self, sight: Sight, planned: Mapping[str, Planned]) -> None:
+        self.planned = planned
+        self._starts = [link.start for link in sight.network.links]
+        self._readers = [self._reader(link.end) for link in sight.network.links]
+
+    def on(self, trip: TripPlan) -> Iterator[Call]:
+        """In order."""
+        for link, following in pairwise(trip.links):
+            reader = self._readers[link]
+            if reader is not None:
+                yield reader[0], self._starts[following] != reader[1]
+
+    def _reader(self, end: str) -> tuple[str, str] | None:
+        """The reader there, and where its default leads: the start of a link."""
+        place, planned = junction_and_arm(end), self.planned.get(end)
+        return None if place is None or planned is None else (end, end_of(place[0], planned.default))
+
+
+def _names(calls: _Calls, plan: NetworkPlan) -> dict[str, str]:
+    """By reader, what it takes; a name pinned on a reader that no trip calls is not given to it."""
+    names = {key: planned.name for key, planned in calls.planned.items() if planned.name is not None}
+    doubtful = {key for key in names if plan.readers[key].name is None}
+    if doubtful:
+        doubtful -= {reader for trip in plan.trips for reader, is_called in calls.on(trip) if is_called}
+    return {key: name for key, name in names.items() if key not in doubtful}
 
 
 def _as_pinned(sight: Sight, plan: NetworkPlan) -> dict[str, Planned]:
@@ -79,28 +99,19 @@ def _as_pinned(sight: Sight, plan: NetworkPlan) -> dict[str, Planned]:
     return planned
 
 
-def _calls(sight: Sight, trip: TripPlan, planned: Mapping[str, Planned]) -> Iterator[Call]:
-    """The readers on the way of a trip, in order."""
-    links = sight.network.links
-    for link, following in zip(trip.links, trip.links[1:], strict=False):
-        entry, place = links[link].end, junction_and_arm(links[link].end)
-        if entry in planned and place is not None:
-            yield Call(entry, links[following].start != end_of(place[0], planned[entry].default))
-
-
-def _first_wrong(way: list[Call], names: dict[str, str]) -> tuple[str, str] | None:
+def _first_wrong(way: list[Call], names: Mapping[str, str]) -> tuple[str, str] | None:
     """The first reader that takes what it should not, and the later one that it was meant for."""
-    carried = Counter(names.get(call.reader) for call in way if call.is_called)
-    for at, call in enumerate(way):
-        name = names.get(call.reader)
+    wrong: tuple[str, str] | None = None
+    later: dict[str, str] = {}
+    for reader, is_called in reversed(way):
+        name = names.get(reader)
         if name is None:
             continue
-        if call.is_called:
-            carried[name] -= 1
-        elif carried[name]:
-            later = next(each for each in way[at:] if each.is_called and names.get(each.reader) == name)
-            return call.reader, later.reader
-    return None
+        if is_called:
+            later[name] = reader
+        elif name in later:
+            wrong = reader, later[name]
+    return wrong
 
 
 def _found(sight: Sight, reader: str, later: str, name: str, trips: list[int]) -> Found:
