@@ -49,25 +49,62 @@ def junctions(draw: st.DrawFn) -> JunctionSpec:
     return JunctionSpec(name, None, readers, (), side, at, kept)
 
 
-def _tuples(things: st.SearchStrategy, unique_by=None) -> st.SearchStrategy:
-    return st.lists(things, max_size=4, unique_by=unique_by).map(tuple)
+def _up_to(number: int, things: st.SearchStrategy, unique_by=None) -> st.SearchStrategy:
+    return st.lists(things, max_size=number, unique_by=unique_by).map(tuple)
 
 
 PER_WEEK: Final = st.integers(0, 10**9) | st.floats(0, 1e9).filter(lambda number: not number.is_integer())
 NETWORKS: Final = st.builds(
     Network,
     st.text(st.characters(exclude_categories=("Cs",)), max_size=20),
-    _tuples(st.builds(Station, NAMES, SPOTS, KEPT)),
-    _tuples(junctions()),
-    _tuples(st.builds(Link, ENDS, ENDS, st.integers(1, 100_000_000), KEPT)),
-    _tuples(st.builds(Trip, NAMES, NAMES, PER_WEEK, KEPT)),
-    _tuples(
+    _up_to(4, st.builds(Station, NAMES, SPOTS, KEPT)),
+    _up_to(4, junctions()),
+    _up_to(4, st.builds(Link, ENDS, ENDS, st.integers(1, 100_000_000), KEPT)),
+    _up_to(4, st.builds(Trip, NAMES, NAMES, PER_WEEK, KEPT)),
+    _up_to(
+        4,
         st.builds(ReaderPin, READER_KEYS, st.none() | NAMES, st.none() | NAMES, KEPT),
         unique_by=lambda pin: pin.reader,
     ),
-    _tuples(
-        st.builds(WayPin, NAMES, NAMES, _tuples(READER_KEYS), KEPT),
+    _up_to(
+        4,
+        st.builds(WayPin, NAMES, NAMES, _up_to(4, READER_KEYS), KEPT),
         unique_by=lambda way: (way.start, way.end),
     ),
     KEPT,
 )
+
+
+_STATION: Final = st.sampled_from(["Quay", "Fen", "Mill", "Beacon"])
+_ARM: Final = st.sampled_from(["East", "West", "South"])
+_AT: Final = st.builds(end_of, st.sampled_from(["Mill", "Beacon"]), _ARM)
+
+
+@st.composite
+def _joined_junctions(draw: st.DrawFn) -> JunctionSpec:
+    readers = []
+    for start in draw(st.lists(_ARM, unique=True, max_size=3)):
+        ways = tuple(draw(st.lists(_ARM, unique=True, min_size=1, max_size=2)))
+        readers.append(ReaderSpec(start, ways, draw(st.none() | st.sampled_from(ways))))
+    return JunctionSpec(draw(st.sampled_from(["Mill", "Beacon"])), None, tuple(readers))
+
+
+JOINED_NETWORKS: Final = st.builds(
+    Network,
+    st.just(""),
+    _up_to(4, st.builds(Station, _STATION)),
+    _up_to(3, _joined_junctions()),
+    _up_to(14, st.builds(Link, _STATION | _AT, _STATION | _AT, st.integers(1, 9))),
+    _up_to(6, st.builds(Trip, _STATION, _STATION, st.integers(0, 5) | st.just(0.5))),
+    _up_to(
+        3,
+        st.builds(ReaderPin, _AT, st.none() | _ARM, st.none() | st.sampled_from(["Salt", "Reed"])),
+        unique_by=lambda pin: pin.reader,
+    ),
+    _up_to(
+        2,
+        st.builds(WayPin, _STATION, _STATION, _up_to(2, _AT)),
+        unique_by=lambda way: (way.start, way.end),
+    ),
+)
+"""So few names that most links lead somewhere; much is doubled, missing or contradicts itself, too."""
