@@ -33,6 +33,7 @@ from model.wiring.result import Wiring
 
 WIDTHS: Final = (150, 0, 64, 80, 140)
 SIZE: Final = (720, 520)
+SMALLEST: Final = (640, 420)
 STOP, AGAIN, PLACE = "Stop", "Search again", "Place the wiring"
 WAITS: Final = "…"
 ROWS: Final = ("attempt", "lines", "proof", "room")
@@ -51,6 +52,7 @@ class WiringDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle("Wire junction")
         self.resize(*SIZE)
+        self.setMinimumSize(*SMALLEST)
         self._document = document
         self._plan: Plan = document.plan
         self._searched = (0, 0, 0)

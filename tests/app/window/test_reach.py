@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QTabBar, QToolButton, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QSpinBox, QTabBar, QToolButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.dialogs.build_sheet import BuildSheetDialog, SheetChoice
@@ -195,3 +195,20 @@ def test_the_first_arrow_chooses_the_first_finding(window: MainWindow) -> None:
     assert window.panels.findings.finding == window.document.findings[0]
     QTest.keyClick(focus, Qt.Key.Key_Down)
     assert window.panels.findings.finding == window.document.findings[1]
+
+
+def test_figures_stand_clear_of_the_outline_of_their_field(window: MainWindow) -> None:
+    """Qt knows no padding inside a field for numbers: the stylesheet has to keep them off the outline."""
+    dialog = CellDialog(window, "Go to x y z", "Shows the cell.", "Go", Cell(-1_234_567, 64, 0))
+    dialog.show()
+    x, y, _ = dialog.findChildren(QSpinBox)
+    for field, other in ((x, y), (y, x)):
+        other.setFocus()
+        QApplication.processEvents()
+        left, room = field.lineEdit().x(), field.lineEdit().width()
+        field.setFocus()
+        QApplication.processEvents()
+        assert field.lineEdit().x() == left >= 6, "nor do they move when the field is chosen"
+        assert field.width() - left - room >= 6
+    dialog.close()
+    dialog.deleteLater()
