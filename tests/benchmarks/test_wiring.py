@@ -56,7 +56,9 @@ class Row(Struct):
 
 
 def test_examples() -> None:
-    rows = [measured(path.name.split(".")[0], read_plan(path)) for path in sorted(EXAMPLES.glob("*.json"))]
+    rows = [
+        measured(path.name.split(".")[0], read_plan(path)) for path in sorted(EXAMPLES.glob("*.plan.json"))
+    ]
     told("examples", rows)
     assert rows
     assert all(row.wired and not row.faults for row in rows)
