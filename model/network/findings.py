@@ -34,11 +34,11 @@ NETWORK_RULES: Final[dict[str, NetworkRule]] = {
     for module in (
         name_doubled,
         unknown_end,
-        routes_contradict,
         arm_doubled,
         trip_without_way,
         takes_anothers,
         too_many_waybills,
+        routes_contradict,
         station_unreached,
         one_way_trap,
         empty_loop,

@@ -64,7 +64,7 @@ def _is_shut(arm: ArmSpec, *, leaves: bool) -> bool:
 
 RULE = NetworkRule(
     id="routes-contradict",
-    severity=Severity.ERROR,
+    severity=Severity.WARNING,
     title="A junction's wanted routes contradict the network",
     why="No cart ever comes to the link, or nobody knows where carts go that come by it.",
     remedy="Give the junction the missing route, or join the link to another arm.",

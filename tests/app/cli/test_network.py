@@ -190,6 +190,13 @@ def test_errors_of_the_network(run: Runner, fork: dict[str, Any], change: Any, r
     assert (status, rules(printed)) == (3, [("error", rule)])
 
 
+@pytest.mark.parametrize(("start", "end"), [("Fen", "Mill/West"), ("Mill/North", "Fen")])
+def test_a_link_against_the_wanted_routes(run: Runner, fork: dict[str, Any], start: str, end: str) -> None:
+    fork["links"].append({"from": start, "to": end, "length": 1})
+    status, printed = planned(run, fork)
+    assert (status, rules(printed)) == (0, [("warning", "routes-contradict")])
+
+
 def test_pinned_names_of_which_one_takes_the_others_are_an_error(run: Runner, fork: dict[str, Any]) -> None:
     """The cart for Orchard passes Mill by its default, and Fen must be called: of one name they cannot be."""
     fork["junctions"].append(

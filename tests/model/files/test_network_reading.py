@@ -10,7 +10,7 @@ import pytest
 
 from model.files.errors import PlanFileError
 from model.files.network_document import JUNCTION_LIMIT
-from model.files.network_file import network_bytes, parse_network, read_network
+from model.files.network_file import FILE_LIMIT, network_bytes, parse_network, read_network
 from model.network.network import (
     ArmSpec,
     JunctionSpec,
@@ -299,6 +299,14 @@ def test_a_plan_that_cannot_be_read_is_told_with_both_files(
 def test_a_network_that_is_not_there(tmp_path: Path) -> None:
     with pytest.raises(PlanFileError, match="the file itself: expected a file that can be read"):
         read_network(tmp_path / "none.network.json")
+
+
+def test_a_file_over_the_limit_is_refused_before_it_is_read(tmp_path: Path) -> None:
+    large = tmp_path / "large.network.json"
+    with large.open("wb") as stream:
+        stream.truncate(FILE_LIMIT + 1)
+    with pytest.raises(PlanFileError, match="expected at most 134,217,728 bytes"):
+        read_network(large)
 
 
 def test_the_limits_hold_for_lists() -> None:
