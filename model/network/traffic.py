@@ -90,10 +90,9 @@ class _Stretch(NamedTuple):
     calls: bool
 
 
-_Event = tuple[float, bool, int, "_Gate | None", "_Trip | None", int, float]
-"""When; whether a cart comes or sets out (at one moment those that wait go in first); how many events were
-known before; the gate that lets its first cart in, or else the trip; the leg to whose end its cart comes, or
-SETS_OUT; and when that cart set out."""
+_Event = tuple[float, int, "_Gate | None", "_Trip | None", int, float]
+"""When; how many events were known before; the gate that lets its first cart in, or else the trip; the leg to
+whose end its cart comes, or SETS_OUT; and when that cart set out."""
 SETS_OUT: Final = -1
 
 
@@ -147,7 +146,7 @@ class _Run:
         """All events before the end."""
         events, done = self._events, 0
         while events:
-            now, _, _, gate, trip, leg, since = heappop(events)
+            now, _, gate, trip, leg, since = heappop(events)
             if gate is not None:
                 gate.let_in(now)
             elif trip is not None:
@@ -179,7 +178,7 @@ class _Run:
         """Something will happen; what lies beyond the end of the run will not."""
         if at < self._end:
             self._number += 1
-            heappush(self._events, (at, gate is None, self._number, gate, trip, leg, since))
+            heappush(self._events, (at, self._number, gate, trip, leg, since))
 
     def counted(self) -> Traffic:
         """What was counted."""

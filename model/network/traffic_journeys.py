@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from model.network.network import Network, end_of, junction_and_arm
 from model.network.result import NetworkPlan, TripPlan
 from model.network.traffic_values import Journey, Leg
@@ -17,15 +19,17 @@ def journeys(network: Network, plan: NetworkPlan) -> tuple[Journey, ...]:
 
 def _legs(network: Network, plan: NetworkPlan, trip: TripPlan) -> tuple[Leg, ...]:
     """Stretches from reader to reader: what is entered without a reader on it holds nobody up."""
-    found, cells = list[Leg](), 0
     links = [network.links[place] for place in trip.links]
-    for number, link in enumerate(links):
+    if not links:
+        return ()
+    found, cells = list[Leg](), 0
+    for link, onward in pairwise(links):
         cells += link.length
         planned = plan.readers.get(link.end)
-        if planned is not None and number + 1 < len(links):
-            found.append(Leg(cells, link.end, _calls(link.end, planned.default, links[number + 1].start)))
+        if planned is not None:
+            found.append(Leg(cells, link.end, _calls(link.end, planned.default, onward.start)))
             cells = 0
-    return (*found, Leg(cells, None)) if links else ()
+    return (*found, Leg(cells + links[-1].length, None))
 
 
 def _calls(reader: str, default: str, onward: str) -> bool:

@@ -104,6 +104,17 @@ def test_the_greater_part_of_a_name_that_falls_apart_keeps_it() -> None:
     assert names_of(with_names_of(before, Network(), after)) == ["Reed", "Salt", "Salt"]
 
 
+def test_of_two_that_could_keep_a_name_it_stays_where_it_is() -> None:
+    before, after = named(A="Salt", B="Salt"), named(A="Reed", B="Salt")
+    assert names_of(with_names_of(before, Network(), after)) == ["Reed", "Salt"]
+
+
+def test_a_name_that_nothing_is_known_of_keeps_its_word() -> None:
+    """A keeps Salt, so X needs another word, and takes none that Y has."""
+    before, after = named(A="Salt"), named(X="Salt", Y="Eel", A="Reed")
+    assert names_of(with_names_of(before, Network(), after)) == ["Reed", "Eel", "Salt"]
+
+
 def test_pinned_names_stay() -> None:
     before, after = named(A="Salt", B="Reed"), named(A="Reed", B="Salt")
     network = Network(pins=(ReaderPin("A", None, "Reed"),))

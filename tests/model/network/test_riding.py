@@ -51,6 +51,11 @@ def test_a_cart_stops_where_nothing_leads_on() -> None:
     assert Rider(dead, PLAN).ride(0).station is None
 
 
+def test_of_two_links_out_of_an_arm_carts_take_the_first() -> None:
+    forked = NETWORK.replace(links=(*NETWORK.links, Link("Gate/Pans", "Fen", 8)))
+    assert Rider(forked, PLAN).ride(0).end == "Mill"
+
+
 @pytest.mark.parametrize("end", ["Nowhere", "Nowhere/East", "Gate/Back"])
 def test_a_cart_stops_at_what_is_not_there(end: str) -> None:
     astray = NETWORK.replace(links=(Link("Quay", end, 8),))
@@ -85,7 +90,7 @@ def test_a_cart_from_which_something_is_taken_does_not_circle() -> None:
     assert ride == Ride((0, 1, 1, 1, 2), "Mill", Stop.STATION, ("Salt",) * 3, ())
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(NETWORKS, st.lists(st.sampled_from(["Salt", "Reed"]), max_size=4))
 def test_every_ride_ends(network: Network, carries: list[str]) -> None:
     """Also in networks that are full of mistakes; what was taken and what is left is what was put in."""

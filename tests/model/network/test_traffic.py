@@ -179,6 +179,13 @@ def test_evenly_spaced_carts_wait_for_none_where_there_is_time() -> None:
     assert found.readers[0].utilisation == pytest.approx(0.99, abs=0.003)
 
 
+def test_evenly_spaced_trips_begin_at_moments_of_their_own() -> None:
+    """Five trips, each every 100 s: sent off together, four of them would wait."""
+    found = run([one_reader(0.01) for _ in range(5)], evenly=True, hours=1, hold=1.0, passage=1.0)
+    assert found.departed == pytest.approx(180, abs=5)
+    assert found.readers[0].queue.longest == 0
+
+
 def test_each_of_too_many_waits_longer_than_the_last() -> None:
     """Every 10 s one comes, every 12 s one may go in: the n-th waits 2 s longer than the one before."""
     found = run([one_reader(0.1)], evenly=True, hours=1, hold=12.0, passage=0.0)
