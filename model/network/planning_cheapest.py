@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from typing import Final
 
 import msgspec
@@ -67,6 +67,24 @@ def cheapest(narrowed: Narrowed, greedy: Choice, deadline: float) -> Iterator[Pr
         choice = with_best_ways(narrowed, defaults)
         choice = min(choice, greedy, key=lambda each: each.cost)
     yield Cheapest(choice, bound + sum(least), tuple(zip(parts, least, strict=True)))
+
+
+def alike_in_all(
+    narrowed: Narrowed, best: Cheapest, deadline: float
+) -> Generator[Progress, None, dict[int, int]]:
+    """Defaults that all of the cheapest choices have, where the best is proved to be one of them."""
+    found: dict[int, int] = {}
+    for number, (part, cost) in enumerate(best.of_parts):
+        programme = Programme(narrowed, part)
+        for reader in part.readers:
+            yield Progress("defaults", number, len(best.of_parts))
+            if best.choice is None or time.monotonic() > deadline:
+                return found
+            default = best.choice.defaults[reader]
+            otherwise = programme.solve(deadline, {reader: 1 - default})
+            if otherwise is not None and otherwise.bound > cost:
+                found[reader] = default
+    return found
 
 
 def is_allowed(task: Task, choice: Choice) -> bool:

@@ -13,8 +13,6 @@ from model.network.planning_narrowing import Narrowed
 from model.network.planning_parts import Part
 from model.network.planning_task import Task
 
-EXACT_READERS: Final = 100
-"""With more readers than this only the names are looked for, with defaults and ways as they are."""
 EFFORT_LIMIT: Final = 2_000_000
 """Sentences, about, that the search for fewer names among open defaults and ways may take."""
 
@@ -25,12 +23,12 @@ def best_names(
     """Better and better names; the last one is the result.
 
     ``costs``: what each part costs at the least; ``None`` where it is not proved that the choice is the
-    cheapest. The bound holds for any choice that is the cheapest, proved or not.
+    cheapest, or where no other is to be looked for. The bound holds for all that are the cheapest.
     """
     incomplete = narrowed.tally.any_incomplete
     settled = not (narrowed.open_readers or narrowed.open_journeys or incomplete)
     named: Named | None = None
-    looks_further = not settled and not incomplete and len(narrowed.defaults) <= EXACT_READERS
+    looks_further = not settled and not incomplete
     for named in _names_for(narrowed, choice, settled):
         yield named
         if looks_further and costs is not None and effort(narrowed, named.number) <= EFFORT_LIMIT:

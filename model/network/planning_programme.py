@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import combinations
-from math import ceil
+from math import ceil, isfinite
 from typing import Any
 
 import msgspec
@@ -46,17 +46,17 @@ class Programme:
         """How many unknowns there are."""
         return len(self._costs)
 
-    def solve(self, deadline: float) -> Found | None:
-        """What is cheapest, or the best in time; ``None``: nothing was found."""
+    def solve(self, deadline: float, settled: Mapping[int, int] | None = None) -> Found | None:
+        """What is cheapest with some defaults settled, or the best in time; ``None``: nothing was found."""
         # scipy is slow to import, and only this needs it.
         import numpy as np
-        from scipy.optimize import Bounds, milp
+        from scipy.optimize import milp
 
         seconds = max(0.1, deadline - time.monotonic())
         solved: Any = milp(
             np.array(self._costs, dtype=float),
             integrality=np.ones(self.columns),
-            bounds=Bounds(0, 1),
+            bounds=self._bounds(settled or {}),
             constraints=self._constraints(),
             options={"mip_rel_gap": 0, "time_limit": seconds},
         )
@@ -66,8 +66,16 @@ class Programme:
         return Found(
             {reader: int(holds[column]) for reader, column in self._default.items()},
             {number: self._run(number, holds) for number in self._runs},
-            self._always + _whole_bound(solved.mip_dual_bound),
+            self._always + _whole_bound(solved.mip_dual_bound) if isfinite(solved.mip_dual_bound) else 0,
         )
+
+    def _bounds(self, settled: Mapping[int, int]) -> Any:
+        from scipy.optimize import Bounds
+
+        low, high = [0] * self.columns, [1] * self.columns
+        for reader, default in settled.items():
+            low[self._default[reader]] = high[self._default[reader]] = default
+        return Bounds(low, high)
 
     def _constraints(self) -> Any:
         import numpy as np

@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterator, Sequence
+from collections.abc import Generator, Iterator, Sequence
 from fractions import Fraction
+from typing import Final
 
 import msgspec
 
 from model.network.network import ReaderPin
-from model.network.planning_cheapest import Cheapest, cheapest
+from model.network.planning_cheapest import Cheapest, alike_in_all, cheapest
 from model.network.planning_choice import greedy_choice
 from model.network.planning_names import best_names
 from model.network.planning_naming import Named
 from model.network.planning_narrowing import Narrowed, narrowed
 from model.network.planning_task import Pin, Survey, Task
 from model.network.progress import Progress
+
+EXACT_READERS: Final = 100
+"""With more readers than this only the names are looked for, with defaults and ways as they are."""
 
 
 class Solved(msgspec.Struct, frozen=True):
@@ -72,21 +76,32 @@ def _last_pin_alike(task: Task, pins: Sequence[Pin]) -> Pin:
 
 def _attempt(open_task: Narrowed, deadline: float) -> Iterator[Progress | Solved]:
     """The plans of one task; none where pinned names allow none."""
-    task = open_task.task
+    exact = len(open_task.defaults) <= EXACT_READERS
     greedy = greedy_choice(open_task)
-    best: Cheapest | None = None
-    for step in cheapest(open_task, greedy, deadline):
-        if isinstance(step, Progress):
-            yield step
-        else:
-            best = step
-    if best is None or best.choice is None:
+    best = yield from _last(cheapest(open_task, greedy, deadline))
+    while exact and best.proved and (more := (yield from alike_in_all(open_task, best, deadline))):
+        given = tuple(more.get(reader, default) for reader, default in enumerate(open_task.defaults))
+        open_task = narrowed(msgspec.structs.replace(open_task.task, given=given))
+        best = yield from _last(cheapest(open_task, greedy_choice(open_task), deadline))
+    if best.choice is None:
         return
     last: Named | None = None
-    for named in best_names(open_task, best.choice, best.of_parts if best.proved else None):
+    for named in best_names(open_task, best.choice, best.of_parts if exact and best.proved else None):
         if last is None or (named.number, -named.bound) < (last.number, -last.bound):
             last = named
-            yield Solved(task, named, best.bound, task.unkept)
+            yield Solved(open_task.task, named, best.bound, open_task.task.unkept)
         yield Progress("names", named.bound, named.number)
         if time.monotonic() > deadline:
             return
+
+
+def _last(steps: Iterator[Progress | Cheapest]) -> Generator[Progress, None, Cheapest]:
+    """What is cheapest in the end."""
+    last: Cheapest | None = None
+    for step in steps:
+        if isinstance(step, Progress):
+            yield step
+        else:
+            last = step
+    assert last is not None, "something is always found, if it is that nothing is allowed"
+    return last
