@@ -18,6 +18,8 @@ def bind_modules(window: MainWindow) -> None:
     tray.modules_asked.connect(lambda: _open(window))
     panel.module_chosen.connect(lambda name: _take(window, name))
     panel.list.picked.connect(lambda: view.setFocus())
+    panel.settings.finished.connect(lambda: view.setFocus())
+    panel.settings.refused.connect(window.panels.status.say)
     panel.parameter_set.connect(lambda name, value: _set(window, name, value))
     panel.parts_asked.connect(lambda: _close(window))
     view.module_changed.connect(lambda: panel.show_hand(view.module_hand))

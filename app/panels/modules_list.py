@@ -24,7 +24,7 @@ class ModulesList(QListWidget):
 
     module_chosen = Signal(str)
     picked = Signal()
-    """One was clicked: what comes next is done in the plan view."""
+    """One was clicked, or Enter pressed: what comes next is done in the plan view."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -41,6 +41,7 @@ class ModulesList(QListWidget):
         self.setFixedHeight(ROW * self.count() + 2 * FRAME)
         self.currentItemChanged.connect(self._choose)
         self.itemClicked.connect(lambda _item: self.picked.emit())
+        self.itemActivated.connect(lambda _item: self.picked.emit())
 
     def show_module(self, name: str) -> None:
         """Mark the module in hand, without choosing it anew."""

@@ -15,6 +15,16 @@ from model.plan import NAME_LIMIT
 from model.wiring.modules import Parameter
 
 IN_TICKS: Final = "Hold, ticks"
+TIPS: Final = {
+    "hold": "For how many ticks it stays on after its input went off",
+    "lead": "Where its repeater lies: under the switch, or along the free side",
+    "line": "Where its line starts: ahead of the carts, or aside of their way",
+    "outputs": "The second one gives the other state, through a torch",
+    "ring": "Where the ring lies that keeps the line on, and how long it does; see below",
+    "torches": "Two leave the signal as it is, three turn it round",
+    "way": "To which side of the block the torch hangs, as the reader faces",
+    "waybill": "The waybill that it takes out of the carts",
+}
 
 
 class ModuleSettings(QWidget):
@@ -22,6 +32,10 @@ class ModuleSettings(QWidget):
 
     value_set = Signal(str, str)
     """A parameter and its value."""
+    refused = Signal(str)
+    """Why what was typed cannot be a waybill; empty as soon as it can be one."""
+    finished = Signal()
+    """Enter was pressed in a field."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -32,21 +46,26 @@ class ModuleSettings(QWidget):
         self._grid.setColumnStretch(1, 1)
         self._widgets: list[QWidget] = []
         self._shown: tuple[Parameter, ...] = ()
+        self._values: Mapping[str, str] = {}
         self.fields: dict[str, QLineEdit | ChoiceBox] = {}
 
     def show_parameters(self, parameters: tuple[Parameter, ...], values: Mapping[str, str]) -> None:
         """Show these parameters with their values; a parameter without one has its first."""
         if parameters != self._shown:
             self._rebuild(parameters)
-        for parameter in parameters:
-            value = values.get(parameter.name, parameter.first)
-            field = self.fields[parameter.name]
-            blocked = field.blockSignals(True)
-            if isinstance(field, ChoiceBox):
-                field.setCurrentText(value)
-            elif field.text() != value:
-                field.setText(value)
-            field.blockSignals(blocked)
+        self._values = {each.name: values.get(each.name, each.first) for each in parameters}
+        for name in self._values:
+            self._show(name)
+
+    def _show(self, name: str) -> None:
+        """Show the value that a parameter has."""
+        field, value = self.fields[name], self._values[name]
+        blocked = field.blockSignals(True)
+        if isinstance(field, ChoiceBox):
+            field.setCurrentText(value)
+        elif field.text() != value:
+            field.setText(value)
+        field.blockSignals(blocked)
 
     def _rebuild(self, parameters: tuple[Parameter, ...]) -> None:
         for old in self._widgets:
@@ -68,15 +87,22 @@ class ModuleSettings(QWidget):
         name = parameter.name
         if parameter.choices:
             box = named(ChoiceBox(self), f"Module: {name}")
+            box.setToolTip(TIPS[name])
             box.addItems(parameter.choices)
             box.currentTextChanged.connect(lambda value: self.value_set.emit(name, value))
             return box
         field = named(QLineEdit(self), f"Module: {name}")
+        field.setToolTip(TIPS[name])
         field.setMaxLength(NAME_LIMIT)
         field.textEdited.connect(lambda value: self._take(name, value))
+        # What is no name must not stand there while another is in hand.
+        field.editingFinished.connect(lambda: self._show(name))
+        field.returnPressed.connect(self.finished)
         return field
 
     def _take(self, name: str, value: str) -> None:
         """What is being typed counts as soon as it can be a name."""
-        if name_problem(value) is None:
+        problem = name_problem(value)
+        if problem is None:
             self.value_set.emit(name, value)
+        self.refused.emit(problem or "")

@@ -12,6 +12,7 @@ from app import theme as themes
 from app.panels.choice_box import ChoiceBox
 from app.panels.modules_list import NAME_ROLE
 from app.panels.modules_panel import PAGE
+from app.panels.modules_settings import TIPS
 from app.panels.modules_signs import paint_sign
 from app.panels.modules_words import level_words, port_words
 from app.panels.tray import MODULES_ROLE
@@ -22,7 +23,7 @@ from model.grid import ALL_TURNS, Cell, Facing, Turn
 from model.parts import Part
 from model.pieces import Held
 from model.plan import plan_of
-from model.wiring.modules import Port, module_names
+from model.wiring.modules import Port, module_names, module_parameters
 from tests.app.windows import example, settle, track
 
 
@@ -126,6 +127,34 @@ def test_what_can_be_no_name_is_not_taken_while_it_is_typed(window: MainWindow) 
     QTest.keyClicks(waybill, ",")
     assert window.view.module_hand.parameters["waybill"] == "Fen"
     assert waybill.text() == "Fen,"
+    assert window.panels.status.here.text() == "A name takes no comma and no slash."
+    QTest.keyClick(waybill, Qt.Key.Key_Backspace)
+    assert window.panels.status.here.text() != "A name takes no comma and no slash."
+    QTest.keyClicks(waybill, "/")
+    QTest.keyClick(waybill, Qt.Key.Key_Return)
+    assert waybill.text() == "Fen", "what stands there is what will be put down"
+    assert window.view.hasFocus()
+
+
+def test_enter_leads_from_the_list_to_the_plan(window: MainWindow) -> None:
+    open_modules(window)
+    rows = window.panels.modules.list
+    rows.setFocus()
+    before = window.view.module_hand.name
+    QTest.keyClick(rows, Qt.Key.Key_Up)
+    assert window.view.module_hand.name != before
+    assert rows.hasFocus()
+    QTest.keyClick(rows, Qt.Key.Key_Return)
+    assert window.view.hasFocus()
+
+
+def test_whatever_can_be_set_says_what_it_is(window: MainWindow) -> None:
+    open_modules(window)
+    settings = window.panels.modules.settings
+    for name in module_names():
+        choose(window, name)
+        assert list(settings.fields) == [parameter.name for parameter in module_parameters(name)]
+        assert all(field.toolTip() == TIPS[key] for key, field in settings.fields.items())
 
 
 @pytest.mark.parametrize(("width", "height"), [(1440, 900), (1279, 720), (1100, 700), (1024, 640)])
