@@ -31,7 +31,7 @@ class Rewiring(QObject):
         self.search.ended.connect(self._settle)
         self.search.ticked.connect(self._tell)
         document.changed.connect(self._follow)
-        document.reset.connect(self.search.stop)
+        document.reset.connect(self._forget)
 
     def start(self, chosen: frozenset[Cell], cursor: Cell) -> None:
         """Wire the line anew of which a cell is chosen, or else the one under the cursor."""
@@ -84,6 +84,12 @@ class Rewiring(QObject):
 
     def _tell(self) -> None:
         self.status.emit(f"Wiring the line anew, {self.search.seconds} s; Esc stops.")
+
+    def _forget(self) -> None:
+        """Another plan: nothing is wired anew in it."""
+        if self.search.is_running:
+            self.search.stop()
+            self.status.emit("")
 
     def _follow(self, change: Change) -> None:
         if self.search.is_running and change.cells:

@@ -171,6 +171,15 @@ def test_an_edit_ends_it(wired: MainWindow) -> None:
     assert wired.document.undo_stack.count() == 1
 
 
+def test_another_plan_ends_it_and_what_was_said_of_it(wired: MainWindow) -> None:
+    wired.view.rewiring.start(frozenset({Cell(4, LOW, 3)}), wired.view.cursor)
+    assert said(wired).startswith("Wiring the line anew")
+    wired.document.new()
+    assert not wired.view.rewiring.search.is_running
+    end(wired)
+    assert "anew" not in said(wired)
+
+
 def test_it_says_which_line_is_meant(wired: MainWindow, qtbot: QtBot) -> None:
     wired.view.put_cursor(Cell(20, LOW, 20), by_key=True)
     rewire(wired, qtbot)
