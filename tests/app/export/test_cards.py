@@ -148,6 +148,23 @@ def test_a_long_card_goes_on_and_loses_nothing(tmp_path: Path, stations: int, wa
             )
 
 
+def test_rows_keep_clear_of_what_is_said_of_empty_carts(tmp_path: Path) -> None:
+    """Three sentences stand at the foot, and a line above them."""
+    network, plan = many(22, 1)
+    network = network.replace(links=(*network.links, *(Link("Quay", "Gate/In", 8),) * 2))
+    page = pages(cards_pdf(tmp_path, network, plan))[0]
+    words = [word for word in page.extract_words() if word["bottom"] < A4[1] / 2]
+    foot = min(word["top"] for word in words if word["text"] == "without")
+    rows = [word["bottom"] for word in words if word["text"] in ("Stop", "Waybill")]
+    assert len(rows) > 10
+    (above,) = [
+        shape["top"]
+        for shape in strokes(page)
+        if width_mm(shape) == 0.35 and shape["x1"] - shape["x0"] > 100 * MM and shape["top"] < A4[1] / 2
+    ]
+    assert max(rows) < above < foot
+
+
 def test_many_readers_run_over_pages_with_the_head_on_each(tmp_path: Path) -> None:
     junctions = tuple(
         JunctionSpec(f"J{number:02}", readers=(ReaderSpec("In", ("East", "West")),)) for number in range(60)
