@@ -2,34 +2,21 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from model.files.plan_file import read_plan
 from model.plan import Plan
 from model.routing.junction import Junction
 from model.wiring.result import Wiring
-from model.wiring.wire import wire
+from tests.model.wiring.examples import NAMES, example, wired, wiring_of
 from tests.oracle.junctions_with_arms import junction_with_arms
 from tests.oracle.wiring import Box, Document, faults_of_plan, faults_of_report
 from tests.oracle.wiring_runners import both_runners, document_of, model_runner, report_of
 from tests.oracle.wiring_runs import FEW_TRAINS, TRAINS, Train, faults_of, faults_of_runs, wanted_in
 
-EXAMPLES = Path(__file__).parents[3] / "resources" / "examples"
 
-
-def wired(plan: Plan, seed: int = 0) -> Wiring:
-    *_, wiring = wire(plan, seed)
-    assert isinstance(wiring, Wiring)
-    assert wiring.change is not None, wiring.findings
-    return wiring
-
-
-def judge(plan: Plan, trains: tuple[tuple[int, int], ...], seed: int = 0) -> Document:
+def judge(plan: Plan, wiring: Wiring, trains: tuple[tuple[int, int], ...]) -> Document:
     """Fails where anything is wrong; gives the wired plan."""
-    wiring = wired(plan, seed)
-    assert wiring.change is not None
+    assert wiring.change is not None, wiring.findings
     thrown = {arm: cells for arm, cells in Junction(plan).choice.thrown.items() if cells}
     assert {line.arm: set(line.switches) for line in wiring.lines} == thrown
     before, after = document_of(plan), document_of(wiring.change.applied(plan))
@@ -39,13 +26,14 @@ def judge(plan: Plan, trains: tuple[tuple[int, int], ...], seed: int = 0) -> Doc
     return after
 
 
-@pytest.mark.parametrize("name", ["beacon-wye", "fen-ring", "saltern-junction"])
+@pytest.mark.parametrize("name", NAMES)
 def test_the_examples(name: str) -> None:
-    judge(read_plan(EXAMPLES / f"{name}.plan.json"), FEW_TRAINS[:2])
+    judge(example(name), wired(name), FEW_TRAINS[:2])
 
 
 def test_a_random_junction_on_both_implementations() -> None:
-    after = judge(junction_with_arms(5), FEW_TRAINS)
+    plan = junction_with_arms(5)
+    after = judge(plan, wiring_of(plan), FEW_TRAINS)
     for wanted in wanted_in(after):
         assert faults_of(both_runners(after), [Train(wanted, 2, 1)]) == []
 
@@ -55,14 +43,14 @@ def test_a_random_junction_on_both_implementations() -> None:
 def test_random_junctions_with_all_trains() -> None:
     """More are in the benchmark, with fewer trains."""
     for seed in (2, 3, 13, 15, 18, 19, 26, 45):
-        judge(junction_with_arms(seed), TRAINS, seed)
+        plan = junction_with_arms(seed)
+        judge(plan, wiring_of(plan, seed), TRAINS)
 
 
 @pytest.mark.slow
 @pytest.mark.timeout(3600)
-@pytest.mark.parametrize("name", ["beacon-wye", "fen-ring", "saltern-junction"])
+@pytest.mark.parametrize("name", NAMES)
 def test_the_examples_with_all_trains_on_both_implementations(name: str) -> None:
-    plan = read_plan(EXAMPLES / f"{name}.plan.json")
     for seed in range(3):
-        after = judge(plan, TRAINS, seed)
+        after = judge(example(name), wiring_of(example(name), seed), TRAINS)
     assert faults_of_runs(after, both_runners(after), FEW_TRAINS) == []

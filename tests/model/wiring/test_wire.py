@@ -5,13 +5,9 @@ Every wiring given out has passed the proof; ``test_judged.py`` looks at it with
 
 from __future__ import annotations
 
-from functools import cache
-from importlib.resources import files
-
 import pytest
 from msgspec.structs import replace
 
-from model.files.plan_file import parse_plan
 from model.grid import Cell
 from model.parts import Part
 from model.pieces import Piece, Pieces
@@ -19,25 +15,7 @@ from model.plan import Plan
 from model.routing.junction import Junction
 from model.wiring.needs import needs_of
 from model.wiring.readers import RINGS, stands
-from model.wiring.result import Wiring
-from model.wiring.wire import wire
-
-
-@cache
-def example(name: str) -> Plan:
-    file = files("resources").joinpath("examples", f"{name}.plan.json")
-    return parse_plan(file.read_bytes(), name)
-
-
-@cache
-def wired(name: str, seed: int = 0) -> Wiring:
-    return last_of(example(name), seed)
-
-
-def last_of(plan: Plan, seed: int = 0, grow: int = 1, depth: int = 6) -> Wiring:
-    last = list(wire(plan, seed, grow, depth))[-1]
-    assert isinstance(last, Wiring)
-    return last
+from tests.model.wiring.examples import NAMES, example, wired, wired_plan, wiring_of
 
 
 def side_by_side(name: str) -> Plan:
@@ -62,7 +40,7 @@ def side_by_side(name: str) -> Plan:
 
 
 def test_the_same_seed_gives_the_same_wiring() -> None:
-    assert last_of(example("fen-ring")) == wired("fen-ring")
+    assert wiring_of(example("saltern-junction")) == wired("saltern-junction")
 
 
 def test_it_is_one_undo_step() -> None:
@@ -75,7 +53,7 @@ def test_it_is_one_undo_step() -> None:
 
 def test_it_stays_in_a_narrower_and_shallower_box() -> None:
     plan = example("fen-ring")
-    wiring = last_of(plan, grow=0, depth=5)
+    wiring = wiring_of(plan, grow=0, depth=5)
     assert wiring.wired
     assert wiring.change is not None
     rails = [piece.at for piece in plan.pieces if piece.part is Part.RAIL]
@@ -117,7 +95,7 @@ def test_a_line_to_a_far_junction_becomes_a_notice() -> None:
 
 
 def test_it_says_why_there_is_no_room() -> None:
-    wiring = last_of(example("fen-ring"), depth=2)
+    wiring = wiring_of(example("fen-ring"), depth=2)
     assert not wiring.wired
     assert wiring.change is None
     assert any("outside the box" in finding.message for finding in wiring.findings)
@@ -126,15 +104,13 @@ def test_it_says_why_there_is_no_room() -> None:
 def test_it_says_which_route_is_not_reached() -> None:
     plan = example("saltern-junction")
     rail = next(piece for piece in plan.pieces if piece.at == Cell(5, 64, 1))
-    wiring = last_of(Plan(Pieces.of(p for p in plan.pieces if p != rail), plan.details))
+    wiring = wiring_of(Plan(Pieces.of(p for p in plan.pieces if p != rail), plan.details))
     assert not wiring.wired
     assert any("is not reached" in finding.message for finding in wiring.findings)
 
 
 def test_a_wired_junction_is_not_wired_again() -> None:
-    change = wired("saltern-junction").change
-    assert change is not None
-    again = last_of(change.applied(example("saltern-junction")))
+    again = wiring_of(wired_plan("saltern-junction"))
     assert not again.wired
     assert any("take them away first" in finding.message for finding in again.findings)
 
@@ -142,7 +118,7 @@ def test_a_wired_junction_is_not_wired_again() -> None:
 def test_where_no_route_is_called_nothing_is_added() -> None:
     plan = example("saltern-junction")
     routes = tuple(replace(route, called=None, waybill=None) for route in plan.routes)
-    wiring = last_of(Plan(plan.pieces, plan.details.replace(routes=routes, waivers=())))
+    wiring = wiring_of(Plan(plan.pieces, plan.details.replace(routes=routes, waivers=())))
     assert wiring.lines == ()
 
 
@@ -156,12 +132,12 @@ def test_an_arm_that_is_too_short_is_named() -> None:
         for arm in plan.arms
     )
     pieces = Pieces.of(piece for piece in plan.pieces if piece.at not in gone)
-    wiring = last_of(Plan(pieces, plan.details.replace(arms=arms)))
+    wiring = wiring_of(Plan(pieces, plan.details.replace(arms=arms)))
     assert not wiring.wired
     assert [finding.arm for finding in wiring.findings][:1] == ["Fen"]
 
 
-@pytest.mark.parametrize("name", ["beacon-wye", "fen-ring", "saltern-junction"])
+@pytest.mark.parametrize("name", NAMES)
 def test_readers_stand_where_they_are_in_time_and_hold_long_enough(name: str) -> None:
     """8 cells a second are 2.5 ticks a cell; common practice, no source."""
     for reading in needs_of(Junction(example(name))).readings:
