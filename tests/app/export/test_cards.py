@@ -154,7 +154,7 @@ def test_rows_keep_clear_of_what_is_said_of_empty_carts(tmp_path: Path) -> None:
     network = network.replace(links=(*network.links, *(Link("Quay", "Gate/In", 8),) * 2))
     page = pages(cards_pdf(tmp_path, network, plan))[0]
     words = [word for word in page.extract_words() if word["bottom"] < A4[1] / 2]
-    foot = min(word["top"] for word in words if word["text"] == "without")
+    foot = min(word["top"] for word in words if word["text"] == "further.")
     rows = [word["bottom"] for word in words if word["text"] in ("Stop", "Waybill")]
     assert len(rows) > 10
     (above,) = [
