@@ -198,7 +198,7 @@ def ways_through(tracks: Tracks, start: str, end: str, via: Sequence[str]) -> Wa
     """
     places = [tracks.departure.get(start), *map(tracks.entry, via), tracks.arrival(end)]
     known = [place for place in places if place is not None]
-    if len(known) < len(places):
+    if len(set(known)) < len(places):
         return NO_WAY
     parts = [
         tracks.ways(distance, to, TIED_LIMIT)

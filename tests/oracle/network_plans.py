@@ -1,4 +1,4 @@
-"""Network plans by brute force: all ways, times all defaults, times all names. And a cart run reader by reader.
+"""Network plans by brute force: all ways, times all defaults, times all names.
 
 Shares no code with ``model/``: only the values of networks.
 """
@@ -6,9 +6,9 @@ Shares no code with ``model/``: only the values of networks.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
-from itertools import count, product
+from itertools import count, pairwise, product
 
 import networkx as nx
 
@@ -59,7 +59,7 @@ class Choices:
     def _lefts(self, path: list[str]) -> Iterator[Way]:
         arms = [
             [way for way in self.specs[key].ways if self._leads(key, way, onward)]
-            for key, onward in zip(path, path[1:], strict=False)
+            for key, onward in pairwise(path)
         ]
         for chosen in product(*arms):
             yield tuple(zip(path[:-1], chosen, strict=True))
@@ -76,7 +76,6 @@ def _shorten(graph: nx.DiGraph[str], start: str, link: Link) -> None:
 
 def best(
     network: Network,
-    allowed: Callable[[Mapping[str, str]], bool] = lambda defaults: True,
     pinned: Mapping[str, str] | None = None,
     limit: int = 200_000,
 ) -> tuple[Fraction, int] | None:
@@ -91,9 +90,10 @@ def best(
         key: spec.ways if spec.default is None and key in passed else (spec.default or spec.ways[0],)
         for key, spec in readers.items()
     }
-    weights: Counter[tuple[str, str]] = Counter()
+    weights: dict[tuple[str, str], Fraction] = {}
     for trip in network.trips:
-        weights[trip.start, trip.end] += Fraction(str(trip.per_week))  # type: ignore[assignment]
+        pair = trip.start, trip.end
+        weights[pair] = weights.get(pair, Fraction(0)) + Fraction(str(trip.per_week))
     pairs = [pair for pair, ways in choices.ways.items() if ways]
     number = 1
     for several in [*options.values(), *(choices.ways[pair] for pair in pairs)]:
@@ -103,8 +103,6 @@ def best(
     result = (Fraction(10**9), 10**9)
     for chosen in product(*options.values()):
         defaults = dict(zip(options, chosen, strict=True))
-        if not allowed(defaults):
-            continue
         for ways in product(*(choices.ways[pair] for pair in pairs)):
             cost = Fraction(0)
             for pair, way in zip(pairs, ways, strict=True):
