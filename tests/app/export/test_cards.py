@@ -153,15 +153,15 @@ def test_rows_keep_clear_of_what_is_said_of_empty_carts(tmp_path: Path) -> None:
     network, plan = many(22, 1)
     network = network.replace(links=(*network.links, *(Link("Quay", "Gate/In", 8),) * 2))
     page = pages(cards_pdf(tmp_path, network, plan))[0]
-    words = [word for word in page.extract_words() if word["bottom"] < A4[1] / 2]
-    foot = min(word["top"] for word in words if word["text"] == "further.")
-    rows = [word["bottom"] for word in words if word["text"] in ("Stop", "Waybill")]
-    assert len(rows) > 10
-    (above,) = [
-        shape["top"]
+    lines = [
+        shape
         for shape in strokes(page)
-        if width_mm(shape) == 0.35 and shape["x1"] - shape["x0"] > 100 * MM and shape["top"] < A4[1] / 2
+        if shape["x1"] - shape["x0"] > 100 * MM and shape["top"] < A4[1] / 2 and not shape["height"]
     ]
+    rows = [line["top"] for line in lines if width_mm(line) == 0.18]
+    (above,) = [line["top"] for line in lines if width_mm(line) == 0.35]
+    foot = min(word["top"] for word in page.extract_words() if word["text"] == "further.")
+    assert len(rows) > 5
     assert max(rows) < above < foot
 
 
