@@ -135,12 +135,12 @@ class _Drawing:
 
     def set_repeaters(self) -> None:
         """Sets repeaters that keep the line alive, as far as they can."""
-        while (end := self._first_dead()) is not None and self._set_before(end):
+        while (end := self._first_dead(self.strengths)) is not None and self._set_before(end):
             pass
 
-    def _first_dead(self) -> int | None:
-        strength = self.strengths.by_cell
-        return next((at for at, cell in enumerate(self.order) if strength.get(cell) == 0), None)
+    def _first_dead(self, strengths: Strengths) -> int | None:
+        by_cell = strengths.by_cell
+        return next((at for at, cell in enumerate(self.order) if by_cell.get(cell) == 0), None)
 
     def _set_before(self, end: int) -> bool:
         """Sets a repeater at the last place up to where the strength ends; whether there is one."""
@@ -149,7 +149,9 @@ class _Drawing:
             assert facing is not None
             repeaters = {**self.repeaters, self.order[at]: facing}
             made = self._with(repeaters)
-            if made.holds_itself() is None and made.by_cell.get(self.order[at + 1]):
+            dead = self._first_dead(made)
+            # Beyond what stands in the way no repeater helps.
+            if made.holds_itself() is None and (dead is None or dead > end):
                 self.repeaters, self.strengths = repeaters, made
                 return True
         return False

@@ -77,6 +77,18 @@ def test_a_repeater_comes_at_the_last_place_before_the_strength_runs_out(bench: 
     assert line.dead == ()
 
 
+def test_before_a_gap_stands_no_repeater_that_helps_nothing(bench: Bench) -> None:
+    """Glass takes no power, so nothing comes beyond it; a solid block takes a repeater's and gives it on."""
+    bench.put("glass", 3, 0)
+    line = drawn(bench, along(0, 6))
+    assert line.repeaters == ()
+    assert [line.strength[at] for at in (*along(0, 2), *along(4, 6))] == [15, 14, 13, 0, 0, 0]
+    bench.put("solid-block", 3, 5)
+    line = drawn(bench, along(0, 6, 5))
+    assert line.repeaters == (cell(2, 5),)
+    assert [line.strength[at] for at in along(4, 6, 5)] == [15, 14, 13]
+
+
 def test_dust_alone_runs_out_and_is_marked_there(bench: Bench) -> None:
     line = drawn(bench, along(1, 20), with_repeaters=False)
     assert line.repeaters == ()
