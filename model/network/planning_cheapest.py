@@ -93,5 +93,5 @@ def is_allowed(task: Task, choice: Choice) -> bool:
     return not any(
         task.names[reader] == task.names[other]
         for reader in task.alike & set(met.readers)
-        for other in task.alike & set(members(met.odds[reader] & met.called))
+        for other in task.alike & set(members(met.before[reader] & met.called))
     )

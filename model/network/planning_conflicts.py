@@ -18,24 +18,28 @@ class Conflicts(msgspec.Struct, frozen=True):
 
     called: int
     """As bits."""
-    odds: tuple[int, ...]
-    """For each reader those that it is at odds with, as bits. It matters where both are called."""
+    before: tuple[int, ...]
+    """For each reader those that are passed by their default with a waybill for it, as bits.
+
+    They need another name than it, if they have one, being called by somebody.
+    """
 
     @property
     def readers(self) -> list[int]:
         """Those that are called, in order."""
         return list(members(self.called))
 
-    def compact(self) -> list[int]:
-        """``odds`` of those that are called only, numbered by their place in ``readers``."""
+    def odds(self) -> list[int]:
+        """Which of those that are called need different names, numbered by their place in ``readers``."""
         place = {reader: number for number, reader in enumerate(self.readers)}
-        result: list[int] = []
-        for reader in self.readers:
-            bits = bytearray(len(place) // 8 + 1)
-            for other in members(self.odds[reader] & self.called):
-                bits[place[other] >> 3] |= 1 << (place[other] & 7)
-            result.append(int.from_bytes(bits, "little"))
-        return result
+        rows = [bytearray(len(place) // 8 + 1) for _ in place]
+        for reader, here in place.items():
+            row, byte, bit = rows[here], here >> 3, 1 << (here & 7)
+            for other in members(self.before[reader] & self.called):
+                there = place[other]
+                row[there >> 3] |= 1 << (there & 7)
+                rows[there][byte] |= bit
+        return [int.from_bytes(row, "little") for row in rows]
 
 
 def conflicts(defaults: Sequence[int | None], runs: Iterable[Sequence[int]]) -> Conflicts:
@@ -56,8 +60,4 @@ def conflicts(defaults: Sequence[int | None], runs: Iterable[Sequence[int]]) -> 
             elif default is not None:
                 called |= bits[reader]
                 before[reader] |= passed
-    odds = list(before)
-    for reader, others in enumerate(before):
-        for other in members(others):
-            odds[other] |= bits[reader]
-    return Conflicts(called, tuple(odds))
+    return Conflicts(called, tuple(before))

@@ -40,14 +40,19 @@ def best_names(
 def _names_for(narrowed: Narrowed, choice: Choice, settled: bool) -> Iterator[Named]:
     """Names for a choice. Where there is no other, a bound for it is a bound for all."""
     task, met = narrowed.task, choice.conflicts(narrowed.task.tracks.stretches)
-    sure = narrowed.sure_conflicts()
-    bound = len(largest_clique(with_pins_at_odds(sure.compact(), _Pinned(task, sure).colours)))
+    bound = 0 if settled else _sure_bound(narrowed)
     pinned = _Pinned(task, met)
-    for colouring in colourings(met.compact(), pinned.colours):
+    for colouring in colourings(met.odds(), pinned.colours):
         names: list[int | None] = [None] * len(choice.defaults)
         for reader, colour in zip(met.readers, colouring.colours, strict=True):
             names[reader] = pinned.name(colour)
         yield Named(choice, tuple(names), max(bound, colouring.bound) if settled else bound)
+
+
+def _sure_bound(narrowed: Narrowed) -> int:
+    """How many names there are at the least in any of the cheapest plans."""
+    sure = narrowed.sure_conflicts()
+    return len(largest_clique(with_pins_at_odds(sure.odds(), _Pinned(narrowed.task, sure).colours)))
 
 
 class _Pinned:

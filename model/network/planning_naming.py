@@ -98,13 +98,13 @@ class _Sentences:
         sure = narrowed.sure_conflicts()
         for reader in sure.readers:
             self.palette.must_have(reader)
-        for reader in range(len(narrowed.defaults)):
+        for reader, before in enumerate(sure.before):
             # Who is passed by default may be called or not: without a name it is at odds with nobody.
-            for other in members(sure.odds[reader] >> reader):
-                self.palette.at_odds(reader, reader + other)
+            for other in members(before):
+                self.palette.at_odds(reader, other)
         if not narrowed.task.names:
             readers = sure.readers
-            self.palette.give_in_order([readers[each] for each in largest_clique(sure.compact())])
+            self.palette.give_in_order([readers[each] for each in largest_clique(sure.odds())])
 
     def _is_default(self, turn: int) -> Statement:
         second = self._second[turn >> 1]

@@ -58,7 +58,7 @@ class Narrowed(msgspec.Struct, frozen=True):
             # One of the two ways is not the default, and somebody rides there.
             if all(self._surely_taken(2 * reader + way) for way in (0, 1)):
                 called |= 1 << reader
-        return Conflicts(called, found.odds)
+        return Conflicts(called, found.before)
 
     def _surely_taken(self, turn: int) -> bool:
         return self.tally.sure[turn] > 0

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from model.network.names import words_for
-from model.network.network import Network
+from model.network.network import Network, Trip
 from model.network.planning_naming import Named
 from model.network.planning_solving import Solved
 from model.network.planning_task import Task
@@ -23,7 +23,8 @@ def written(network: Network, solved: Solved) -> NetworkPlan:
         reader.key: Planned(reader.spec.ways[default], words.get(number))
         for number, (reader, default) in enumerate(zip(readers, defaults, strict=True))
     }
-    trips = [_trip_of(network, task, named, words, number) for number in range(len(task.journeys))]
+    first = {number: trip for trip, number in zip(network.trips[::-1], task.of_trip[::-1], strict=True)}
+    trips = [_trip_of(task, named, words, number, first[number]) for number in range(len(task.journeys))]
     return NetworkPlan(
         plain(solved.waybills_per_week),
         names_bound=named.bound,
@@ -43,11 +44,10 @@ def plain(number: Fraction) -> int | float:
     return int(number) if number.denominator == 1 else float(number)
 
 
-def _trip_of(network: Network, task: Task, named: Named, words: Mapping[int, str], journey: int) -> TripPlan:
+def _trip_of(task: Task, named: Named, words: Mapping[int, str], journey: int, trip: Trip) -> TripPlan:
     run = [task.tracks.stretches[number] for number in named.choice.runs[journey]]
     turns = [stretch.turn for stretch in run if stretch.turn != NO_TURN]
     called = [turn >> 1 for turn in turns if named.choice.defaults[turn >> 1] != turn & 1]
-    trip = network.trips[task.of_trip.index(journey)]
     return TripPlan(
         trip.start,
         trip.end,
