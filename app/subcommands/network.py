@@ -16,6 +16,7 @@ from app.subcommands.network_traffic import (
     traffic_options,
     traffic_text,
 )
+from app.subcommands.numbers import Within
 from app.subcommands.progress import Progress
 from app.subcommands.sheet import ENDINGS
 from app.subcommands.statuses import DONE, ERROR_FOUND
@@ -40,7 +41,7 @@ STAGES: Final = {"ways": "ways", "defaults": "defaults", "names": "names", "pric
 @click.argument("file")
 @click.option(
     "--seconds",
-    type=click.FloatRange(min=0),
+    type=Within(min=0),
     default=60,
     show_default=True,
     help="For better plans, at most.",
@@ -66,6 +67,8 @@ def command(
     """
     if cards is not None and Path(cards).suffix.lower() not in ENDINGS:
         raise click.BadParameter(f"the name must end in {', '.join(ENDINGS)}", param_hint="--cards")
+    if graphml is not None and any(_is_same(graphml, read) for read in (file, since) if read is not None):
+        raise click.BadParameter("the network itself would be written over", param_hint="--graphml")
     network = read_network(file)
     earlier = None if since is None else read_network(since)
     settings = settings_from(network, **options)
@@ -85,6 +88,10 @@ def command(
     else:
         put(_as_text(click.format_filename(file), network, plan, found, counts, changes))
     return ERROR_FOUND if any(finding.severity is Severity.ERROR for finding in found) else DONE
+
+
+def _is_same(path: str, other: str) -> bool:
+    return os.path.realpath(path) == os.path.realpath(other)
 
 
 def _plan(network: Network, seconds: float) -> NetworkPlan:

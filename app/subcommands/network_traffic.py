@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 import click
 
+from app.subcommands.numbers import Within
 from app.subcommands.progress import Progress
 from app.subcommands.streams import columns, plain
 from model.edits.words import counted
@@ -25,7 +26,7 @@ OPTIONS: Final = (
     click.option("--traffic", is_flag=True, help="Simulate carts, and tell where they wait."),
     click.option(
         "--hours",
-        type=click.FloatRange(0, MOST_HOURS, min_open=True),
+        type=Within(0, MOST_HOURS, min_open=True),
         default=DAY,
         show_default=True,
         help="How long to simulate.",
@@ -41,7 +42,7 @@ OPTIONS: Final = (
     ),
     click.option(
         "--passage",
-        type=click.FloatRange(0, MOST_SECONDS),
+        type=Within(0, MOST_SECONDS),
         default=PASSAGE,
         show_default=True,
         help="Seconds from a cart at a reader until it is past the switches.",

@@ -321,6 +321,24 @@ def test_wrong_use(run: Runner, fork: dict[str, Any], arguments: str, message: s
     assert message in done.err
 
 
+@pytest.mark.parametrize("option", ["--seconds", "--hours", "--passage"])
+def test_what_is_no_number_is_wrong_use(run: Runner, fork: dict[str, Any], option: str) -> None:
+    done = run("network", write(fork), "--traffic", option, "nan")
+    assert (done.status, done.out) == (2, "")
+    assert "'nan' is not a number" in done.err
+
+
+@pytest.mark.parametrize("also", [(), ("--since", "old.network.json")])
+def test_no_graph_is_written_over_a_network_that_is_read(
+    run: Runner, fork: dict[str, Any], also: tuple[str, ...]
+) -> None:
+    new, old = Path(write(fork)), Path(write(fork, "old.network.json"))
+    done = run("network", new, *also, "--graphml", f"./{old if also else new}")
+    assert (done.status, done.out) == (2, "")
+    assert "written over" in done.err
+    assert [json.loads(path.read_text(encoding="utf-8")) for path in (new, old)] == [fork, fork]
+
+
 def test_with_no_time_there_is_a_plan_all_the_same(run: Runner) -> None:
     done = run("network", BRINEPAN, "--json", "--seconds", "0")
     assert done.status == 0
