@@ -42,9 +42,11 @@ def cheapest(narrowed: Narrowed, greedy: Choice, deadline: float) -> Iterator[Pr
     bound = paid_anyway(narrowed, parts)
     least = [paid_at_least(narrowed, part) for part in parts]
     defaults, runs = list(greedy.defaults), list(greedy.runs)
-    if not narrowed.task.alike and bound + sum(least) >= greedy.cost:
-        yield Cheapest(greedy, greedy.cost, tuple(zip(parts, least, strict=True)))
-        return
+    if not narrowed.task.alike:
+        first = Cheapest(greedy, bound + sum(least), tuple(zip(parts, least, strict=True)))
+        yield first
+        if first.proved:
+            return
     solved_all = True
     # The other half is for the names.
     deadline = (time.monotonic() + deadline) / 2
@@ -65,7 +67,7 @@ def cheapest(narrowed: Narrowed, greedy: Choice, deadline: float) -> Iterator[Pr
         choice = found_all if is_allowed(narrowed.task, found_all) else None
     else:
         choice = with_best_ways(narrowed, defaults)
-        choice = min(choice, greedy, key=lambda each: each.cost)
+        choice = min(greedy, choice, key=lambda each: each.cost)
     yield Cheapest(choice, bound + sum(least), tuple(zip(parts, least, strict=True)))
 
 

@@ -20,6 +20,8 @@ from model.network.progress import Progress
 
 EXACT_READERS: Final = 100
 """With more readers than this only the names are looked for, with defaults and ways as they are."""
+SOON_READERS: Final = 1_000
+"""With more readers than this there is no plan before it is as cheap as can be, since naming takes long."""
 
 
 class Solved(msgspec.Struct, frozen=True):
@@ -57,13 +59,14 @@ def solved(survey: Survey, pins: Sequence[Pin], deadline: float) -> Iterator[Pro
     while True:
         task = survey.task(pins)
         yield Progress("defaults", 0, 1)
-        found = False
+        last: Solved | None = None
         for step in _attempt(narrowed(task), deadline):
-            found = found or isinstance(step, Solved)
-            if isinstance(step, Solved):
-                step = msgspec.structs.replace(step, unkept=(*step.unkept, *given_up))
-            yield step
-        if found:
+            if isinstance(step, Progress):
+                yield step
+            elif (better := _better(step, last)) != last:
+                last = better
+                yield msgspec.structs.replace(last, unkept=(*last.unkept, *given_up))
+        if last is not None:
             return
         given_up.append(_last_pin_alike(task, pins))
         pins.remove(given_up[-1])
@@ -77,31 +80,42 @@ def _last_pin_alike(task: Task, pins: Sequence[Pin]) -> Pin:
 def _attempt(open_task: Narrowed, deadline: float) -> Iterator[Progress | Solved]:
     """The plans of one task; none where pinned names allow none."""
     exact = len(open_task.defaults) <= EXACT_READERS
-    greedy = greedy_choice(open_task)
-    best = yield from _last(cheapest(open_task, greedy, deadline))
+    best = yield from _cheapest(open_task, deadline)
     while exact and best.proved and (more := (yield from alike_in_all(open_task, best, deadline))):
         given = tuple(more.get(reader, default) for reader, default in enumerate(open_task.defaults))
-        open_task = narrowed(msgspec.structs.replace(open_task.task, given=given))
-        best = yield from _last(cheapest(open_task, greedy_choice(open_task), deadline))
+        less_open = narrowed(msgspec.structs.replace(open_task.task, given=given))
+        again = yield from _cheapest(less_open, deadline)
+        if not again.proved:
+            break
+        open_task, best = less_open, again
     if best.choice is None:
         return
-    last: Named | None = None
     for named in best_names(open_task, best.choice, best.of_parts if exact and best.proved else None):
-        if last is None or (named.number, -named.bound) < (last.number, -last.bound):
-            last = named
-            yield Solved(open_task.task, named, best.bound, open_task.task.unkept)
+        yield Solved(open_task.task, named, best.bound, open_task.task.unkept)
         yield Progress("names", named.bound, named.number)
         if time.monotonic() > deadline:
             return
 
 
-def _last(steps: Iterator[Progress | Cheapest]) -> Generator[Progress, None, Cheapest]:
-    """What is cheapest in the end."""
+def _cheapest(open_task: Narrowed, deadline: float) -> Generator[Progress | Solved, None, Cheapest]:
+    """What is cheapest in the end; until then, in networks that are not very large, what greed has found."""
     last: Cheapest | None = None
-    for step in steps:
+    for step in cheapest(open_task, greedy_choice(open_task), deadline):
         if isinstance(step, Progress):
             yield step
-        else:
-            last = step
+            continue
+        last = step
+        if step.choice is not None and not step.proved and len(open_task.defaults) <= SOON_READERS:
+            named = next(best_names(open_task, step.choice, None))
+            yield Solved(open_task.task, named, step.bound, open_task.task.unkept)
     assert last is not None, "something is always found, if it is that nothing is allowed"
     return last
+
+
+def _better(new: Solved, old: Solved | None) -> Solved:
+    """The better of two plans for one network, with what is proved by either."""
+    if old is None:
+        return new
+    plan = min(old, new, key=lambda each: (each.named.choice.cost, each.named.number))
+    named = msgspec.structs.replace(plan.named, bound=max(old.named.bound, new.named.bound))
+    return msgspec.structs.replace(plan, named=named, cost_bound=max(old.cost_bound, new.cost_bound))
