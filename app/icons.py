@@ -183,7 +183,7 @@ def _draw_junction(stage: Stage) -> None:
     c = stage.size.c
     ahead, aside = QPointF(1, 0), QPointF(0, 1)
     left, right, below = QPointF(0.12 * c, 0.5 * c), QPointF(0.88 * c, 0.5 * c), QPointF(0.5 * c, 0.88 * c)
-    ways = [Passage(left, ahead, right, ahead, "default"), Passage(left, ahead, below, aside, "other")]
+    ways = [Passage(left, ahead, right, ahead, "default"), Passage(left, ahead, below, aside, "unknown")]
     draw_junction(stage.painter, 0.5 * c, 0.5 * c, 0.62 * c, stage.theme)
     draw_passages(stage.painter, c, stage.theme, ways)
 
@@ -199,12 +199,12 @@ def _draw_network_link(stage: Stage) -> None:
 
 
 def _draw_trip(stage: Stage) -> None:
-    """A cart with a waybill between two stations."""
-    c = stage.size.c
-    stage.line([(0.1, 0.5), (0.9, 0.5)], stage.theme.ink, stage.size.narrow)
-    draw_cart(stage.painter, c / 2, c / 2, stage.size, 90, stage.theme, loaded=True)
-    for x in (0.08, 0.92):
-        stage.line([(x, 0.26), (x, 0.74)], stage.theme.ink, stage.size.wide)
+    """From a station to another one, as a way is lit."""
+    ink, wide = stage.theme.ink, stage.size.wide
+    for x in (0.42, 0.58):
+        stage.line([(x - 0.07, 0.32), (x + 0.07, 0.5), (x - 0.07, 0.68)], ink, wide * 0.8)
+    for left in (0.02, 0.72):
+        stage.box(left + 0.03, 0.37, left + 0.23, 0.63, ink, ink)
 
 
 TOOLS: Final[dict[str, Callable[[Stage], None]]] = {

@@ -17,6 +17,6 @@ def arms_of(network: Network, junction: JunctionSpec) -> list[str]:
 
 
 def reader_words(key: str) -> str:
-    """``Mill, from East`` of ``Mill/East``."""
+    """``Mill from East`` of ``Mill/East``."""
     at = junction_and_arm(key)
-    return key if at is None else f"{at[0]}, from {at[1]}"
+    return key if at is None else f"{at[0]} from {at[1]}"

@@ -52,6 +52,11 @@ class Question(QDialog):
         column.addWidget(self._problem)
         column.addWidget(buttons)
 
+    @property
+    def problem(self) -> str:
+        """What is said to be wrong."""
+        return self._problem.text()
+
     def tell(self, problem: str) -> None:
         """Say what is wrong, for when it is asked once more."""
         self._problem.setText(problem)

@@ -12,6 +12,7 @@ from app.background import Newest
 from app.network import files
 from app.network.found import Found, found_in
 from app.network.items import Item, Kind, name_of, nodes, spot_in, things, with_spots
+from app.network.lit import calls_of
 from app.network.picture import Picture
 from app.network.placing import first_spots, in_rows
 from app.opened import Opened
@@ -36,9 +37,19 @@ class _Placed(NamedTuple):
     spots: dict[Item, Spot]
 
 
+class Loads(NamedTuple):
+    """Carts a week at each reader (``Mill/East``)."""
+
+    passing: dict[str, int | float]
+    """By the default way."""
+    calling: dict[str, int | float]
+    """From which it takes a waybill."""
+
+
 class _Planned(NamedTuple):
     plan: NetworkPlan
     findings: tuple[Found, ...]
+    loads: Loads
 
 
 class NetworkDocument(Opened):
@@ -68,12 +79,11 @@ class NetworkDocument(Opened):
         self.planned: Network = EMPTY_NETWORK
         """The network that the plan is of."""
         self.findings: tuple[Found, ...] = ()
+        self.loads = Loads({}, {})
         self.refusal = ""
         """Why an edit was refused last."""
         self._guessed: dict[Named, Spot] = {}
         """Where nodes stand that nobody has moved yet."""
-        self._is_rough = False
-        """Whether these places are to be found better ones in the background."""
         self._old_for_long = QTimer(self, singleShot=True, interval=OLD_AFTER_MS)
         self._old_for_long.timeout.connect(self.plan_updated)
         self._begin = QTimer(self, singleShot=True, interval=BEGIN_AFTER_MS)
@@ -81,6 +91,9 @@ class NetworkDocument(Opened):
         self._worker = Newest(self)
         self._worker.yielded.connect(self._settle)
         self._worker.failed.connect(self._give_up)
+        self._placer = Newest(self)
+        self._placer.yielded.connect(self._take_places)
+        self._placer.failed.connect(self._give_up)
 
     @property
     def value(self) -> Network:
@@ -108,6 +121,7 @@ class NetworkDocument(Opened):
         self.undo_stack.clear()
         self.plan = None
         self.findings = ()
+        self.loads = Loads({}, {})
         self._place()
         self.reset.emit()
         self.details_changed.emit()
@@ -167,20 +181,26 @@ class NetworkDocument(Opened):
         if self._begin.isActive():
             self._begin_work()
         self._worker.finish()
+        self._placer.finish()
 
     def close(self) -> None:
         """End the background work; to be called before the document goes away."""
         self._begin.stop()
         self._old_for_long.stop()
         self._worker.stop()
+        self._placer.stop()
 
     def _place(self) -> None:
         """Give a place to every node that has none in the file."""
         network = self.network
-        self._guessed, self._is_rough = {}, False
+        self._guessed = {}
+        self._placer.drop()
         if not is_placed(network):
-            self._is_rough = len(network.stations) + len(network.junctions) > PLACED_AT_ONCE
-            self._guess(network, in_rows(network) if self._is_rough else first_spots(network))
+            if len(network.stations) + len(network.junctions) <= PLACED_AT_ONCE:
+                self._guess(network, first_spots(network))
+            else:
+                self._guess(network, in_rows(network))
+                self._placer.ask(lambda: _places(network))
         self._take_picture()
 
     def _guess(self, network: Network, spots: Mapping[Item, Spot]) -> None:
@@ -208,23 +228,23 @@ class NetworkDocument(Opened):
     def _begin_work(self) -> None:
         self._begin.stop()
         network = self.network
-        rough = self._is_rough
-        self._worker.ask(lambda: _work(network, rough))
+        self._worker.ask(lambda: _work(network))
 
     def _settle(self, result: object) -> None:
         if isinstance(result, Progress):
             self.progressed.emit(result)
-        elif isinstance(result, _Placed):
-            self._is_rough = False
-            self._guess(result.network, result.spots)
-            self._take_picture()
-            self.placed_anew.emit()
         elif isinstance(result, _Planned):
-            self.plan, self.findings = result
+            self.plan, self.findings, self.loads = result
             self.planned = self.network
             self.plan_is_old = False
             self._old_for_long.stop()
             self.plan_updated.emit()
+
+    def _take_places(self, result: object) -> None:
+        if isinstance(result, _Placed):
+            self._guess(result.network, result.spots)
+            self._take_picture()
+            self.placed_anew.emit()
 
     def _give_up(self, error: object) -> None:
         """A mistake of the program in the background is handled like one in the foreground."""
@@ -253,10 +273,24 @@ def touched(before: Network, after: Network) -> frozenset[Item]:
     return frozenset(found)
 
 
-def _work(network: Network, rough: bool) -> Iterator[object]:
+def loads_of(network: Network, plan: NetworkPlan) -> Loads:
+    """How many carts pass each reader in a week, and how many call it."""
+    loads = Loads({}, {})
+    for trip, wanted in zip(plan.trips, network.trips, strict=True):
+        calls = {call.reader for call in calls_of(network, plan, trip)}
+        for key in trip.via:
+            counted = loads.calling if key in calls else loads.passing
+            counted[key] = counted.get(key, 0) + wanted.per_week
+    return loads
+
+
+def _places(network: Network) -> Iterator[object]:
+    """Better places for all nodes of a large network, which takes seconds."""
+    yield _Placed(network, first_spots(network))
+
+
+def _work(network: Network) -> Iterator[object]:
     """All that is worked out of a network, in steps between which it may be dropped."""
-    if rough:
-        yield _Placed(network, first_spots(network))
     found: NetworkPlan | None = None
     for step in plan_network(network):
         if isinstance(step, NetworkPlan):
@@ -265,4 +299,4 @@ def _work(network: Network, rough: bool) -> Iterator[object]:
         else:
             yield step
     if found is not None:
-        yield _Planned(found, found_in(network, found))
+        yield _Planned(found, found_in(network, found), loads_of(network, found))

@@ -25,6 +25,8 @@ from app.panels.status_bar import StatusBar
 from app.panels.tools_row import ToolsRow
 
 WIDE_SIDE, NARROW_SIDE = 440, 400
+SHARES: Final = (540, 260)
+"""Of the height of the side panel, for the lists and the findings."""
 NARROW_BELOW: Final = 1280
 WORDLESS_TOOLS_BELOW: Final = 1180
 
@@ -46,6 +48,7 @@ class NetworkPanels:
                 {"Trips": self.trips, "Readers": self.readers, "Stations": self.stations},
             ),
             Tabs("Findings", {"Findings": self.findings}),
+            SHARES,
         )
 
 

@@ -19,7 +19,6 @@ KEY_ROW: Final = 24
 SAMPLE: Final = 56.0
 LETTERS: Final = 11
 DISC: Final = 8.0
-WORDS: Final = {WayKind.CALLED: "with a waybill", WayKind.IDLE: "without one"}
 HINTS: Final = (
     ("P", "then click: places a station"),
     ("J", "then click: places a junction"),
@@ -68,7 +67,8 @@ def _paint_key(painter: QPainter, shown: Shown) -> None:
     kinds = [kind for kind in WayKind if kind in shown.lit.links.values()]
     if not kinds:
         return
-    wide = SAMPLE + 40 + max(width(WORDS[kind], LETTERS) for kind in kinds)
+    words = dict(zip((WayKind.IDLE, WayKind.CALLED), shown.lit.words, strict=True))
+    wide = SAMPLE + 40 + max(width(words[kind], LETTERS) for kind in kinds)
     high = KEY_ROW * len(kinds) + 8.0
     box = QRectF(EDGE, shown.size.height() - EDGE - high, wide, high)
     draw_panel(painter, box, shown.theme)
@@ -80,7 +80,7 @@ def _paint_key(painter: QPainter, shown: Shown) -> None:
         draw_link(painter, path, 24, shown.theme.ink)
         middle = QPointF(box.left() + 12 + SAMPLE / 2, y)
         draw_band_chevrons(painter, middle, QPointF(1, 0), 24, kind, shown.theme)
-        draw_text(painter, box.left() + SAMPLE + 26, y + 4, WORDS[kind], LETTERS, shown.theme.ink)
+        draw_text(painter, box.left() + SAMPLE + 26, y + 4, words[kind], LETTERS, shown.theme.ink)
 
 
 def _paint_empty(painter: QPainter, shown: Shown) -> None:

@@ -69,16 +69,19 @@ def key_of(found: Thing) -> tuple[str, ...]:
 def followed(chosen: Iterable[Item], before: Network, after: Network) -> frozenset[Item]:
     """The same things after a change: by name, else in the same place where none came or went."""
     kept = set()
-    for item in chosen:
-        old, new = things(before, item.kind), things(after, item.kind)
-        if item.place >= len(old):
-            continue
-        key = key_of(old[item.place])
-        at = [index for index, each in enumerate(new) if key_of(each) == key]
-        if item.place in at or (len(old) == len(new) and not at):
-            kept.add(item)
-        elif at:
-            kept.add(Item(item.kind, at[0]))
+    asked = list(chosen)
+    for kind in {item.kind for item in asked}:
+        old, new = things(before, kind), things(after, kind)
+        places: dict[tuple[str, ...], list[int]] = {}
+        for place, each in enumerate(new):
+            places.setdefault(key_of(each), []).append(place)
+        for item in asked:
+            if item.kind is kind and item.place < len(old):
+                at = places.get(key_of(old[item.place]), [])
+                if item.place in at or (not at and len(old) == len(new)):
+                    kept.add(item)
+                elif at:
+                    kept.add(Item(kind, at[0]))
     return frozenset(kept)
 
 

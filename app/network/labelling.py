@@ -14,12 +14,15 @@ from app.network.painting import reach_of
 from app.network.picture import Joint, Picture
 from model.network.result import NetworkPlan
 
-STATIONS_FROM: Final = 8
-JUNCTIONS_FROM: Final = 12
+STATIONS_FROM: Final = 6
+JUNCTIONS_FROM: Final = 8
 READERS_FROM: Final = 16
 """px a square from which each has its name."""
-ALL_FROM: Final = 40
-"""px a square below which a reader goes without its name where that would cover something."""
+ALL_JUNCTIONS_FROM: Final = 16
+ALL_READERS_FROM: Final = 40
+"""px a square below which each goes without its name where that would cover something."""
+LARGE: Final = 200
+"""Nodes above which names keep clear of symbols and each other only, and are left out where they cannot."""
 WIDEST: Final = 160.0
 """px of a name; a longer one is cut."""
 EM: Final = {True: 12.0, False: 11.0}
@@ -42,6 +45,10 @@ class Labelling:
         """What there is to name."""
         self._picture, self._plan, self._scale = picture, plan, 0
 
+    def box(self, picture: Picture, scale: int) -> QRectF:
+        """The room that the picture takes with its names at a scale, about x = y = 0."""
+        return box_of(picture, _labels(picture, self._plan, scale), scale)
+
     def labels(self, view: Viewport) -> list[Label]:
         """The names where they lie on the widget."""
         if self._picture is None:
@@ -54,17 +61,34 @@ class Labelling:
         ]
 
 
+def box_of(picture: Picture, labels: list[Label], scale: int) -> QRectF:
+    """The room that all nodes and names take."""
+    box = QRectF()
+    for item, (x, y) in picture.spots.items():
+        reach = reach_of(item, scale)
+        box |= QRectF(x * scale - reach, y * scale - reach, 2 * reach, 2 * reach)
+    for label in labels:
+        box |= label.rect
+    return box
+
+
 def _labels(picture: Picture, plan: NetworkPlan | None, scale: int) -> list[Label]:
     room = Room()
     for item, (x, y) in picture.spots.items():
         reach = reach_of(item, scale)
         room.take_node(QRectF(x * scale - reach, y * scale - reach, 2 * reach, 2 * reach))
-    for line in picture.routes.values():
+    is_large = len(picture.spots) > LARGE
+    for line in () if is_large else picture.routes.values():
         room.take_line([QPointF(x * scale, y * scale) for x, y in line])
     made = []
-    for kind, least in ((Kind.STATION, STATIONS_FROM), (Kind.JUNCTION, JUNCTIONS_FROM)):
-        if scale >= least:
-            made += [_node_label(picture, item, scale, room) for item in picture.spots if item.kind is kind]
+    for kind, least, all_from in (
+        (Kind.STATION, STATIONS_FROM, 0),
+        (Kind.JUNCTION, JUNCTIONS_FROM, ALL_JUNCTIONS_FROM),
+    ):
+        for item in picture.spots if scale >= least else ():
+            always = scale >= all_from and not is_large
+            label = _node_label(picture, item, scale, room, always) if item.kind is kind else None
+            made += [label] if label is not None else []
     if scale >= READERS_FROM and plan is not None:
         for key, planned in plan.readers.items():
             link = picture.link_into(key)
@@ -75,13 +99,13 @@ def _labels(picture: Picture, plan: NetworkPlan | None, scale: int) -> list[Labe
     return made
 
 
-def _node_label(picture: Picture, item: Item, scale: int, room: Room) -> Label:
+def _node_label(picture: Picture, item: Item, scale: int, room: Room, always: bool) -> Label | None:
     bold = item.kind is Kind.STATION
     text = elided(printable(name_of(picture.network, item)), EM[bold], WIDEST, bold)
     x, y = picture.spots[item]
     middle = QPointF(x * scale, y * scale)
     wide = width(text, EM[bold], bold) + 4
-    return Label(text, room.best(around(middle, reach_of(item, scale), wide, EM[bold] + 4)), bold)
+    return _best(text, around(middle, reach_of(item, scale), wide, EM[bold] + 4), room, bold, always)
 
 
 def _reader_label(joint: Joint, name: str, scale: int, room: Room) -> Label | None:
@@ -97,6 +121,15 @@ def _reader_label(joint: Joint, name: str, scale: int, room: Room) -> Label | No
             nx, ny = -dy * side, dx * side
             far = (abs(nx) * wide + abs(ny) * high) / 2 + 5
             options.append(QRectF(x + nx * far - wide / 2, y + ny * far - high / 2, wide, high))
-    if scale < ALL_FROM and all(room.cost(option) for option in options):
+    return _best(text, options, room, False, scale >= ALL_READERS_FROM)
+
+
+def _best(text: str, options: list[QRectF], room: Room, bold: bool, always: bool) -> Label | None:
+    """The text where it covers the least; nowhere where it covers anything, unless it must stand."""
+    if always:
+        return Label(text, room.best(options), bold)
+    free = next((option for option in options if room.is_free(option) and not room.cost(option)), None)
+    if free is None:
         return None
-    return Label(text, room.best(options), bold=False)
+    room.take_label(free)
+    return Label(text, free, bold)

@@ -13,6 +13,8 @@ from PySide6.QtCore import QLineF, QPointF, QRectF
 
 GAP: Final = 5.0
 """px between a symbol and its name."""
+LINE: Final = 3.0
+"""px that a name keeps clear of the middle of a line."""
 ON_A_LABEL: Final = 8
 ON_A_NODE: Final = 8
 ON_A_LINE: Final = 3
@@ -50,7 +52,7 @@ class Room:
         """A link runs there."""
         for a, b in pairwise(points):
             line = QLineF(a, b)
-            for square in _squares(QRectF(a, b).normalized().adjusted(-1, -1, 1, 1)):
+            for square in _squares_along(line):
                 self._lines.setdefault(square, []).append(line)
 
     def cost(self, rect: QRectF) -> int:
@@ -60,8 +62,19 @@ class Room:
         labels = {
             id(box) for square in squares for box in self._labels.get(square, ()) if box.intersects(rect)
         }
-        lines = {id(line) for square in squares for line in self._lines.get(square, ()) if _meets(line, rect)}
+        wider = rect.adjusted(-LINE, -LINE, LINE, LINE)
+        lines = {
+            id(line) for square in squares for line in self._lines.get(square, ()) if _meets(line, wider)
+        }
         return ON_A_NODE * len(nodes) + ON_A_LABEL * len(labels) + ON_A_LINE * len(lines)
+
+    def is_free(self, rect: QRectF) -> bool:
+        """Whether neither a symbol nor a text stands there; lines are not asked, which is quick."""
+        squares = _squares(rect)
+        boxes = (
+            box for square in squares for held in (self._nodes, self._labels) for box in held.get(square, ())
+        )
+        return not any(box.intersects(rect) for box in boxes)
 
     def best(self, options: Iterable[QRectF]) -> QRectF:
         """The first of the rooms that cover the least; it is taken then."""
@@ -95,6 +108,13 @@ def _squares(rect: QRectF) -> list[tuple[int, int]]:
         for column in range(int(rect.left() // GRID), int(rect.right() // GRID) + 1)
         for row in range(int(rect.top() // GRID), int(rect.bottom() // GRID) + 1)
     ]
+
+
+def _squares_along(line: QLineF) -> set[tuple[int, int]]:
+    """The squares near a line; one that is only touched at a corner may be left out."""
+    steps = int(line.length() / GRID * 4) + 1
+    points = (line.pointAt(step / steps) for step in range(steps + 1))
+    return {(int(point.x() // GRID), int(point.y() // GRID)) for point in points}
 
 
 def _meets(line: QLineF, rect: QRectF) -> bool:

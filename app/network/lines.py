@@ -6,6 +6,7 @@ Places are in squares of the map, x to the right and y down.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Set as AbstractSet
 from functools import partial
 from itertools import pairwise
 from math import hypot
@@ -14,7 +15,7 @@ from typing import Final
 from app.network.items import Ends, Item
 from model.network.network import Network, Spot
 
-LANE: Final = 0.30
+LANE: Final = 0.34
 """Squares between two links that run side by side."""
 CROSSING_LIMIT: Final = 400
 """Pairs of nodes up to which crossings are counted."""
@@ -22,16 +23,18 @@ Route = tuple[Spot, ...]
 Pair = tuple[Item, Item]
 
 
-def routes(network: Network, spots: Mapping[Item, Spot]) -> dict[int, Route]:
+def routes(
+    network: Network, spots: Mapping[Item, Spot], touching: AbstractSet[Item] | None = None
+) -> dict[int, Route]:
     """The line of each link, by its place in the network; links to nowhere have none.
 
-    Carts are drawn on the left, as the link is followed.
+    Carts are drawn on the left, as the link is followed. ``touching``: only the links of these nodes.
     """
     ends = Ends(network)
     pairs: dict[Pair, list[tuple[int, bool]]] = {}
     for index, link in enumerate(network.links):
         a, b = ends.node(link.start), ends.node(link.end)
-        if a is None or b is None or a == b:
+        if a is None or b is None or a == b or (touching is not None and not {a, b} & touching):
             continue
         forward = a < b
         pairs.setdefault((a, b) if forward else (b, a), []).append((index, forward))

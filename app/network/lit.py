@@ -34,9 +34,12 @@ class Lit(NamedTuple):
     calls: tuple[Call, ...] = ()
     reader: str = ""
     """The reader whose arm is marked."""
+    words: tuple[str, str] = ("without a waybill", "with a waybill")
+    """What the two kinds of way mean."""
 
 
 NOTHING_LIT = Lit()
+PASSING = ("passes by the default", "is called here")
 
 
 def calls_of(network: Network, plan: NetworkPlan, trip: TripPlan) -> tuple[Call, ...]:
@@ -62,9 +65,9 @@ def trip_lit(network: Network, plan: NetworkPlan, trip: TripPlan, title: str) ->
         links[link] = WayKind.CALLED if left else WayKind.IDLE
         if after is None:
             break
-        is_called = network.links[link].end in calling
-        left -= is_called
-        turns.append((link, after, WayKind.CALLED if is_called else WayKind.IDLE))
+        # A reader takes its waybill as the cart comes in; the way that it calls is still a called one.
+        turns.append((link, after, links[link]))
+        left -= network.links[link].end in calling
     ends = Ends(network)
     found = {ends.node(trip.start), ends.node(trip.end)} - {None}
     return Lit(title, links, tuple(turns), frozenset(item for item in found if item), calls)
@@ -96,4 +99,6 @@ def reader_lit(network: Network, plan: NetworkPlan, reader: str, title: str) -> 
         way = plan.trips[passed.trip].links
         links |= dict.fromkeys(way, kind)
         turns |= dict.fromkeys(pairwise(way), kind)
-    return Lit(title, links, tuple((*turn, kind) for turn, kind in turns.items()), reader=reader)
+    return Lit(
+        title, links, tuple((*turn, kind) for turn, kind in turns.items()), reader=reader, words=PASSING
+    )

@@ -39,6 +39,8 @@ if TYPE_CHECKING:
     from app.network.host import ViewHost
 
 MARGIN: Final = 1
+FITTED_WITH_NAMES: Final = 200
+"""Nodes up to which the names are placed to see what room they take."""
 
 
 class MapView(QWidget):
@@ -157,7 +159,11 @@ class MapView(QWidget):
 
     def fit_all(self) -> None:
         """Show the whole network."""
-        self.navigator.fit(self.document.picture.extent)
+        picture = self.document.picture
+        if len(picture.spots) > FITTED_WITH_NAMES:
+            self.navigator.fit(picture.extent)
+        else:
+            self.navigator.fit_box(picture.extent, lambda scale: self._labelling.box(picture, scale))
 
     def fit_selection(self) -> None:
         """Show all that is chosen."""

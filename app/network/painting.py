@@ -4,21 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 
 from app.canvas.geometry import Viewport
 from app.canvas.ground import paint_grid
-from app.canvas.symbols import draw_cursor, draw_marker, draw_ring
+from app.canvas.symbols import WayKind, draw_cursor, draw_marker, draw_ring
 from app.canvas.symbols.lettering import capital, draw_text
 from app.canvas.symbols.network import (
+    INSIDE_FROM,
     Passage,
     draw_band,
     draw_band_chevrons,
     draw_head,
     draw_junction,
     draw_link,
+    draw_passages,
     draw_station,
     junction_radius,
     line_path,
@@ -38,8 +41,11 @@ from model.network.network import Spot
 
 SMALL_MARKERS_BELOW = 20
 """px a square."""
-HEADS_FROM = 8
-"""px a square from which links have heads."""
+HEADS_FROM = 12
+MANY_LINES = 800
+"""Links in sight above which they are drawn plainly."""
+ONE_WAY_HEADS_FROM = 4
+"""px a square from which links have heads, and those that have none beside them the other way."""
 Place = tuple[float, float]
 
 
@@ -76,20 +82,30 @@ class Shown:
 
     def points(self, line: Sequence[Spot]) -> list[QPointF]:
         """A line in px, kept to whole pixels so that what lies level is crisp."""
-        return [QPointF(round(point.x()), round(point.y())) for point in map(self.point, line)]
+        half = 0.5 if wide_line(self.c) % 2 else 0.0
+        return [QPointF(round(at.x()) + half, round(at.y()) + half) for at in map(self.point, line)]
 
 
 def paint_map(painter: QPainter, shown: Shown) -> None:
     """The whole map."""
     _paint_grid(painter, shown)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-    paths = {index: line_path(shown.points(line), shown.c) for index, line in _seen_lines(shown)}
+    seen = _seen_lines(shown)
+    if len(seen) > MANY_LINES:
+        _paint_plainly(painter, shown, seen)
+        seen = [(index, line) for index, line in seen if index in shown.lit.links or _is_marked(shown, index)]
+    paths = {index: line_path(shown.points(line), shown.c) for index, line in seen}
     for index, kind in shown.lit.links.items():
         if index in paths:
             draw_band(painter, paths[index], shown.c, kind, shown.theme)
     _paint_links(painter, shown, paths)
     _paint_nodes(painter, shown)
-    _paint_turns(painter, shown)
+    turns = _turns(shown)
+    for path, kind in turns:
+        draw_band(painter, path, shown.c, kind, shown.theme)
+    _paint_passages(painter, shown)
+    for path, _kind in turns:
+        draw_link(painter, path, shown.c, shown.theme.ink)
     _paint_chevrons(painter, shown, paths)
     _paint_rings(painter, shown)
     if shown.ghost is not None:
@@ -121,6 +137,21 @@ def _seen_lines(shown: Shown) -> list[tuple[int, tuple[Spot, ...]]]:
     return found
 
 
+def _paint_plainly(painter: QPainter, shown: Shown, seen: list[tuple[int, tuple[Spot, ...]]]) -> None:
+    """Very many links in one stroke, without rounded bends and heads, which nobody could tell apart."""
+    lines = [QLineF(a, b) for _, line in seen for a, b in pairwise(shown.points(line))]
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+    painter.setPen(QPen(shown.theme.ink, wide_line(shown.c)))
+    painter.drawLines(lines)
+    painter.restore()
+
+
+def _is_marked(shown: Shown, link: int) -> bool:
+    item = Item(Kind.LINK, link)
+    return item in shown.selection or item == shown.hovered
+
+
 def _paint_links(painter: QPainter, shown: Shown, paths: Mapping[int, QPainterPath]) -> None:
     theme, c = shown.theme, shown.c
     chosen = {item.place for item in shown.selection if item.kind is Kind.LINK}
@@ -133,7 +164,8 @@ def _paint_links(painter: QPainter, shown: Shown, paths: Mapping[int, QPainterPa
         if index == hovered and index not in chosen:
             painter.strokePath(path, QPen(theme.edge2, wide_line(c) + 4, c=Qt.PenCapStyle.FlatCap))
         draw_link(painter, path, c, theme.ink)
-        if c >= HEADS_FROM and index not in shown.lit.links:
+        has_head = c >= HEADS_FROM or (c >= ONE_WAY_HEADS_FROM and index in shown.picture.one_way)
+        if has_head and index not in shown.lit.links:
             at, towards = middle_of(shown.points(shown.picture.routes[index]))
             draw_head(painter, at, towards, c, theme.ink)
 
@@ -146,8 +178,17 @@ def _paint_nodes(painter: QPainter, shown: Shown) -> None:
         if item.kind is Kind.STATION:
             draw_station(painter, at.x(), at.y(), shown.c, shown.theme, filled=item in shown.lit.ends)
         else:
-            inner = [_passage(shown, through) for through in shown.passages.get(item, ())]
-            draw_junction(painter, at.x(), at.y(), shown.c, shown.theme, inner)
+            draw_junction(painter, at.x(), at.y(), shown.c, shown.theme)
+
+
+def _paint_passages(painter: QPainter, shown: Shown) -> None:
+    """The ways through junctions, where they are large enough to be told apart."""
+    if shown.c < INSIDE_FROM:
+        return
+    for item, passages in shown.passages.items():
+        if QRectF(shown.size).contains(shown.point(shown.picture.spots[item])):
+            inner = [_passage(shown, through) for through in passages]
+            draw_passages(painter, shown.c, shown.theme, inner)
 
 
 def _passage(shown: Shown, through: Through) -> Passage:
@@ -161,17 +202,17 @@ def _passage(shown: Shown, through: Through) -> Passage:
     )
 
 
-def _paint_turns(painter: QPainter, shown: Shown) -> None:
-    """The lit ways through junctions, over their rings."""
+def _turns(shown: Shown) -> list[tuple[QPainterPath, WayKind]]:
+    """The lit ways through junctions."""
     picture = shown.picture
+    found = []
     for into, out, kind in shown.lit.turns:
         item = picture.ends_of(into)[1]
-        if item is None or item.kind is not Kind.JUNCTION or into not in picture.routes:
+        if item is None or item.kind is not Kind.JUNCTION or not {into, out} <= picture.routes.keys():
             continue
         through = Through(picture.joint_in(item, into), picture.joint_out(item, out), "default")
-        path = passage_path(_passage(shown, through))
-        draw_band(painter, path, shown.c, kind, shown.theme)
-        draw_link(painter, path, shown.c, shown.theme.ink)
+        found.append((passage_path(_passage(shown, through)), kind))
+    return found
 
 
 def _paint_chevrons(painter: QPainter, shown: Shown, paths: Mapping[int, QPainterPath]) -> None:
@@ -217,7 +258,7 @@ def paint_ghost(painter: QPainter, shown: Shown, ghost: Ghost) -> None:
     """Hollow lines, and outlines in a narrow dash; a cross where something cannot be."""
     theme, c = shown.theme, shown.c
     wide = wide_line(c)
-    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setBrush(theme.paper)
     for line in ghost.lines:
         path = line_path(shown.points(line), c)
         for colour, width in ((theme.ink2, wide + 2), (theme.paper, wide)):

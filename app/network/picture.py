@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cached_property
 from itertools import pairwise
-from math import hypot, sqrt
+from math import ceil, floor, hypot, sqrt
 from typing import NamedTuple
 
 from app.canvas.geometry import Area
@@ -31,6 +31,7 @@ class Picture:
     def __init__(self, network: Network, spots: Mapping[Item, Spot]) -> None:
         self.network = network
         self.spots = spots
+        self._ends = Ends(network)
         self.routes: dict[int, Route] = routes(network, spots)
         self._into: dict[str, int] = {}
         self._out_of: dict[str, int] = {}
@@ -56,13 +57,20 @@ class Picture:
         return _joint(self.spots[item], self.routes[link][0], self.routes[link][1], inward=False)
 
     @cached_property
+    def one_way(self) -> frozenset[int]:
+        """The links between nodes that no link joins the other way."""
+        ends = {index: self.ends_of(index) for index in self.routes}
+        pairs = set(ends.values())
+        return frozenset(index for index, (start, end) in ends.items() if (end, start) not in pairs)
+
+    @cached_property
     def extent(self) -> Area:
-        """The squares that all nodes take, with one around them."""
+        """The squares that all nodes take."""
         if not self.spots:
             return Area(0, 0, 0, 0)
         xs = [x for x, _ in self.spots.values()]
         ys = [y for _, y in self.spots.values()]
-        return Area(int(min(xs)) - 1, int(min(ys)) - 1, int(max(xs)) + 1, int(max(ys)) + 1)
+        return Area(floor(min(xs)), floor(min(ys)), ceil(max(xs)), ceil(max(ys)))
 
     def node_at(self, x: float, y: float, reach: float = RING) -> Item | None:
         """The node whose symbol is under a place; the nearest where there are several."""
@@ -88,8 +96,8 @@ class Picture:
 
     def ends_of(self, link: int) -> tuple[Item | None, Item | None]:
         """The two nodes of a link."""
-        ends = Ends(self.network)
-        return ends.node(self.network.links[link].start), ends.node(self.network.links[link].end)
+        found = self.network.links[link]
+        return self._ends.node(found.start), self._ends.node(found.end)
 
 
 def _joint(middle: Spot, end: Spot, before: Spot, inward: bool) -> Joint:

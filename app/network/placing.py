@@ -8,7 +8,7 @@ same: nothing here is left to chance.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import ceil, sqrt
+from math import ceil, hypot, sqrt
 from typing import Final
 
 import networkx as nx
@@ -23,7 +23,7 @@ CAREFUL_LIMIT: Final = 150
 """Nodes of a part that hangs together, up to which it is laid out by the lengths of all ways in it."""
 ALIGNED_LIMIT: Final = 80
 """Nodes up to which they are moved about afterwards."""
-ROUNDS: Final = 60
+ROUNDS: Final = 30
 SEED: Final = 1
 
 
@@ -69,20 +69,45 @@ def _part_spots(part: nx.Graph[Item]) -> dict[Item, Spot]:
     ordered.add_edges_from(sorted((min(edge), max(edge)) for edge in part.edges))
     if len(order) == 1:
         return {order[0]: (0.0, 0.0)}
-    if len(order) <= CAREFUL_LIMIT:
-        rough = nx.kamada_kawai_layout(ordered)
-    else:
-        rough = nx.spring_layout(ordered, seed=SEED, iterations=ROUNDS)
+    if len(order) > CAREFUL_LIMIT:
+        return on_grid(_with_leaves(ordered), ordered)
+    rough = nx.kamada_kawai_layout(ordered)
     spots = on_grid({item: (float(x), float(y)) for item, (x, y) in rough.items()}, ordered)
     return aligned(spots, ordered) if len(order) <= ALIGNED_LIMIT else spots
 
 
+def _with_leaves(graph: nx.Graph[Item]) -> dict[Item, Spot]:
+    """A rough place for each node of a large part: what hangs by one line only is placed last, outward.
+
+    Forces between all pairs take long, and every second node of a network is a station at the end of a line.
+    """
+    leaves = [item for item in graph if graph.degree(item) == 1]
+    inner = graph.subgraph([item for item in graph if graph.degree(item) != 1])
+    # A copy keeps the order of the nodes, which the layout starts from.
+    ordered: nx.Graph[Item] = nx.Graph(inner)
+    rough = nx.spring_layout(ordered, seed=SEED, iterations=ROUNDS)
+    places = {item: (float(x), float(y)) for item, (x, y) in rough.items()}
+    step = _middle_length(places, inner)
+    for leaf in leaves:
+        at = next(iter(graph[leaf]))
+        x, y = places[at]
+        others = [places[other] for other in graph[at] if other in places and other != leaf]
+        away_x = sum(x - ox for ox, _ in others) or 1.0
+        away_y = sum(y - oy for _, oy in others)
+        length = sqrt(away_x**2 + away_y**2)
+        places[leaf] = (x + away_x / length * step, y + away_y / length * step)
+    return places
+
+
+def _middle_length(places: Mapping[Item, Spot], graph: nx.Graph[Item]) -> float:
+    """The length of the line that is longer than half of them."""
+    lengths = sorted(hypot(places[a][0] - places[b][0], places[a][1] - places[b][1]) for a, b in graph.edges)
+    return (lengths[len(lengths) // 2] if lengths else 0.0) or 1.0
+
+
 def on_grid(rough: Mapping[Item, Spot], graph: nx.Graph[Item]) -> dict[Item, Spot]:
     """Each node on the free crossing of the grid that is nearest to where it was."""
-    lengths = sorted(
-        sqrt((rough[a][0] - rough[b][0]) ** 2 + (rough[a][1] - rough[b][1]) ** 2) for a, b in graph.edges
-    )
-    middle = lengths[len(lengths) // 2] or 1.0
+    middle = _middle_length(rough, graph)
     taken: set[tuple[int, int]] = set()
     placed = {}
     for item in sorted(rough):

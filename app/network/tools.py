@@ -215,8 +215,7 @@ def moved_ghost(picture: Picture, targets: dict[Item, Spot]) -> Ghost | None:
     if not targets:
         return None
     spots = {**picture.spots, **targets}
-    new = routes(picture.network, spots)
-    lines = tuple(line for index, line in new.items() if set(picture.ends_of(index)) & targets.keys())
+    lines = tuple(routes(picture.network, spots, targets.keys()).values())
     others = {spot for item, spot in picture.spots.items() if item not in targets}
     return Ghost(
         lines,

@@ -70,7 +70,9 @@ class Tabs(QTabWidget):
 class SidePanel(QWidget):
     """Two groups of tabs with a line between them that can be moved."""
 
-    def __init__(self, upper: Tabs, lower: Tabs, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, upper: Tabs, lower: Tabs, shares: tuple[int, int] = SHARES, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         panel(self)
         self.setFixedWidth(WIDTH)
@@ -80,7 +82,7 @@ class SidePanel(QWidget):
         splitter.setHandleWidth(1)
         for tabs in (upper, lower):
             splitter.addWidget(tabs)
-        splitter.setSizes(SHARES)
+        splitter.setSizes(shares)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(splitter)

@@ -22,14 +22,18 @@ JUNCTION = 0.62
 """The radius."""
 LEAST_STATION, LEAST_JUNCTION = 3.5, 4.0
 """px"""
+WIDE_FROM = 12.0
+"""px a square below which links are narrow, as two side by side would run together."""
 BEND = 0.5
 """The radius of a bend, at most."""
-HALF_BAND = 0.14
+HALF_BAND = 0.20
 INSIDE_FROM = 12.0
 """px a square from which the ways inside a junction are drawn."""
 OTHER_DASH = (0.10, 0.07)
 HEAD = 0.16
 """Half the width of the head that says which way a link runs."""
+HEAD_LIMIT = 9.0
+"""px of it, at most."""
 
 
 class Passage(NamedTuple):
@@ -45,7 +49,7 @@ class Passage(NamedTuple):
 
 def wide_line(c: float) -> float:
     """The width of a link's line, in px."""
-    return max(2.0, round(c / 12)) if c >= 6 else 1.0
+    return max(2.0, round(c / 12)) if c >= WIDE_FROM else 1.0
 
 
 def station_half(c: float) -> float:
@@ -77,10 +81,8 @@ def draw_station(
     painter.restore()
 
 
-def draw_junction(
-    painter: QPainter, x: float, y: float, c: float, theme: Theme, passages: Sequence[Passage] = ()
-) -> None:
-    """A ring of a narrow line; inside it the default ways wide, those that readers call dashed."""
+def draw_junction(painter: QPainter, x: float, y: float, c: float, theme: Theme) -> None:
+    """A ring of a narrow line; the ways through it are drawn inside."""
     radius, wide = junction_radius(c), wide_line(c)
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
@@ -88,12 +90,10 @@ def draw_junction(
     painter.setBrush(theme.paper)
     painter.drawEllipse(QPointF(x, y), radius, radius)
     painter.restore()
-    if c >= INSIDE_FROM:
-        draw_passages(painter, c, theme, passages)
 
 
 def draw_passages(painter: QPainter, c: float, theme: Theme, passages: Sequence[Passage]) -> None:
-    """The ways inside a junction, the default ones over the others."""
+    """The ways inside a junction: the default ones wide, over those that readers call, which are dashed."""
     for kinds in (("idle", "unknown"), ("other",), ("default",)):
         for passage in passages:
             if passage.kind in kinds:
@@ -140,7 +140,7 @@ def draw_link(painter: QPainter, path: QPainterPath, c: float, colour: QColor) -
 
 def draw_head(painter: QPainter, at: QPointF, towards: QPointF, c: float, colour: QColor) -> None:
     """The head that says which way a link runs, its middle on the line."""
-    half = max(2.5, HEAD * c)
+    half = min(max(2.5, HEAD * c), HEAD_LIMIT)
     side = QPointF(-towards.y(), towards.x())
     corners = [
         at + towards * half * 1.3,
@@ -161,7 +161,7 @@ def middle_of(points: Sequence[QPointF]) -> tuple[QPointF, QPointF]:
 def draw_band(painter: QPainter, path: QPainterPath, c: float, kind: WayKind, theme: Theme) -> None:
     """The way of a cart along a path: a wash and two edges, dashed where the cart carries a waybill."""
     hue = theme.idle if kind is WayKind.IDLE else theme.called
-    half = max(2.5, HALF_BAND * c)
+    half = max(4.0, HALF_BAND * c)
     edge = max(1.0, 0.75 * wide_line(c) / 2)
     wash = QColor(hue)
     wash.setAlphaF(theme.wash)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -10,10 +9,10 @@ from PySide6.QtCore import QObject, Qt
 
 from app.network.arms import reader_words
 from app.network.document import NetworkDocument
-from app.network.lit import calls_of
 from app.network.panels.common import OLD_ROLE
 from app.network.times import figure
 from app.panels.table_model import Index, TableModel
+from app.panels.words import plain_tip
 from model.network.network import ReaderPin, ReaderSpec
 
 READER, DEFAULT, NAME, PASS, CALL = range(5)
@@ -86,6 +85,8 @@ class ReadersModel(TableModel):
         row = self._rows[index.row()]
         if role == Qt.ItemDataRole.DisplayRole:
             return self._said(row, index.column())
+        if role == Qt.ItemDataRole.ToolTipRole and index.column() == READER:
+            return plain_tip(reader_words(row.key))
         if role == OLD_ROLE:
             dim = index.column() == NAME and row.is_planned and row.name is None
             return dim or (self._document.plan_is_old and index.column() > READER)
@@ -103,18 +104,13 @@ def rows_of(document: NetworkDocument) -> list[ReaderRow]:
     """The readers of the network as it is, with what the plan says of each."""
     network, plan = document.network, document.plan
     pins = {pin.reader: pin for pin in network.pins}
-    passing: defaultdict[str, int | float] = defaultdict(int)
-    calling: defaultdict[str, int | float] = defaultdict(int)
-    if plan is not None:
-        for trip, wanted in zip(plan.trips, document.planned.trips, strict=False):
-            calls = {call.reader for call in calls_of(document.planned, plan, trip)}
-            for key in trip.via:
-                (calling if key in calls else passing)[key] += wanted.per_week
+    passing, calling = document.loads
     rows = []
     for key, spec in network.readers():
         planned = plan.readers.get(key) if plan is not None else None
         default = planned.default if planned is not None else spec.default
         name = planned.name if planned is not None else None
         known = planned is not None
-        rows.append(ReaderRow(key, spec, default, name, known, passing[key], calling[key], pins.get(key)))
+        loads = passing.get(key, 0), calling.get(key, 0)
+        rows.append(ReaderRow(key, spec, default, name, known, *loads, pins.get(key)))
     return rows

@@ -11,7 +11,7 @@ from app import theme as themes
 from app.network.document import NetworkDocument
 from app.network.lit import passing
 from app.network.panels.common import Facts, RowDelegate, empty_words, stacked
-from app.network.panels.readers_model import CALL, PASS, PINNED_ROLE, READER, ReaderRow, ReadersModel
+from app.network.panels.readers_model import CALL, PASS, PINNED_ROLE, ReaderRow, ReadersModel
 from app.network.panels.trips_panel import price_words
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
@@ -22,7 +22,7 @@ from model.network import edits
 from model.network.network import ReaderPin
 from model.plan import NAME_LIMIT
 
-WIDTHS = (0, 96, 92, 56, 56)
+WIDTHS = (0, 84, 84, 48, 44)
 FREE = "chosen by the program"
 SHOWN = 3
 """Trips that are told one by one."""
@@ -39,7 +39,7 @@ class ReadersPanel(QWidget):
         self._document = document
         self.model = ReadersModel(document, self)
         self.table = Table("Readers", self.model)
-        self.table.setItemDelegate(_ReaderDelegate(self.table, frozenset({READER}), frozenset({PASS, CALL})))
+        self.table.setItemDelegate(_ReaderDelegate(self.table, frozenset(), frozenset({PASS, CALL})))
         self.table.set_widths(WIDTHS)
         self.facts = Facts(("Call", "Pass", "Price"))
         self.default = named(ChoiceBox(), "Default")

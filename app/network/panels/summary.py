@@ -46,7 +46,10 @@ class Summary(QWidget):
     def figures(self) -> list[Figure]:
         """What is shown, from the left."""
         plan = self._document.plan
-        return figures_of(self._document, plan) if plan is not None else []
+        network = self._document.planned
+        if plan is None or not (network.trips or plan.readers):
+            return []
+        return figures_of(self._document, plan)
 
     def _take_progress(self, progress: Progress) -> None:
         self._progress = progress

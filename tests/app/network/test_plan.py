@@ -1,0 +1,155 @@
+"""What the plan says, as the panels and the map show it."""
+
+from __future__ import annotations
+
+import pytest
+
+from app.canvas.symbols import WayKind
+from app.network.items import Item, Kind
+from app.network.lit import calls_of, passing
+from app.network.panels.readers_model import CALL, DEFAULT, NAME, PASS
+from app.network.panels.trips_model import CELLS, TIME, WAYBILLS, WEEK
+from app.network.times import clock_words, time_words
+from app.network.window import NetworkWindow
+from model.network.network import ReaderPin, Trip
+from tests.app.network.networks import EXAMPLE, load, settle, small_network
+
+
+def said(window: NetworkWindow, row: int, column: int) -> str:
+    return str(window.panels.trips.model.index(row, column).data())
+
+
+def reader(window: NetworkWindow, key: str, column: int) -> str:
+    model = window.panels.readers.model
+    row = model.row_of(key)
+    assert row is not None
+    return str(model.index(row, column).data())
+
+
+def test_a_trip_says_what_to_take_how_far_and_how_long(network_window: NetworkWindow) -> None:
+    """Ten ride to Mill and three to Fen: the default leads to Mill, and only riders to Fen need a waybill."""
+    window = network_window
+    load(window)
+    assert (said(window, 0, WEEK), said(window, 0, WAYBILLS)) == ("10", "none")
+    assert said(window, 1, WAYBILLS) == reader(window, "Wye/Quay", NAME)
+    # 64 + 160 cells at 8 cells a second.
+    assert (said(window, 1, CELLS), said(window, 1, TIME)) == ("224", "0:28")
+    assert reader(window, "Wye/Quay", DEFAULT) == "Mill"
+    assert (reader(window, "Wye/Quay", PASS), reader(window, "Wye/Quay", CALL)) == ("10", "3")
+    assert reader(window, "Wye/Mill", NAME) == "not called"
+    assert window.panels.summary.figures[0] == ("3", "waybills a week")
+
+
+def test_a_chosen_trip_lights_its_way(network_window: NetworkWindow) -> None:
+    window = network_window
+    load(window)
+    window.panels.trips.choose(1)
+    lit = window.view.lit
+    assert lit.links == {0: WayKind.CALLED, 5: WayKind.IDLE}
+    assert [call.reader for call in lit.calls] == ["Wye/Quay"]
+    assert lit.ends == {Item(Kind.STATION, 0), Item(Kind.STATION, 2)}
+    assert "28 s" in lit.title
+    assert "1 " in window.panels.trips.facts.text
+    window.view.hands.escape()
+    assert window.view.lit.title == ""
+    assert window.panels.trips.chosen == -1
+
+
+def test_a_chosen_reader_lights_who_passes_and_who_calls(network_window: NetworkWindow) -> None:
+    window = network_window
+    load(window)
+    window.panels.readers.choose("Wye/Quay")
+    assert window.view.lit.links == {0: WayKind.CALLED, 3: WayKind.IDLE, 5: WayKind.CALLED}
+    told = window.panels.readers.facts.text
+    assert "Call: Quay → Fen" in told
+    assert "Pass: Quay → Mill" in told
+
+
+def test_a_pinned_default_is_kept_and_its_price_is_said(network_window: NetworkWindow) -> None:
+    """With the default to Fen ten need a waybill in place of three: seven more."""
+    window = network_window
+    load(window)
+    window.panels.readers.choose("Wye/Quay")
+    box = window.panels.readers.default
+    box.setCurrentText("Fen")
+    box.activated.emit(box.currentIndex())
+    settle(window)
+    assert window.document.network.pins == (ReaderPin("Wye/Quay", default="Fen"),)
+    assert reader(window, "Wye/Quay", DEFAULT) == "Fen"
+    assert "7 waybills a week" in window.panels.readers.facts.text
+    window.panels.readers.unpin_button.click()
+    settle(window)
+    assert window.document.network == small_network()
+
+
+def test_a_pinned_name_is_taken(network_window: NetworkWindow) -> None:
+    window = network_window
+    load(window)
+    window.panels.readers.choose("Wye/Quay")
+    window.panels.readers.name.setText("Lamp oil")
+    window.panels.readers.name.editingFinished.emit()
+    settle(window)
+    assert reader(window, "Wye/Quay", NAME) == "Lamp oil"
+    assert said(window, 1, WAYBILLS) == "Lamp oil"
+
+
+def test_how_many_ride_is_edited_in_place_and_changes_the_plan(network_window: NetworkWindow) -> None:
+    window = network_window
+    load(window)
+    model = window.panels.trips.model
+    assert model.setData(model.index(1, WEEK), "30")
+    assert window.document.plan_is_old
+    settle(window)
+    assert window.document.network.trips[1] == Trip("Quay", "Fen", 30)
+    assert reader(window, "Wye/Quay", DEFAULT) == "Fen"
+    assert not model.setData(model.index(1, WEEK), "many")
+
+
+def test_the_newest_network_wins(network_window: NetworkWindow) -> None:
+    window = network_window
+    load(window)
+    model = window.panels.trips.model
+    for number in (20, 2, 40, 1):
+        model.setData(model.index(1, WEEK), str(number))
+    settle(window)
+    assert not window.document.plan_is_old
+    assert window.document.planned == window.document.network
+    assert window.document.plan is not None
+    assert window.document.plan.waybills_per_week == 1
+
+
+def test_a_finding_leads_to_what_it_is_about(network_window: NetworkWindow) -> None:
+    window = network_window
+    cut = small_network()
+    load(window, cut.replace(links=cut.links[:4]))
+    found = window.document.findings
+    assert found
+    assert window.side.lower_tabs.tabText(0) == f"Findings  {len(found)}"
+    row = next(at for at, each in enumerate(found) if each.items)
+    window.panels.findings.list.setCurrentIndex(window.panels.findings.model.index(row))
+    assert window.view.selection == found[row].items
+    assert said(window, 1, WAYBILLS) == "no way"
+
+
+def test_the_lists_agree_with_the_plan_of_the_example(network_window: NetworkWindow) -> None:
+    window = network_window
+    window.files.open_example(EXAMPLE)
+    settle(window)
+    plan, network = window.document.plan, window.document.planned
+    assert plan is not None
+    for row, trip in enumerate(plan.trips):
+        assert said(window, row, WAYBILLS) == (", ".join(trip.waybills) or "none")
+        assert tuple(call.waybill for call in calls_of(network, plan, trip)) == trip.waybills
+    for key in plan.readers:
+        through = passing(network, plan, key)
+        weight = sum(network.trips[each.trip].per_week for each in through if each.calls)
+        assert reader(window, key, CALL) == f"{weight:,}"
+
+
+@pytest.mark.parametrize(
+    ("cells", "words", "clock"),
+    [(8, "1 s", "0:01"), (472, "59 s", "0:59"), (480, "1 min 00 s", "1:00"), (None, "—", "—")],
+)
+def test_times_at_eight_cells_a_second(cells: int | None, words: str, clock: str) -> None:
+    """The speed is common practice, no source."""
+    assert (time_words(cells), clock_words(cells)) == (words, clock)
