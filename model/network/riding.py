@@ -50,7 +50,7 @@ class Rider:
     def __init__(self, network: Network, plan: NetworkPlan) -> None:
         self._links, self._planned = network.links, plan.readers
         self._stations = frozenset(station.name for station in network.stations)
-        self._readers = _readers(network)
+        self._readers = specs_by_end(network)
         self._onward = first_links(network)
 
     def ride(self, link: int, waybills: Iterable[str] = ()) -> Ride:
@@ -106,7 +106,7 @@ def links_out(network: Network) -> dict[str, list[tuple[int, Link]]]:
     return found
 
 
-def _readers(network: Network) -> dict[str, ReaderSpec]:
+def specs_by_end(network: Network) -> dict[str, ReaderSpec]:
     """By end, whatever is said of carts that enter by an arm; of several the first."""
     found: dict[str, ReaderSpec] = {}
     for junction in network.junctions:

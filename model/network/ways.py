@@ -15,7 +15,7 @@ from typing import Any, Final, NamedTuple
 import msgspec
 
 from model.network.network import Network, ReaderSpec, end_of, junction_and_arm
-from model.network.riding import first_links
+from model.network.riding import first_links, specs_by_end
 
 NO_TURN: Final = -1
 """Where a cart has no choice."""
@@ -69,7 +69,7 @@ class Tracks:
         self._entry: dict[str, int] = {}
         self.readers: list[Reader] = []
         self.stretches: list[Stretch] = []
-        entered = _entered(network)
+        entered = specs_by_end(network)
         for key in entered:
             self._entry[key] = 2 * len(names) + len(self._entry)
         self.places = 2 * len(names) + len(self._entry)
@@ -220,12 +220,3 @@ def _meets_itself(tracks: Tracks, parts: Iterable[Ways]) -> bool:
     """Whether a place is reached in more than one part."""
     reached = [{tracks.stretches[number].end for number in part.stretches} for part in parts]
     return len(set().union(*reached)) < sum(map(len, reached))
-
-
-def _entered(network: Network) -> dict[str, ReaderSpec]:
-    """By end, what becomes of carts that enter there; of several the first."""
-    found: dict[str, ReaderSpec] = {}
-    for junction in network.junctions:
-        for spec in junction.readers:
-            found.setdefault(end_of(junction.name, spec.start), spec)
-    return found
