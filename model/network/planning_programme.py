@@ -6,7 +6,7 @@ import time
 from collections.abc import Mapping, Sequence
 from itertools import combinations
 from math import ceil, isfinite
-from typing import Any
+from typing import Any, Final
 
 import msgspec
 
@@ -15,6 +15,8 @@ from model.network.planning_parts import Part
 from model.network.planning_task import Journey
 from model.network.ways import NO_TURN
 
+SECONDS_LIMIT: Final = 10
+"""A programme is given up after that long, since nobody can stop it."""
 Terms = list[tuple[int, bool]]
 """Unknowns, and what each is to be."""
 
@@ -52,7 +54,7 @@ class Programme:
         import numpy as np
         from scipy.optimize import milp
 
-        seconds = max(0.1, deadline - time.monotonic())
+        seconds = min(max(0.1, deadline - time.monotonic()), SECONDS_LIMIT)
         solved: Any = milp(
             np.array(self._costs, dtype=float),
             integrality=np.ones(self.columns),
