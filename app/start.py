@@ -21,6 +21,9 @@ from PySide6.QtWidgets import (
 
 from app import theme as themes
 from app.canvas.symbols import draw_marker
+from app.commands.files import PLANS
+from app.network.files import NETWORKS
+from app.network.mini_map import map_path, network_words
 from app.panels.look import font, hairline, label, named, panel
 from app.panels.mini_plan import line_path, paint_line_path
 from app.panels.rows import paint_text
@@ -30,6 +33,7 @@ from app.settings import Recent
 from model.files.errors import PlanFileError
 from model.files.plan_file import read_plan
 from model.grid import Turn
+from model.network.network import Network
 from model.plan import Plan
 from model.track.layout import Layout
 
@@ -37,11 +41,17 @@ SIZE: Final = QSize(920, 420)
 LEFT: Final = 260
 RECENT_SHOWN: Final = 3
 LEFT_OVER_SHOWN: Final = 1
+UNREAD: Final = "cannot be read"
 
 
 def example_paths() -> list[Path]:
     """The plans of the invented tramway that come with the program."""
     return sorted(Path(str(files("resources").joinpath("examples"))).glob("*.plan.json"))
+
+
+def network_paths() -> list[Path]:
+    """The networks of the invented tramway that come with the program."""
+    return sorted(Path(str(files("resources").joinpath("examples"))).glob(f"*{NETWORKS.ending}"))
 
 
 class StartScreen(QDialog):
@@ -139,7 +149,7 @@ class StartScreen(QDialog):
         column.addSpacing(12)
         cards = QHBoxLayout()
         cards.setSpacing(12)
-        self.example_cards = [_ExampleCard(path) for path in example_paths()]
+        self.example_cards = [_ExampleCard(path) for path in (*example_paths(), *network_paths())]
         for card in self.example_cards:
             card.clicked.connect(lambda _=False, card=card: self._end(self.example_chosen, card.path))
             cards.addWidget(card)
@@ -199,10 +209,10 @@ class _ExampleCard(QAbstractButton):
         self.path = path
         self.setFixedHeight(128)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        plan = _example(path)
-        self._title = plan.details.title if plan else path.name
-        self._path = line_path(Layout(plan).shapes) if plan else QPainterPath()
-        self._kind = _kind(plan)
+        found = _example(path)
+        self._title, self._path, self._kind = (
+            _card_of(found) if found else (path.name, QPainterPath(), UNREAD)
+        )
         self.setAccessibleName(f"Example: {self._title}, {self._kind}")
         self.setToolTip(f"{self._title} of the invented Brinepan Tramway")
 
@@ -224,17 +234,19 @@ class _ExampleCard(QAbstractButton):
 
 
 @cache
-def _example(path: Path) -> Plan | None:
+def _example(path: Path) -> Plan | Network | None:
     try:
-        return read_plan(path)
+        return read_plan(path) if PLANS.is_for(path) else NETWORKS.read(path, None)
     except (PlanFileError, OSError):
         return None
 
 
-def _kind(plan: Plan | None) -> str:
-    if plan is None:
-        return "cannot be read"
-    return f"{len(plan.arms)} arms, {len(plan.routes)} routes"
+def _card_of(found: Plan | Network) -> tuple[str, QPainterPath, str]:
+    """Title, lines and words of an example."""
+    if isinstance(found, Network):
+        return found.title, map_path(found), network_words(found)
+    words = f"{len(found.arms)} arms, {len(found.routes)} routes"
+    return found.details.title, line_path(Layout(found).shapes), words
 
 
 def _wide_button(text: str, keys: str, look: str) -> QPushButton:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QSize, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QResizeEvent
@@ -18,7 +18,7 @@ from app.commands.binding import bind_document, bind_view
 from app.commands.bound import bind, fill_menus, keep_to
 from app.commands.context_menu import ContextMenu
 from app.commands.exporting import ExportCommands
-from app.commands.files import FileCommands
+from app.commands.files import PLANS, FileCommands
 from app.commands.look import show_tool_icons, use_theme
 from app.commands.plan import PlanCommands
 from app.commands.running import add_preview_menus, add_recent_menu
@@ -36,6 +36,9 @@ from app.settings import Settings
 from app.start import StartScreen, example_paths
 from app.theme import Scheme
 from model.grid import Y_HIGHEST, Y_LOWEST, Turn
+
+if TYPE_CHECKING:
+    from app.network.window import NetworkWindow
 
 SMALLEST: Final = QSize(1024, 640)
 FIRST_SIZE: Final = QSize(1440, 900)
@@ -214,13 +217,24 @@ def run(path: str | None) -> int:
     QGuiApplication.setDesktopFileName("platelayer")
     # The background must hand the interpreter back quickly, or every repaint would wait for it.
     sys.setswitchinterval(SWITCH_SECONDS)
-    window = MainWindow()
+    window = MainWindow() if path is None or PLANS.is_for(Path(path)) else first_network_window(Path(path))
     MishapHook(window.recovery.write_now, window.panels.message.say, recovery_folder().parent).install()
-    if window.settings.geometry is not None:
-        window.restoreGeometry(window.settings.geometry)
-    window.show()
-    begin(window, path)
+    if isinstance(window, MainWindow):
+        if window.settings.geometry is not None:
+            window.restoreGeometry(window.settings.geometry)
+        window.show()
+        begin(window, path)
     return application.exec()
+
+
+def first_network_window(path: Path) -> NetworkWindow:
+    """A window with the network in a file, where the program is started with one."""
+    from app.network.window import NetworkWindow  # who draws plans need not wait for it
+
+    window = NetworkWindow()
+    window.show()
+    window.files.open_path(path)
+    return window
 
 
 def begin(window: MainWindow, path: str | None) -> None:

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QDialog,
+    QDialogButtonBox,
     QDoubleSpinBox,
     QFormLayout,
     QSpinBox,
@@ -26,6 +27,7 @@ from model.network.network import LENGTH_LIMIT, PER_WEEK_LIMIT, Network, Trip, e
 
 FIRST_LENGTH: Final = 64
 FIRST_PER_WEEK: Final = 10
+BACK: Final = "And one back, by the same arms"
 
 
 class Question(QDialog):
@@ -42,6 +44,8 @@ class Question(QDialog):
         self._problem.setAccessibleName("What is wrong")
         self._problem.hide()
         buttons, self.ok = answer_buttons(self, word)
+        # Else the button would look like the one that Return presses as soon as the form grows.
+        buttons.button(QDialogButtonBox.StandardButton.Cancel).setAutoDefault(False)
         column = QVBoxLayout(self)
         column.setSpacing(12)
         told = label(sentence)
@@ -86,7 +90,7 @@ class LinkDialog(Question):
         ]
         self.length = named(QSpinBox(minimum=1, maximum=LENGTH_LIMIT, value=FIRST_LENGTH), "Length in cells")
         self.time = label("", "second")
-        self.both = QCheckBox("And one back, by the same arms")
+        self.both = named(QCheckBox(BACK), BACK)
         self.both.setChecked(True)
         self.form.addRow(label("Length, in cells"), self.length)
         self.form.addRow(label(""), self.time)

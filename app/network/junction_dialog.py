@@ -48,8 +48,8 @@ class JunctionDialog(Question):
         self._folder = document.path.parent if document.path else Path()
         self.plan: str | None = junction.plan
         self.name = named(QLineEdit(junction.name), "Name")
-        self.by_readers = QRadioButton("By its readers")
-        self.by_plan = QRadioButton("From a plan file")
+        self.by_readers = named(QRadioButton("By its readers"), "By its readers")
+        self.by_plan = named(QRadioButton("From a plan file"), "From a plan file")
         self.choose_button = QPushButton("Choose plan…")
         self.file = label("", "second")
         self.arms = named(QLineEdit(placeholderText="North, East, South"), "Arms")

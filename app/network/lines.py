@@ -24,11 +24,15 @@ Pair = tuple[Item, Item]
 
 
 def routes(
-    network: Network, spots: Mapping[Item, Spot], touching: AbstractSet[Item] | None = None
+    network: Network,
+    spots: Mapping[Item, Spot],
+    touching: AbstractSet[Item] | None = None,
+    lane: float = LANE,
 ) -> dict[int, Route]:
     """The line of each link, by its place in the network; links to nowhere have none.
 
-    Carts are drawn on the left, as the link is followed. ``touching``: only the links of these nodes.
+    Carts are drawn on the left, as the link is followed. ``touching``: only the links of these nodes;
+    ``lane``: squares between two links that run side by side.
     """
     ends = Ends(network)
     pairs: dict[Pair, list[tuple[int, bool]]] = {}
@@ -41,18 +45,18 @@ def routes(
     middles = _middles(list(pairs), spots)
     found: dict[int, Route] = {}
     for pair, links in pairs.items():
-        found.update(_side_by_side(middles[pair], links))
+        found.update(_side_by_side(middles[pair], links, lane))
     return found
 
 
-def _side_by_side(middle: Route, links: list[tuple[int, bool]]) -> Iterator[tuple[int, Route]]:
+def _side_by_side(middle: Route, links: list[tuple[int, bool]], apart: float) -> Iterator[tuple[int, Route]]:
     """The lanes of the links between two nodes, from the left of the first node's outward way."""
     ordered = [index for index, forward in links if forward] + [
         index for index, forward in reversed(links) if not forward
     ]
     forward_ones = {index for index, forward in links if forward}
     for lane, index in enumerate(ordered):
-        aside = ((len(ordered) - 1) / 2 - lane) * LANE
+        aside = ((len(ordered) - 1) / 2 - lane) * apart
         line = beside(middle, aside)
         yield index, line if index in forward_ones else line[::-1]
 

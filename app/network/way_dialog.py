@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QListWidget, QWidget
 
 from app.network.arms import reader_words
@@ -21,7 +22,9 @@ class WayDialog(Question):
         super().__init__(parent, f"Pin the way {title}", SENTENCE, "Pin way")
         self._offers = offers
         self.list = named(QListWidget(), "Ways")
-        self.list.setMinimumWidth(560)
+        self.setMinimumWidth(600)
+        self.list.setWordWrap(True)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         for offer in offers:
             self.list.addItem(way_words(offer))
             self.list.item(self.list.count() - 1).setToolTip(plain_tip(way_words(offer)))
