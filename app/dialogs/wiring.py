@@ -130,9 +130,10 @@ class WiringDialog(QDialog):
         is_wired = wiring is None or wiring.wired
         self._stack.setCurrentIndex(0 if is_wired else 1)
         if wiring is not None and wiring.wired:
-            self.told["lines"].setText(lines_words(wiring).removeprefix("wired: "))
-            self.told["proof"].setText(proof_words(wiring))
-            self.told["room"].setText(room_words(wiring))
+            lines = lines_words(wiring).removeprefix("wired: ")
+            is_any = wiring.runs > 0
+            for name, words in zip(ROWS[1:], (lines, proof_words(wiring), room_words(wiring)), strict=True):
+                self.told[name].setText(words if is_any else NONE)
 
     def _lay_out(self) -> None:
         form = QFormLayout()

@@ -229,6 +229,7 @@ def test_without_wanted_routes_it_says_that_there_is_nothing_to_wire(
     assert dialog is not None
     qtbot.waitUntil(lambda: not dialog.search.is_running)
     assert dialog.state.text() == "No routes are wanted yet, so there is nothing to wire."
+    assert set(told(dialog)) == {"—"}
     assert not dialog.place.isEnabled()
 
 
