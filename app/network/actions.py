@@ -71,6 +71,12 @@ NETWORK_ACTIONS: Final = (
     ),
     UserAction("remove_trip", "Network", "Remove trip", "Take the trip that is chosen in the list away."),
     UserAction(
+        "pin_names",
+        "Network",
+        "Pin all names",
+        "Keep the name of every reader that is called, as signs in the world bear it already.",
+    ),
+    UserAction(
         "open_plan",
         "Network",
         "Open junction's plan",

@@ -104,6 +104,8 @@ def _show_plan(window: NetworkWindow) -> None:
     window.view.show_markers(markers_of(document.findings))
     _show_counts(window)
     _allow(window)
+    if document.news and not document.plan_is_old:
+        window.panels.status.say(f"The plan is worked out: {document.news}.")
     if document.path is not None and not document.plan_is_old and not document.is_dirty:
         _describe_recent(window, document.path)
 

@@ -19,7 +19,7 @@ from app.network.ways import ways_offered
 from model.files.errors import PlanFileError
 from model.files.network_file import with_plans
 from model.network import edits
-from model.network.network import JunctionSpec, Link, Network, NetworkChange, Spot, WayPin
+from model.network.network import JunctionSpec, Link, Network, NetworkChange, ReaderPin, Spot, WayPin
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -119,6 +119,22 @@ class NetworkCommands:
         dialog = WayDialog(self._parent, f"{wanted.start} → {wanted.end}", offers)
         if dialog.exec():
             self._document.edit(edits.pin_way, WayPin(wanted.start, wanted.end, dialog.via))
+
+    def pin_names(self) -> None:
+        """Pin the names of all readers as the plan has them now, as one step."""
+        document, plan = self._document, self._document.plan
+        if plan is None or document.plan_is_old:
+            document.refused.emit("The plan is still being worked out.")
+            return
+        change = NetworkChange("Pin all names", document.network, document.network)
+        for key, planned in plan.readers.items():
+            pins = {pin.reader: pin for pin in change.after.pins}
+            if planned.name is not None:
+                pin = structs.replace(pins.get(key, ReaderPin(key)), name=planned.name)
+                change = structs.replace(change, after=edits.pin_reader(change.after, pin).after)
+        if change.is_empty:
+            document.refused.emit("Every name is pinned already.")
+        document.apply(change)
 
     def read_plans(self) -> None:
         """Take over what the plan files of the junctions say now."""

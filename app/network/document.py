@@ -17,6 +17,7 @@ from app.network.picture import Picture
 from app.network.placing import first_spots, in_rows
 from app.opened import Opened
 from model.edits import EditRefused
+from model.network.changes import plan_changes
 from model.network.network import EMPTY_NETWORK, Network, NetworkChange, Spot
 from model.network.planning import plan_network
 from model.network.progress import Progress
@@ -50,6 +51,7 @@ class _Planned(NamedTuple):
     plan: NetworkPlan
     findings: tuple[Found, ...]
     loads: Loads
+    news: str
 
 
 class NetworkDocument(Opened):
@@ -80,6 +82,8 @@ class NetworkDocument(Opened):
         """The network that the plan is of."""
         self.findings: tuple[Found, ...] = ()
         self.loads = Loads({}, {})
+        self.news = ""
+        """What the newest plan changes for readers and travellers: "3 readers change"."""
         self.refusal = ""
         """Why an edit was refused last."""
         self._guessed: dict[Named, Spot] = {}
@@ -227,14 +231,14 @@ class NetworkDocument(Opened):
 
     def _begin_work(self) -> None:
         self._begin.stop()
-        network = self.network
-        self._worker.ask(lambda: _work(network))
+        network, before = self.network, self.plan
+        self._worker.ask(lambda: _work(network, before))
 
     def _settle(self, result: object) -> None:
         if isinstance(result, Progress):
             self.progressed.emit(result)
         elif isinstance(result, _Planned):
-            self.plan, self.findings, self.loads = result
+            self.plan, self.findings, self.loads, self.news = result
             self.planned = self.network
             self.plan_is_old = False
             self._old_for_long.stop()
@@ -289,7 +293,7 @@ def _places(network: Network) -> Iterator[object]:
     yield _Placed(network, first_spots(network))
 
 
-def _work(network: Network) -> Iterator[object]:
+def _work(network: Network, before: NetworkPlan | None) -> Iterator[object]:
     """All that is worked out of a network, in steps between which it may be dropped."""
     found: NetworkPlan | None = None
     for step in plan_network(network):
@@ -299,4 +303,5 @@ def _work(network: Network) -> Iterator[object]:
         else:
             yield step
     if found is not None:
-        yield _Planned(found, found_in(network, found), loads_of(network, found))
+        news = plan_changes(before, found).label if before is not None else ""
+        yield _Planned(found, found_in(network, found), loads_of(network, found), news)

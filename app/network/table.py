@@ -51,6 +51,7 @@ def _network_commands(window: NetworkWindow) -> dict[str, Command]:
         "title": commands.title,
         "add_trip": commands.add_trip,
         "remove_trip": window.panels.trips.remove,
+        "pin_names": commands.pin_names,
         "open_plan": lambda: _open_plan(window),
         "read_plans": commands.read_plans,
         "place_anew": lambda: _place_anew(window),

@@ -153,3 +153,25 @@ def test_the_lists_agree_with_the_plan_of_the_example(network_window: NetworkWin
 def test_times_at_eight_cells_a_second(cells: int | None, words: str, clock: str) -> None:
     """The speed is common practice, no source."""
     assert (time_words(cells), clock_words(cells)) == (words, clock)
+
+
+def test_it_is_said_what_a_change_means_for_readers_and_travellers(network_window: NetworkWindow) -> None:
+    """Thirty to Fen turn the default of the one reader that is called, so both trips change."""
+    window = network_window
+    load(window)
+    model = window.panels.trips.model
+    model.setData(model.index(1, WEEK), "30")
+    settle(window)
+    assert window.document.news.startswith("1 reader changes")
+    assert window.document.news in window.panels.status.here.text()
+
+
+def test_all_names_are_pinned_as_one_step(network_window: NetworkWindow) -> None:
+    window = network_window
+    load(window)
+    name = reader(window, "Wye/Quay", NAME)
+    window.bound["pin_names"].trigger()
+    assert window.document.network.pins == (ReaderPin("Wye/Quay", name=name),)
+    assert window.document.undo_stack.count() == 1
+    window.bound["undo"].trigger()
+    assert window.document.network == small_network()
