@@ -71,7 +71,7 @@ def _fewer(
             for other in members(odds[one] >> one):
                 palette.at_odds(one, one + other)
         while not best.proved:
-            answer = clauses.solve(palette.fewer_than(best.number))
+            answer = clauses.solve(palette.at_most(best.number - 1))
             if answer is Answer.YES:
                 best = Colouring(tuple(map(palette.colour, range(len(odds)))), best.bound)
             elif answer is Answer.NO:

@@ -46,12 +46,12 @@ class ColourClauses:
         for colour, one in zip(self._colours, clique, strict=False):
             self._clauses.say(self._has[one][colour])
 
-    def fewer_than(self, number: int) -> list[Statement]:
-        """What to assume for fewer colours in all."""
+    def at_most(self, number: int) -> list[Statement]:
+        """What to assume for no more colours in all."""
         if not self._pinned:
-            return [-used for used in self._used[number - 1 :]]
+            return [-used for used in self._used[number:]]
         if number not in self._limits:
-            self._limits[number] = self._clauses.at_most(number - 1, self._used)
+            self._limits[number] = self._clauses.at_most(number, self._used)
         return [self._limits[number]]
 
     def colour(self, one: int) -> int:

@@ -55,12 +55,16 @@ def fewer_names(narrowed: Narrowed, costs: Sequence[tuple[Part, int]], best: Nam
         for reader in narrowed.open_readers:
             sentences.cost_no_more_alone(reader, costs)
         while best.bound < best.number:
-            answer = clauses.solve(sentences.palette.fewer_than(best.number))
-            if answer is Answer.YES:
-                best = sentences.found(best.bound)
-            elif answer is Answer.NO:
-                best = msgspec.structs.replace(best, bound=best.number)
-            yield best
+            # By turns from above and from below: neither alone may come to an end in time.
+            for names in (best.number - 1, best.bound):
+                answer = clauses.solve(sentences.palette.at_most(names))
+                if answer is Answer.YES:
+                    best = sentences.found(best.bound)
+                elif answer is Answer.NO:
+                    best = msgspec.structs.replace(best, bound=max(best.bound, names + 1))
+                yield best
+                if answer is not Answer.NOT_YET:
+                    break
     finally:
         clauses.close()
 

@@ -15,7 +15,7 @@ from model.network.planning_parts import Part
 from model.network.planning_task import Journey
 from model.network.ways import NO_TURN
 
-SECONDS_LIMIT: Final = 10
+SECONDS_LIMIT: Final = 30
 """A programme is given up after that long, since nobody can stop it."""
 Terms = list[tuple[int, bool]]
 """Unknowns, and what each is to be."""

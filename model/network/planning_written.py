@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from model.network.names import words_for
 from model.network.network import Network, Trip
+from model.network.planning_homeward import homeward
 from model.network.planning_naming import Named
 from model.network.planning_solving import Solved
 from model.network.planning_task import Task
@@ -17,7 +18,7 @@ from model.network.ways import NO_TURN
 def written(network: Network, solved: Solved) -> NetworkPlan:
     """The plan, without prices."""
     task, named = solved.task, solved.named
-    defaults, readers = named.choice.defaults, task.tracks.readers
+    defaults, readers = homeward(task, named.choice), task.tracks.readers
     words = _words(task, named)
     planned = {
         reader.key: Planned(reader.spec.ways[default], words.get(number))

@@ -87,6 +87,10 @@ class Tracks:
         """The place where carts arrive, or ``None``: there is no such station."""
         return self._arrival.get(station)
 
+    def arrivals(self) -> list[int]:
+        """All places where carts arrive."""
+        return list(self._arrival.values())
+
     def entry(self, key: str) -> int | None:
         """The place where carts enter by an arm, or ``None``: nothing is said of such carts."""
         return self._entry.get(key)

@@ -267,6 +267,22 @@ def test_whom_no_way_leads_there_carries_nothing() -> None:
     assert all(each.name is None for each in plan.readers.values())
 
 
+def test_a_reader_that_nobody_passes_leads_to_a_station() -> None:
+    """By its first way empty carts would circle for ever."""
+    ring = Network(
+        stations=(Station("Quay"),),
+        junctions=(JunctionSpec("Mill", readers=(ReaderSpec("East", ("West", "South")),)),),
+        links=(
+            Link("Quay", "Mill/East", 5),
+            Link("Mill/West", "Mill/East", 9),
+            Link("Mill/South", "Quay", 5),
+        ),
+    )
+    assert planned(ring).readers == {"Mill/East": Planned("South", None)}
+    settled = ring.replace(pins=(ReaderPin("Mill/East", default="West"),))
+    assert planned(settled).readers == {"Mill/East": Planned("West", None)}
+
+
 def test_an_empty_network_has_a_plan() -> None:
     assert planned(Network()) == NetworkPlan(0, 0, True, {}, ())
 
