@@ -8,6 +8,7 @@ from typing import Final
 from msgspec import Struct
 
 from model.plan import Plan
+from model.wiring.fitting import problem_about
 from model.wiring.laid import Laid
 from model.wiring.laying import lay_lines
 from model.wiring.placing import Placing
@@ -55,5 +56,17 @@ def attempt(trial: Trial) -> Iterator[Progress | Attempt]:
             failed = frozenset(failure.line.name for failure in step.failed)
             trial.keep(placing.drives, placing.places, failed)
         else:
-            trial.keep(placing.drives, placing.places, None)
-            yield Attempt(Plan(placing.with_lines(step.laid), trial.plan.details), step.laid)
+            plan = Plan(placing.with_lines(step.laid), trial.plan.details)
+            yield from _sound(trial, placing, Attempt(plan, step.laid))
+
+
+def _sound(trial: Trial, placing: Placing, made: Attempt) -> Iterator[Attempt]:
+    """The attempt, unless something that stood there already would no longer do what it did."""
+    there = trial.plan.pieces
+    problem = problem_about(there, [piece for piece in made.plan.pieces if there.get(piece.at) != piece])
+    if problem is None:
+        trial.keep(placing.drives, placing.places, None)
+        yield made
+    else:
+        trial.note(Unwired(None, None, problem))
+        trial.keep({}, {}, frozenset())

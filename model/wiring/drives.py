@@ -10,7 +10,7 @@ from msgspec import Struct
 from model.edits.words import counted
 from model.grid import Cell, Facing, Heading, Turn
 from model.parts import Part
-from model.pieces import Piece
+from model.pieces import Piece, Pieces
 from model.wiring.fitting import Fitted, fit, is_free_carrier
 from model.wiring.ground import Ground
 from model.wiring.modules import load_module
@@ -43,8 +43,8 @@ class Driven(Struct, frozen=True):
 
 def drives(ground: Ground, driven: Driven) -> Iterator[Drive | str]:
     """The ways to drive a switch, the quickest first, and why others are not possible, as sentences."""
-    carrier = driven.at.moved(dy=-1)
-    if carrier in ground.pieces and not is_free_carrier(ground.pieces, carrier):
+    if is_touched(ground.pieces, driven.at):
+        carrier = driven.at.moved(dy=-1)
         yield f"Signal parts touch the block at {carrier} already; take them away first."
         return
     if driven.inverted:
@@ -58,6 +58,12 @@ def drives(ground: Ground, driven: Driven) -> Iterator[Drive | str]:
         if ground.allows(driven.at.moved(dy=-1).step(side)):
             yield from _from_side(ground, driven, side)
     yield _from_below(ground, driven.at, "torch-stack")
+
+
+def is_touched(pieces: Pieces, switch: Cell) -> bool:
+    """Whether what carries a switch has to do with signals already."""
+    carrier = switch.moved(dy=-1)
+    return carrier in pieces and not is_free_carrier(pieces, carrier)
 
 
 def _beside_carrier(ground: Ground, driven: Driven) -> Drive | str:

@@ -6,7 +6,7 @@ carry rails, its detector rail in the place of a plain straight one.
 
 from __future__ import annotations
 
-from collections.abc import Container
+from collections.abc import Container, Sequence
 from typing import Final
 
 from msgspec import Struct
@@ -15,7 +15,8 @@ from msgspec.structs import replace
 from model.grid import Cell, Heading
 from model.parts import CARRIERS, RAILS, TRAITS, Part
 from model.pieces import Piece, Pieces, Placed, rests_on
-from model.plan import Plan, plan_of
+from model.plan import Plan
+from model.wiring.coupling import couplings
 from model.wiring.ground import Ground
 from model.wiring.modules import Module
 
@@ -58,7 +59,7 @@ def fit(ground: Ground, module: Module) -> Fitted | str:
         elif new != there:
             taken.append(there)
             placed.append(new)
-    return _problem_about(ground.pieces, module) or Fitted(tuple(taken), tuple(placed))
+    return problem_about(ground.pieces, placed) or Fitted(tuple(taken), tuple(placed))
 
 
 def is_free_carrier(pieces: Pieces, cell: Cell) -> bool:
@@ -119,16 +120,14 @@ def _only_heeds_itself(ground: Ground, cell: Cell, own: Container[Cell]) -> bool
     )
 
 
-def _problem_about(pieces: Pieces, module: Module) -> str | None:
-    """What the module would do to signal parts that stand about it already."""
-    ground = Ground(plan_of([*module.pieces]))
-    for cell in ground.dust_barred:
-        if pieces.part_at(cell) is Part.DUST:
-            return f"The dust at {cell} would couple with the {module.name}."
-    for cell in ground.rest_barred:
-        if pieces.part_at(cell) in (Part.REPEATER, Part.COMPARATOR):
-            return f"The {_name(pieces.get(cell))} at {cell} would couple with the {module.name}."
-    return None
+def problem_about(pieces: Pieces, placed: Sequence[Piece]) -> str | None:
+    """What new pieces would do to parts that stand about them already, or those to them, as a sentence.
+
+    Rails are left out: a drive is there to turn one, and a detector rail gives to those beside it only while
+    a cart is on it.
+    """
+    found = couplings(Plan(pieces), placed)
+    return next((each.why for each in found if pieces.part_at(each.other) not in RAILS), None)
 
 
 def _has_signal_part_beside(pieces: Pieces, cell: Cell) -> bool:

@@ -15,6 +15,7 @@ from model.parts import RAILS
 from model.plan import Change, Plan
 from model.routing.junction import Junction
 from model.wiring.attempt import Attempt, attempt
+from model.wiring.drives import is_touched
 from model.wiring.needs import Needs, needs_of
 from model.wiring.progress import Progress
 from model.wiring.proof import Proof, prove
@@ -33,7 +34,8 @@ def wire(plan: Plan, seed: int = 0, grow: int = 1, depth: int = 6) -> Iterator[P
     """Wires all wanted routes; the last that comes is the result. A caller may stop between two.
 
     ``grow``: cells by which the box allowed is wider than the rails on each side. ``depth``: levels below the
-    lowest rail. The same seed gives the same wiring.
+    lowest rail. The same seed gives the same wiring. A plan that passes the proof as it
+    stands is left as it is.
     """
     junction = Junction(plan)
     yield Progress("control table", 0, 1)
@@ -41,7 +43,16 @@ def wire(plan: Plan, seed: int = 0, grow: int = 1, depth: int = 6) -> Iterator[P
     if problems:
         yield _unwired(problems)
         return
-    yield from _wired_and_proved(plan, needs_of(junction), Bounds(grow, depth, Random(seed)))
+    needs = needs_of(junction)
+    if all(is_touched(plan.pieces, driven.at) for driven in needs.driven):
+        works = False
+        for step in _proved(plan, needs, Attempt(plan, ())):
+            if isinstance(step, Progress) or step.wired or not needs.driven:
+                yield step
+            works = isinstance(step, Wiring) and step.wired
+        if works or not needs.driven:
+            return
+    yield from _wired_and_proved(plan, needs, Bounds(grow, depth, Random(seed)))
 
 
 def _wired_and_proved(plan: Plan, needs: Needs, bounds: Bounds) -> Iterator[Progress | Wiring]:

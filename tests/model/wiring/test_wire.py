@@ -109,10 +109,20 @@ def test_it_says_which_route_is_not_reached() -> None:
     assert any("is not reached" in finding.message for finding in wiring.findings)
 
 
-def test_a_wired_junction_is_not_wired_again() -> None:
+def test_a_wired_junction_passes_as_it_stands() -> None:
     again = wiring_of(wired_plan("saltern-junction"))
-    assert not again.wired
-    assert any("take them away first" in finding.message for finding in again.findings)
+    assert again.wired
+    assert again.change is not None
+    assert again.change.is_empty
+    assert again.runs == again.passed > 0
+
+
+def test_a_junction_that_is_wired_wrong_is_left_alone() -> None:
+    plan = wired_plan("saltern-junction")
+    broken = next(piece for piece in plan.pieces if piece.part is Part.REPEATER)
+    wiring = wiring_of(Plan(Pieces.of(piece for piece in plan.pieces if piece != broken), plan.details))
+    assert not wiring.wired
+    assert any("take them away first" in finding.message for finding in wiring.findings)
 
 
 def test_where_no_route_is_called_nothing_is_added() -> None:
