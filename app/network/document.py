@@ -109,6 +109,11 @@ class NetworkDocument(Opened):
         """The network's title."""
         return self.network.title
 
+    @property
+    def is_old_for_long(self) -> bool:
+        """Whether what stands in the panels is to be shown as old: not for a moment only."""
+        return self.plan_is_old and not self._old_for_long.isActive()
+
     @staticmethod
     def bytes_of(value: Network, path: Path | None) -> bytes:
         """The network file."""

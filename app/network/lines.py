@@ -19,6 +19,8 @@ LANE: Final = 0.34
 """Squares between two links that run side by side."""
 CROSSING_LIMIT: Final = 400
 """Pairs of nodes up to which crossings are counted."""
+NODES_LIMIT: Final = 1_500
+"""Pairs of nodes up to which it is asked whether a line runs over a third one."""
 Route = tuple[Spot, ...]
 Pair = tuple[Item, Item]
 
@@ -83,7 +85,8 @@ def _middles(
 ) -> dict[tuple[Item, Item], Route]:
     """A line for each pair of nodes, the straight ones first, each clear of those before where it can be."""
     options = {pair: list(ways_between(spots[pair[0]], spots[pair[1]])) for pair in pairs}
-    taken = {(round(x), round(y)) for x, y in spots.values()}
+    near_enough = spots.values() if len(pairs) <= NODES_LIMIT else ()
+    taken = {(round(x), round(y)) for x, y in near_enough}
     ports: set[tuple[Item, int, int]] = set()
     drawn: list[Route] = []
     chosen = {}
@@ -134,7 +137,7 @@ def _faults(
     drawn: Iterable[Route],
 ) -> float:
     """What speaks against a line: a side that another one takes, nodes on it, crossings, bends."""
-    met = sum((round(x), round(y)) in taken for x, y in _inner(line))
+    met = sum((round(x), round(y)) in taken for x, y in _inner(line)) if taken else 0
     crossed = sum(
         _crosses(one, other) for one in pairwise(line) for each in drawn for other in pairwise(each)
     )

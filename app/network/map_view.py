@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QPointF, QSize, Qt, Signal
@@ -20,6 +20,7 @@ from PySide6.QtWidgets import QWidget
 
 from app import theme as themes
 from app.canvas.geometry import FULL_SIZE, Area
+from app.canvas.symbols.network import INSIDE_FROM
 from app.network.document import NetworkDocument
 from app.network.ghost import Ghost
 from app.network.hands import MapHands
@@ -29,7 +30,7 @@ from app.network.labelling import Labelling
 from app.network.lit import NOTHING_LIT, Lit
 from app.network.navigation import MapNavigator
 from app.network.painting import Shown, paint_map
-from app.network.passages import passages
+from app.network.passages import Through, passages
 from app.network.tools import At
 from app.theme import Theme
 from model.grid import Cell
@@ -73,7 +74,7 @@ class MapView(QWidget):
         self._ghost: Ghost | None = None
         self._band: tuple[Spot, Spot] | None = None
         self._markers: dict[Item, tuple[str, int]] = {}
-        self._passages = passages(document.picture, None)
+        self._passages: dict[Item, list[Through]] | None = None
         self._labelling = Labelling()
         self._was_shown = False
         self.hands = MapHands(self)
@@ -211,9 +212,8 @@ class MapView(QWidget):
 
     def _take_plan(self) -> None:
         document = self.document
-        plan = document.plan
-        self._passages = passages(document.picture, plan)
-        self._labelling.take(document.picture, plan)
+        self._passages = None
+        self._labelling.take(document.picture, document.plan)
         self.update()
 
     def _follow(self, change: NetworkChange, _touched: object) -> None:
@@ -250,7 +250,7 @@ class MapView(QWidget):
             view=view,
             theme=self.theme,
             picture=self.document.picture,
-            passages=self._passages,
+            passages=self._passages_at(view.scale),
             labels=self._labelling.labels(view),
             lit=self.lit,
             selection=self.selection,
@@ -260,6 +260,14 @@ class MapView(QWidget):
             cursor=self.cursor_spot if self._cursor_shows and self.hasFocus() else None,
             markers=self._markers,
         )
+
+    def _passages_at(self, scale: int) -> Mapping[Item, list[Through]]:
+        """The ways through junctions, worked out when they are first large enough to be seen."""
+        if scale < INSIDE_FROM:
+            return {}
+        if self._passages is None:
+            self._passages = passages(self.document.picture, self.document.plan)
+        return self._passages
 
     def showEvent(self, event: QShowEvent) -> None:
         """Only now the size is known to which the map is fitted."""

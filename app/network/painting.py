@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from itertools import pairwise
 
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
@@ -92,7 +93,7 @@ def paint_map(painter: QPainter, shown: Shown) -> None:
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     seen = _seen_lines(shown)
     if len(seen) > MANY_LINES:
-        _paint_plainly(painter, shown, seen)
+        _paint_plainly(painter, shown)
         seen = [(index, line) for index, line in seen if index in shown.lit.links or _is_marked(shown, index)]
     paths = {index: line_path(shown.points(line), shown.c) for index, line in seen}
     for index, kind in shown.lit.links.items():
@@ -126,24 +127,43 @@ def _paint_grid(painter: QPainter, shown: Shown) -> None:
 
 
 def _seen_lines(shown: Shown) -> list[tuple[int, tuple[Spot, ...]]]:
-    seen = QRectF(shown.size).adjusted(-shown.c, -shown.c, shown.c, shown.c)
+    view = shown.view
+    left, top = view.place(-view.scale, -view.scale)
+    right, bottom = view.place(shown.size.width() + view.scale, shown.size.height() + view.scale)
+    return [
+        (index, shown.picture.routes[index])
+        for index, (west, north, east, south) in _bounds(shown.picture)
+        if east >= left and west <= right and south >= top and north <= bottom
+    ]
+
+
+@lru_cache(maxsize=2)
+def _bounds(picture: Picture) -> list[tuple[int, tuple[float, float, float, float]]]:
+    """The box of each line, in squares."""
     found = []
-    for index, line in shown.picture.routes.items():
-        points = [shown.point(spot) for spot in line]
-        xs, ys = [p.x() for p in points], [p.y() for p in points]
-        box = QRectF(QPointF(min(xs), min(ys)), QPointF(max(xs) + 1, max(ys) + 1))
-        if box.intersects(seen):
-            found.append((index, line))
+    for index, line in picture.routes.items():
+        xs, ys = [x for x, _ in line], [y for _, y in line]
+        found.append((index, (min(xs), min(ys), max(xs), max(ys))))
     return found
 
 
-def _paint_plainly(painter: QPainter, shown: Shown, seen: list[tuple[int, tuple[Spot, ...]]]) -> None:
+@lru_cache(maxsize=2)
+def _plain_lines(picture: Picture, scale: int) -> list[QLineF]:
+    """All lines at a scale, about the place where x = y = 0 lies at (0, 0)."""
+    return [
+        QLineF(round(a[0] * scale), round(a[1] * scale), round(b[0] * scale), round(b[1] * scale))
+        for line in picture.routes.values()
+        for a, b in pairwise(line)
+    ]
+
+
+def _paint_plainly(painter: QPainter, shown: Shown) -> None:
     """Very many links in one stroke, without rounded bends and heads, which nobody could tell apart."""
-    lines = [QLineF(a, b) for _, line in seen for a, b in pairwise(shown.points(line))]
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
     painter.setPen(QPen(shown.theme.ink, wide_line(shown.c)))
-    painter.drawLines(lines)
+    painter.translate(shown.view.origin_x, shown.view.origin_y)
+    painter.drawLines(_plain_lines(shown.picture, shown.view.scale))
     painter.restore()
 
 

@@ -87,7 +87,7 @@ def _with_leaves(graph: nx.Graph[Item]) -> dict[Item, Spot]:
     ordered: nx.Graph[Item] = nx.Graph(inner)
     rough = nx.spring_layout(ordered, seed=SEED, iterations=ROUNDS)
     places = {item: (float(x), float(y)) for item, (x, y) in rough.items()}
-    step = _middle_length(places, inner)
+    step = _usual_length(places, inner, 2)
     for leaf in leaves:
         at = next(iter(graph[leaf]))
         x, y = places[at]
@@ -99,15 +99,16 @@ def _with_leaves(graph: nx.Graph[Item]) -> dict[Item, Spot]:
     return places
 
 
-def _middle_length(places: Mapping[Item, Spot], graph: nx.Graph[Item]) -> float:
-    """The length of the line that is longer than half of them."""
+def _usual_length(places: Mapping[Item, Spot], graph: nx.Graph[Item], part: int) -> float:
+    """The length of the line that is longer than one in ``part`` of them."""
     lengths = sorted(hypot(places[a][0] - places[b][0], places[a][1] - places[b][1]) for a, b in graph.edges)
-    return (lengths[len(lengths) // 2] if lengths else 0.0) or 1.0
+    return (lengths[len(lengths) // part] if lengths else 0.0) or 1.0
 
 
 def on_grid(rough: Mapping[Item, Spot], graph: nx.Graph[Item]) -> dict[Item, Spot]:
     """Each node on the free crossing of the grid that is nearest to where it was."""
-    middle = _middle_length(rough, graph)
+    # In a large part the forces press the middle together; there a shorter line is the measure.
+    middle = _usual_length(rough, graph, 2 if len(rough) <= CAREFUL_LIMIT else 6)
     taken: set[tuple[int, int]] = set()
     placed = {}
     for item in sorted(rough):

@@ -22,6 +22,8 @@ JUNCTION = 0.62
 """The radius."""
 LEAST_STATION, LEAST_JUNCTION = 3.5, 4.0
 """px"""
+SMALLEST_FROM = 4.0
+"""px a square below which they may be half of that: so far out a network is a pattern."""
 WIDE_FROM = 12.0
 """px a square below which links are narrow, as two side by side would run together."""
 BEND = 0.5
@@ -54,12 +56,12 @@ def wide_line(c: float) -> float:
 
 def station_half(c: float) -> float:
     """Half of a station's side, in px."""
-    return max(LEAST_STATION, round(STATION * c))
+    return max(LEAST_STATION if c >= SMALLEST_FROM else LEAST_STATION / 2, round(STATION * c))
 
 
 def junction_radius(c: float) -> float:
     """The radius of a junction, in px."""
-    return max(LEAST_JUNCTION, JUNCTION * c)
+    return max(LEAST_JUNCTION if c >= SMALLEST_FROM else LEAST_JUNCTION / 2, JUNCTION * c)
 
 
 def draw_station(

@@ -89,7 +89,7 @@ class ReadersModel(TableModel):
             return plain_tip(reader_words(row.key))
         if role == OLD_ROLE:
             dim = index.column() == NAME and row.is_planned and row.name is None
-            return dim or (self._document.plan_is_old and index.column() > READER)
+            return dim or (self._document.is_old_for_long and index.column() > READER)
         if role == PINNED_ROLE:
             pin = row.pin
             settled = {DEFAULT: pin.default, NAME: pin.name}.get(index.column()) if pin is not None else None

@@ -67,10 +67,12 @@ class Summary(QWidget):
         """Figures side by side, each in 16 px above its words in 11 px."""
         theme, painter = themes.current(), QPainter(self)
         painter.fillRect(self.rect(), theme.panel)
-        old = self._document.plan_is_old
+        old = self._document.is_old_for_long
         left = 14
         for each in self.figures:
-            wide = max(LEAST, QFontMetrics(font(11)).horizontalAdvance(each.words) + 28)
+            words = QFontMetrics(font(11)).horizontalAdvance(each.words)
+            number = QFontMetrics(font(16, True)).horizontalAdvance(each.number)
+            wide = max(LEAST, words + 28, number + 20)
             if left + wide > self.width():
                 break
             box = QRect(left, 8, wide, 22)

@@ -85,7 +85,7 @@ class TripsModel(TableModel):
         if role == Qt.ItemDataRole.EditRole:
             return str(self._trips[index.row()].per_week)
         if role == OLD_ROLE:
-            return self._document.plan_is_old and index.column() > WEEK
+            return self._document.is_old_for_long and index.column() > WEEK
         if role == Qt.ItemDataRole.AccessibleTextRole:
             if index.column() == TIME and (planned := self.planned(index.row())) is not None:
                 said = time_words(planned.length)

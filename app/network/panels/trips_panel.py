@@ -17,7 +17,7 @@ from model.network import edits
 from model.network.network import WayPin
 from model.network.result import Price
 
-WIDTHS = (0, 0, 52, 0, 52, 48)
+WIDTHS = (0, 0, 52, 0, 60, 48)
 
 
 class TripsPanel(QWidget):
