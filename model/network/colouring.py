@@ -110,7 +110,7 @@ def largest_clique(odds: Odds, work: int = CLIQUE_WORK) -> list[int]:
     Branch and bound: those that are left are coloured greedily, and add no more members than they need
     colours. Tomita & Seki 2003, cited from memory.
     """
-    best: list[int] = []
+    best = _greedy_clique(odds)
     left = (1 << len(odds)) - 1
     waiting = [_Branch([], left, _in_classes(odds, left))]
     while waiting and work > 0:
@@ -125,6 +125,17 @@ def largest_clique(odds: Odds, work: int = CLIQUE_WORK) -> list[int]:
         waiting.append(_Branch(chosen, left, _in_classes(odds, left)))
         work -= 1 + len(waiting[-1].ordered)
     return sorted(best)
+
+
+def _greedy_clique(odds: Odds) -> list[int]:
+    """Whoever is at odds with all before, those first that are at odds with most."""
+    clique: list[int] = []
+    left = (1 << len(odds)) - 1
+    for one in sorted(range(len(odds)), key=lambda each: -odds[each].bit_count()):
+        if left >> one & 1:
+            clique.append(one)
+            left &= odds[one]
+    return clique
 
 
 class _Branch:

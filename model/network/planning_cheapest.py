@@ -16,8 +16,8 @@ from model.network.planning_programme import Programme
 from model.network.planning_task import Task
 from model.network.progress import Progress
 
-COLUMNS_LIMIT: Final = 60_000
-"""Unknowns of a programme, at most; a larger part is left as greed has it."""
+COLUMNS_LIMIT: Final = 30_000
+"""Stretches in a programme, each an unknown, at most; a larger part is left as greed has it."""
 
 
 class Cheapest(msgspec.Struct, frozen=True):
@@ -52,8 +52,8 @@ def cheapest(narrowed: Narrowed, greedy: Choice, deadline: float) -> Iterator[Pr
     deadline = (time.monotonic() + deadline) / 2
     for number, part in enumerate(parts):
         yield Progress("defaults", number, len(parts))
-        programme = Programme(narrowed, part)
-        found = programme.solve(deadline) if programme.columns <= COLUMNS_LIMIT else None
+        columns = sum(len(narrowed.journeys[journey].stretches) for journey in part.journeys)
+        found = Programme(narrowed, part).solve(deadline) if columns <= COLUMNS_LIMIT else None
         if found is None:
             solved_all = False
             continue
