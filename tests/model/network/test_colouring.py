@@ -113,6 +113,14 @@ def test_a_clique_is_one_when_the_work_is_cut_short() -> None:
     assert all(odds[one] >> other & 1 for one, other in combinations(short, 2))
 
 
+def test_a_clique_of_nearly_all_is_found_at_once() -> None:
+    """A thousand, all at odds with one another but for ten pairs."""
+    everyone = (1 << 1000) - 1
+    odds = [everyone & ~(1 << one) & ~(1 << (one ^ 1) if one < 20 else 0) for one in range(1000)]
+    assert len(largest_clique(odds)) == 990
+    assert [colouring.number for colouring in colourings(odds)] == [990]
+
+
 def test_nothing_needs_no_colour() -> None:
     assert _best([]) == Colouring((), 0)
     assert largest_clique([]) == []
