@@ -52,6 +52,8 @@ class _Planned(NamedTuple):
     findings: tuple[Found, ...]
     loads: Loads
     news: str
+    is_last: bool
+    """Whether no better plan is looked for any more."""
 
 
 class NetworkDocument(Opened):
@@ -89,7 +91,9 @@ class NetworkDocument(Opened):
         self._guessed: dict[Named, Spot] = {}
         """Where nodes stand that nobody has moved yet."""
         self._old_for_long = QTimer(self, singleShot=True, interval=OLD_AFTER_MS)
-        self._old_for_long.timeout.connect(self.plan_updated)
+        self._old_for_long.timeout.connect(self._show_old)
+        self._waiting: _Planned | None = None
+        """A first plan that is shown when a better one does not follow at once."""
         self._begin = QTimer(self, singleShot=True, interval=BEGIN_AFTER_MS)
         self._begin.timeout.connect(self._begin_work)
         self._worker = Newest(self)
@@ -229,6 +233,7 @@ class NetworkDocument(Opened):
 
     def _work_out(self) -> None:
         self.plan_is_old = True
+        self._waiting = None
         # What is there again in a moment need not be greyed: the picture of the edit comes first.
         self._old_for_long.start()
         self._worker.drop()
@@ -243,10 +248,26 @@ class NetworkDocument(Opened):
         if isinstance(result, Progress):
             self.progressed.emit(result)
         elif isinstance(result, _Planned):
-            self.plan, self.findings, self.loads, self.news = result
-            self.planned = self.network
-            self.plan_is_old = False
-            self._old_for_long.stop()
+            if result.is_last:
+                self.plan_is_old = False
+                self._old_for_long.stop()
+                self._take_plan(result)
+            elif self._old_for_long.isActive():
+                self._waiting = result
+            else:
+                self._take_plan(result)
+
+    def _take_plan(self, result: _Planned) -> None:
+        self._waiting = None
+        self.plan, self.findings, self.loads, self.news, _ = result
+        self.planned = self.network
+        self.plan_updated.emit()
+
+    def _show_old(self) -> None:
+        """What was to be there in a moment is not: show what there is, as old."""
+        if self._waiting is not None:
+            self._take_plan(self._waiting)
+        else:
             self.plan_updated.emit()
 
     def _take_places(self, result: object) -> None:
@@ -300,13 +321,13 @@ def _places(network: Network) -> Iterator[object]:
 
 def _work(network: Network, before: NetworkPlan | None) -> Iterator[object]:
     """All that is worked out of a network, in steps between which it may be dropped."""
-    found: NetworkPlan | None = None
+    last: _Planned | None = None
     for step in plan_network(network):
         if isinstance(step, NetworkPlan):
-            found = step
-            yield None
+            news = plan_changes(before, step).label if before is not None else ""
+            last = _Planned(step, found_in(network, step), loads_of(network, step), news, is_last=False)
+            yield last
         else:
             yield step
-    if found is not None:
-        news = plan_changes(before, found).label if before is not None else ""
-        yield _Planned(found, found_in(network, found), loads_of(network, found), news)
+    if last is not None:
+        yield last._replace(is_last=True)

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+import threading
+from collections.abc import Iterator
+
 import pytest
+from msgspec import structs
+from pytestqt.qtbot import QtBot
 
 from app.canvas.symbols import WayKind
 from app.network.items import Item, Kind
@@ -11,7 +16,10 @@ from app.network.panels.readers_model import CALL, DEFAULT, NAME, PASS
 from app.network.panels.trips_model import CELLS, TIME, WAYBILLS, WEEK
 from app.network.times import clock_words, time_words
 from app.network.window import NetworkWindow
-from model.network.network import ReaderPin, Trip
+from model.network.network import Network, ReaderPin, Trip
+from model.network.planning import plan_network
+from model.network.progress import Progress
+from model.network.result import NetworkPlan
 from tests.app.network.networks import EXAMPLE, load, settle, small_network
 
 
@@ -175,3 +183,31 @@ def test_all_names_are_pinned_as_one_step(network_window: NetworkWindow) -> None
     assert window.document.undo_stack.count() == 1
     window.bound["undo"].trigger()
     assert window.document.network == small_network()
+
+
+def test_a_first_plan_is_shown_as_not_yet_the_last(
+    network_window: NetworkWindow, monkeypatch: pytest.MonkeyPatch, qtbot: QtBot
+) -> None:
+    """Where the search for a better plan takes long, the first one is there meanwhile, marked as old."""
+    window = network_window
+    goes_on = threading.Event()
+
+    def slow(network: Network) -> Iterator[Progress | NetworkPlan]:
+        *_, found = plan_network(network)
+        assert isinstance(found, NetworkPlan)
+        yield structs.replace(found, proved=False, names_bound=0)
+        yield Progress("Looking for better", 1, 2)
+        goes_on.wait(10)
+        yield found
+
+    monkeypatch.setattr("app.network.document.plan_network", slow)
+    window.document.load(small_network(), None)
+    qtbot.waitUntil(lambda: window.document.plan is not None)
+    assert window.document.plan is not None
+    assert not window.document.plan.proved
+    assert window.document.plan_is_old
+    assert said(window, 1, CELLS) == "224"
+    goes_on.set()
+    settle(window)
+    assert window.document.plan.proved
+    assert not window.document.plan_is_old
