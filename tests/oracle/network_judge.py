@@ -27,7 +27,8 @@ def runs(paper: Paper, readers: dict[str, Any], trip: dict[str, Any]) -> list[Ru
 
 def _run(paper: Paper, readers: dict[str, Any], trip: dict[str, Any], first: tuple[str, int]) -> Run:
     carried = Counter(trip["waybills"])
-    (at, cells), via = first, []
+    via: list[str] = []
+    at, cells = first
     seen: set[tuple[str, int]] = set()
     while at not in paper.stations:
         ways = paper.ways.get(at, ())

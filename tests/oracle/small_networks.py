@@ -31,7 +31,7 @@ def random_network(seed: int, folder: Path) -> Path:
 def _junction(dice: random.Random, number: int, folder: Path) -> dict[str, Any]:
     name = f"Junction {number}"
     arms = ARMS[: dice.choice((3, 3, 3, 4))]
-    readers = []
+    readers: list[dict[str, Any]] = []
     for arm in arms:
         others = [way for way in arms if way != arm or dice.random() < 0.1]
         ways = dice.sample(others, 1 if dice.random() < 0.15 else 2)

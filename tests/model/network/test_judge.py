@@ -86,7 +86,7 @@ def test_a_plan_with_a_waybill_too_many_is_found_out(tmp_path: Path) -> None:
     }
     path = tmp_path / "fork.network.json"
     path.write_text(json.dumps(network), encoding="utf-8")
-    printed = {
+    printed: dict[str, Any] = {
         "waybills_per_week": 70,
         "distinct_names": 1,
         "names_bound": 1,
