@@ -23,6 +23,8 @@ from model.wiring.modules import Module
 _SIGNAL_PARTS: Final = frozenset(
     {Part.DUST, Part.TORCH, Part.REPEATER, Part.COMPARATOR, Part.LEVER, Part.BUTTON, Part.DETECTOR_RAIL}
 )
+_DRIVEN: Final = RAILS - {Part.DETECTOR_RAIL}
+"""Rails on which signals act."""
 _BLOCKS: Final = frozenset({Part.SOLID_BLOCK, Part.GLASS, Part.SLAB, Part.TARGET_BLOCK})
 
 
@@ -123,11 +125,11 @@ def _only_heeds_itself(ground: Ground, cell: Cell, own: Container[Cell]) -> bool
 def problem_about(pieces: Pieces, placed: Sequence[Piece]) -> str | None:
     """What new pieces would do to parts that stand about them already, or those to them, as a sentence.
 
-    Rails are left out: a drive is there to turn one, and a detector rail gives to those beside it only while
-    a cart is on it.
+    What would be done to rails is left out: a drive is there to turn one, and a detector rail gives to those
+    beside it only while a cart is on it.
     """
     found = couplings(Plan(pieces), placed)
-    return next((each.why for each in found if pieces.part_at(each.other) not in RAILS), None)
+    return next((each.why for each in found if pieces.part_at(each.other) not in _DRIVEN), None)
 
 
 def _has_signal_part_beside(pieces: Pieces, cell: Cell) -> bool:

@@ -48,6 +48,15 @@ def test_a_reader_does_not_fit_beside_what_it_would_couple_with(beside: Sequence
     assert any(str(piece.at) in said for piece in beside)
 
 
+def test_a_reader_does_not_fit_over_what_another_detector_rail_powers() -> None:
+    """Its power would come through the block under it, and stop the hopper."""
+    detecting = [Piece(Part.DETECTOR_RAIL, p.at, p.facing) if p.at == Cell(-1, 64, 0) else p for p in TRACK]
+    reader = load_module("reader", waybill="Salt").turned(Turn(), Cell(0, 64, 0))
+    said = fit(Ground(plan_of(detecting), grow=4), reader)
+    assert isinstance(said, str)
+    assert said.startswith(f"The detector rail at {Cell(-1, 64, 0)} would stop the hopper")
+
+
 def test_lamps_that_carry_the_rails_beside_a_switch_would_be_lit() -> None:
     plan = example("fen-ring")
     (switch,) = {line.switches[0] for line in wiring_of(plan).lines[:1]}
