@@ -64,7 +64,8 @@ class Trial:
         """Of each arm that was in the way the reason met most often, the commonest first."""
         found: dict[str | None, Unwired] = {}
         for problem in sorted(self._met, key=lambda problem: -self._met[problem]):
-            found.setdefault(problem.arm, problem)
+            if all(problem.message != other.message for other in found.values()):
+                found.setdefault(problem.arm, problem)
         return tuple(found.values())
 
     def keep(

@@ -16,6 +16,7 @@ from model.plan import Change, Plan
 from model.routing.junction import Junction
 from model.wiring.attempt import Attempt, attempt
 from model.wiring.drives import is_touched
+from model.wiring.forbidding import forbidding
 from model.wiring.needs import Needs, needs_of
 from model.wiring.progress import Progress
 from model.wiring.proof import Proof, prove
@@ -33,13 +34,13 @@ ENOUGH: Final = 5
 def wire(plan: Plan, seed: int = 0, grow: int = 1, depth: int = 6) -> Iterator[Progress | Wiring]:
     """Wires all wanted routes; the last that comes is the result. A caller may stop between two.
 
-    ``grow``: cells by which the box allowed is wider than the rails on each side. ``depth``: levels below the
-    lowest rail. The same seed gives the same wiring. A plan that passes the proof as it
-    stands is left as it is.
+    ``grow``: cells by which the box allowed is wider than the rails on each side. ``depth``: levels below
+    the lowest rail. The same seed gives the same wiring. A plan that passes the proof as it stands is left
+    as it is.
     """
     junction = Junction(plan)
     yield Progress("control table", 0, 1)
-    problems = _why_not(junction)
+    problems = forbidding(junction, depth)
     if problems:
         yield _unwired(problems)
         return
@@ -98,22 +99,6 @@ def _smallest(trial: Trial) -> Iterator[Progress | Attempt]:
                 yield smallest
         if found == ENOUGH:
             return
-
-
-def _why_not(junction: Junction) -> tuple[Unwired, ...]:
-    """What makes wiring senseless before it begins."""
-    found = [
-        Unwired(
-            route.start, None, f"The route from {route.start} to {route.goal} is not reached, wired or not."
-        )
-        for route in junction.wanted
-        if not junction.reaches(route)
-    ]
-    found += [
-        Unwired(None, at, f"What the rail at {at} does depends on the order in which signals change.")
-        for at in junction.order_dependent
-    ]
-    return tuple(found)
 
 
 def _proved(plan: Plan, needs: Needs, made: Attempt) -> Iterator[Progress | Wiring]:

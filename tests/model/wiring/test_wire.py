@@ -95,10 +95,24 @@ def test_a_line_to_a_far_junction_becomes_a_notice() -> None:
 
 
 def test_it_says_why_there_is_no_room() -> None:
-    wiring = wiring_of(example("fen-ring"), depth=2)
+    wiring = wiring_of(example("fen-ring"), depth=3)
     assert not wiring.wired
     assert wiring.change is None
     assert any("outside the box" in finding.message for finding in wiring.findings)
+
+
+def test_it_says_at_once_that_no_reader_fits_in_so_few_levels() -> None:
+    wiring = wiring_of(example("fen-ring"), depth=2)
+    assert [finding.message for finding in wiring.findings] == [
+        "A reader takes 3 levels below its rail; only 2 are allowed."
+    ]
+
+
+def test_it_says_at_once_which_booster_holds_the_carts() -> None:
+    plan = example("saltern-junction")
+    dark = Pieces.of(piece for piece in plan.pieces if piece.at != Cell(-6, 64, -2))
+    wiring = wiring_of(Plan(dark, plan.details))
+    assert [finding.at for finding in wiring.findings] == [Cell(-6, 64, -1)]
 
 
 def test_it_says_which_route_is_not_reached() -> None:
