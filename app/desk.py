@@ -53,6 +53,14 @@ def open_file(path: Path, beside: AnyWindow) -> None:
     window.activateWindow()
 
 
+def rescue_all() -> None:
+    """Write the recovery copies of all windows, as after a mishap."""
+    for window in QApplication.topLevelWidgets():
+        recovery = getattr(window, "recovery", None)
+        if recovery is not None:
+            recovery.write_now()
+
+
 def _window_of(path: Path) -> AnyWindow | None:
     for window in QApplication.topLevelWidgets():
         opened = getattr(getattr(window, "document", None), "path", None)

@@ -218,7 +218,7 @@ def run(path: str | None) -> int:
     # The background must hand the interpreter back quickly, or every repaint would wait for it.
     sys.setswitchinterval(SWITCH_SECONDS)
     window = MainWindow() if path is None or PLANS.is_for(Path(path)) else first_network_window(Path(path))
-    MishapHook(window.recovery.write_now, window.panels.message.say, recovery_folder().parent).install()
+    MishapHook(desk.rescue_all, window.panels.message.say, recovery_folder().parent).install()
     if isinstance(window, MainWindow):
         if window.settings.geometry is not None:
             window.restoreGeometry(window.settings.geometry)

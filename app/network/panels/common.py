@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QRect, Qt
+from PySide6.QtCore import QRect, Qt, QTimer
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
@@ -35,6 +35,11 @@ class RowDelegate(EditingDelegate):
         paint_text(
             painter, room.adjusted(0, 0, -4 if is_figure else 0, 0), words, size, colour, right=is_figure
         )
+
+
+def keep_chosen_in_sight(table: Table) -> None:
+    """What is said below takes room from the list; the chosen row must stay in sight."""
+    QTimer.singleShot(0, table, lambda: table.scrollTo(table.currentIndex()))
 
 
 def button_row(*buttons: QPushButton) -> QHBoxLayout:

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QLineEdit, QPushButton, QWidget
 from app import theme as themes
 from app.network.document import NetworkDocument
 from app.network.lit import passing
-from app.network.panels.common import Facts, RowDelegate, empty_words, stacked
+from app.network.panels.common import Facts, RowDelegate, empty_words, keep_chosen_in_sight, stacked
 from app.network.panels.readers_model import CALL, PASS, PINNED_ROLE, ReaderRow, ReadersModel
 from app.network.panels.trips_panel import price_words
 from app.panels.choice_box import ChoiceBox
@@ -100,6 +100,7 @@ class ReadersPanel(QWidget):
 
     def _choose(self) -> None:
         self._show_chosen()
+        keep_chosen_in_sight(self.table)
         self.reader_chosen.emit(self.chosen)
 
     def _show_chosen(self) -> None:

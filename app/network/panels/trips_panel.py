@@ -8,16 +8,25 @@ from PySide6.QtWidgets import QPushButton, QWidget
 from app.network.arms import reader_words
 from app.network.document import NetworkDocument
 from app.network.lit import Call, calls_of
-from app.network.panels.common import Facts, RowDelegate, button_row, empty_words, stacked
+from app.network.panels.common import (
+    Facts,
+    RowDelegate,
+    button_row,
+    empty_words,
+    keep_chosen_in_sight,
+    stacked,
+)
 from app.network.panels.trips_model import CELLS, FROM, TIME, TO, WEEK, TripsModel
 from app.network.times import figure, time_words
 from app.panels.tables import Table
-from app.panels.words import counted, listed
+from app.panels.words import listed
 from model.network import edits
 from model.network.network import WayPin
 from model.network.result import Price
 
 WIDTHS = (0, 0, 52, 0, 60, 48)
+AMOUNTS = (("waybill a week", "waybills a week"), ("name", "names"), ("cell a trip", "cells a trip"))
+"""What a pin may cost: in the singular and in the plural."""
 
 
 class TripsPanel(QWidget):
@@ -85,6 +94,7 @@ class TripsPanel(QWidget):
 
     def _choose(self) -> None:
         self._show_chosen()
+        keep_chosen_in_sight(self.table)
         self.trip_chosen.emit(self.chosen)
 
     def _show_chosen(self) -> None:
@@ -141,12 +151,16 @@ def take_words(calls: tuple[Call, ...]) -> str:
 
 
 def price_words(price: Price) -> str:
-    """What a pin costs."""
-    costs = []
-    if price.waybills_per_week:
-        costs.append(f"{figure(price.waybills_per_week)} waybills a week")
-    if price.names:
-        costs.append(counted(price.names, "name"))
-    if price.length:
-        costs.append(f"{figure(price.length)} cells a trip")
-    return f"It costs {listed(costs)}." if costs else "It costs nothing."
+    """What a pin costs; one against the default of a plan may also save something."""
+    amounts = (price.waybills_per_week, price.names, price.length)
+    costs = [_amount_words(kind, amount) for kind, amount in enumerate(amounts) if amount > 0]
+    saves = [_amount_words(kind, -amount) for kind, amount in enumerate(amounts) if amount < 0]
+    parts = [f"{verb} {listed(said)}" for verb, said in (("costs", costs), ("saves", saves)) if said]
+    return f"It {', and '.join(parts) or 'costs nothing'}."
+
+
+def _amount_words(kind: int, amount: int | float) -> str:
+    one, many = (("waybill a week", "waybills a week"), ("name", "names"), ("cell a trip", "cells a trip"))[
+        kind
+    ]
+    return f"{figure(amount)} {one if amount == 1 else many}"

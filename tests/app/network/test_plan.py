@@ -14,12 +14,13 @@ from app.network.items import Item, Kind
 from app.network.lit import calls_of, passing
 from app.network.panels.readers_model import CALL, DEFAULT, NAME, PASS
 from app.network.panels.trips_model import CELLS, TIME, WAYBILLS, WEEK
+from app.network.panels.trips_panel import price_words
 from app.network.times import clock_words, time_words
 from app.network.window import NetworkWindow
 from model.network.network import Network, ReaderPin, Trip
 from model.network.planning import plan_network
 from model.network.progress import Progress
-from model.network.result import NetworkPlan
+from model.network.result import NetworkPlan, Price
 from tests.app.network.networks import EXAMPLE, load, settle, small_network
 
 
@@ -210,3 +211,17 @@ def test_a_first_plan_is_shown_as_not_yet_the_last(
     settle(window)
     assert window.document.plan.proved
     assert not window.document.plan_is_old
+
+
+@pytest.mark.parametrize(
+    ("price", "words"),
+    [
+        ((0, 0, 0), "It costs nothing."),
+        ((7, 1, 0), "It costs 7 waybills a week and 1 name."),
+        ((-36, -1, 0), "It saves 36 waybills a week and 1 name."),
+        ((1, -2, 420), "It costs 1 waybill a week and 420 cells a trip, and saves 2 names."),
+    ],
+)
+def test_the_price_of_a_pin_in_words(price: tuple[int, int, int], words: str) -> None:
+    waybills, names, length = price
+    assert price_words(Price(ReaderPin("Wye/Quay"), waybills, names, length)) == words
