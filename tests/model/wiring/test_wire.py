@@ -98,7 +98,8 @@ def test_it_says_why_there_is_no_room() -> None:
     wiring = wiring_of(example("fen-ring"), depth=3)
     assert not wiring.wired
     assert wiring.change is None
-    assert any("outside the box" in finding.message for finding in wiring.findings)
+    assert [finding.arm for finding in wiring.findings] == ["Quay"]
+    assert "There is no place for the reader of Quay: " in wiring.findings[0].message
 
 
 def test_it_says_at_once_that_no_reader_fits_in_so_few_levels() -> None:
