@@ -11,8 +11,8 @@ from app.document import Document
 from app.search import Search
 from model.grid import Cell
 from model.plan import Change
-from model.wiring.lines import FoundLine, line_at, lines
-from model.wiring.rewire import Rewired, rewire
+from model.wiring.lines.lines import FoundLine, line_at, lines
+from model.wiring.lines.rewire import Rewired, rewire
 
 CHANGED: Final = "The plan has changed, so the line stays as it is."
 

@@ -14,7 +14,7 @@ from app.panels.modules_signs import paint_sign
 from app.panels.rows import FRAME, is_chosen, is_under_pointer, paint_text, rect_of
 from app.panels.table_model import Index
 from app.panels.tray import ROW, SYMBOL, WIDE
-from model.wiring.modules import load_module, module_names
+from model.wiring.modules.modules import load_module, module_names
 
 NAME_ROLE: Final = Qt.ItemDataRole.UserRole
 

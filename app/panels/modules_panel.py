@@ -15,7 +15,7 @@ from app.panels.modules_words import facts_words, port_words, spoken
 from app.panels.tray import WIDE
 from app.tools.module_hand import ModuleHand
 from model.grid import Cell
-from model.wiring.modules import module_parameters
+from model.wiring.modules.modules import module_parameters
 
 MARGIN: Final = 16
 PAGE: Final = WIDE - 2 * MARGIN - 8

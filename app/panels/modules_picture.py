@@ -19,7 +19,7 @@ from model.grid import VECTORS, Cell
 from model.parts import Part
 from model.pieces import Piece, Pieces
 from model.signals.dust import links
-from model.wiring.modules import Module, Port
+from model.wiring.modules.modules import Module, Port
 
 LARGEST: Final = 24
 """px a cell, at most."""

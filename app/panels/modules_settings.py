@@ -12,7 +12,7 @@ from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
 from model.edits.names import name_problem
 from model.plan import NAME_LIMIT
-from model.wiring.modules import Parameter
+from model.wiring.modules.modules import Parameter
 
 IN_TICKS: Final = "Hold, ticks"
 TIPS: Final = {

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from app.panels.words import counted
-from model.wiring.modules import Module, Port
+from model.wiring.modules.modules import Module, Port
 
 _UP_AND_DOWN: Final = {"up": "into the block above", "down": "into the block below"}
 

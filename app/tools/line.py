@@ -12,8 +12,8 @@ from app.tools.tool import Tool
 from model.edits import EditRefused
 from model.edits.words import counted
 from model.parts import Part
-from model.wiring.drawn_line import DrawnLine, draw_line
-from model.wiring.lines import FoundLine, lines
+from model.wiring.lines.drawn_line import DrawnLine, draw_line
+from model.wiring.lines.lines import FoundLine, lines
 
 HINT: Final = (
     "Drag to draw a line of dust; Page Up and Page Down lead it a level on. "

@@ -8,7 +8,7 @@ from app.tools.module_hand import MIRROR, QUARTER
 from app.tools.tool import Tool
 from model.edits import EditRefused
 from model.grid import Cell
-from model.wiring.modules_placing import Placing, place_module
+from model.wiring.modules.placing import Placing, place_module
 
 
 class ModuleTool(Tool):

@@ -12,7 +12,7 @@ import msgspec
 from model.grid import Cell, Turn
 from model.parts import RAILS
 from model.pieces import Piece
-from model.wiring.modules import Module, load_module, trial_plan
+from model.wiring.modules.modules import Module, load_module, trial_plan
 
 AS_DRAWN: Final = Turn()
 QUARTER: Final = Turn(1)

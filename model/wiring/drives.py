@@ -11,9 +11,9 @@ from model.edits.words import counted
 from model.grid import Cell, Facing, Heading, Turn
 from model.parts import Part
 from model.pieces import Piece, Pieces
-from model.wiring.fitting import Fitted, fit, is_free_carrier
-from model.wiring.ground import Ground
-from model.wiring.modules import load_module
+from model.wiring.laying.ground import Ground
+from model.wiring.modules.fitting import Fitted, fit, is_free_carrier
+from model.wiring.modules.modules import load_module
 
 UNDER: Final = {"inverter-upright": 2, "torch-stack": 4}
 """By module: how many levels under the carrier its target block lies."""

@@ -19,7 +19,7 @@ from model.routing.waybills import waybill_of
 from model.track.carts import Way
 from model.track.shapes import Shape
 from model.wiring.drives import Driven
-from model.wiring.fitting import neighbour_directions
+from model.wiring.modules.fitting import neighbour_directions
 
 _STRAIGHT = {True: Shape.NORTH_SOUTH, False: Shape.EAST_WEST}
 """The level straight by whether it lies north-south."""

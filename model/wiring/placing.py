@@ -7,8 +7,8 @@ from typing import Final
 from model.grid import Cell, Heading
 from model.pieces import Pieces
 from model.wiring.drives import Drive, Driven, drives
-from model.wiring.fitting import Fitted, fit
-from model.wiring.laid import Laid, Limits, Line
+from model.wiring.laying.laid import Laid, Limits, Line
+from model.wiring.modules.fitting import Fitted, fit
 from model.wiring.needs import Reading
 from model.wiring.readers import Stand
 from model.wiring.result import Unwired

@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from model.dry_run.carts import TICKS_A_CELL
 from model.grid import Cell, Heading, Turn
-from model.wiring.modules import Module, load_module
+from model.wiring.modules.modules import Module, load_module
 from model.wiring.needs import Reading, Straight
 
 

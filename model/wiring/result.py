@@ -6,7 +6,7 @@ from msgspec import Struct
 
 from model.grid import Cell
 from model.plan import Change
-from model.wiring.proof import Headway
+from model.wiring.proof.proof import Headway
 
 
 class LineReport(Struct, frozen=True):

@@ -9,7 +9,7 @@ from model.grid import Cell
 from model.pieces import Pieces
 from model.plan import Plan
 from model.wiring.drives import Drive
-from model.wiring.ground import Ground
+from model.wiring.laying.ground import Ground
 from model.wiring.needs import Needs
 from model.wiring.readers import Stand, stands
 from model.wiring.result import Unwired

@@ -19,7 +19,7 @@ from model.wiring.drives import is_touched
 from model.wiring.forbidding import forbidding
 from model.wiring.needs import Needs, needs_of
 from model.wiring.progress import Progress
-from model.wiring.proof import Proof, prove
+from model.wiring.proof.proof import Proof, prove
 from model.wiring.result import LineReport, Unwired, Wiring
 from model.wiring.trial import Bounds, Trial
 

@@ -11,7 +11,7 @@ from model.parts import Part
 from model.pieces import new_piece
 from model.plan import Change, Plan
 from model.wiring.progress import Progress
-from model.wiring.proof import Headway
+from model.wiring.proof.proof import Headway
 from model.wiring.result import LineReport, Unwired, Wiring
 
 LAMP = Cell(0, 60, 0)

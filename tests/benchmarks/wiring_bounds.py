@@ -10,7 +10,7 @@ from model.grid import Cell, Facing, Heading
 from model.parts import TRAITS, Part
 from model.pieces import Pieces
 from model.plan import Plan
-from model.wiring.ground import Ground
+from model.wiring.laying.ground import Ground
 from tests.oracle.steiner import Bounds, steiner_bounds
 from tests.oracle.wiring import Line
 

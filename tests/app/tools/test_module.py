@@ -11,7 +11,7 @@ from model.grid import Cell, Facing, Turn
 from model.parts import Part
 from model.pieces import Held, Piece
 from model.plan import EMPTY_PLAN, plan_of
-from model.wiring.modules import load_module
+from model.wiring.modules.modules import load_module
 from tests.app.tools.desk import LEVEL, Desk
 
 

@@ -23,7 +23,7 @@ from model.grid import ALL_TURNS, Cell, Facing, Turn
 from model.parts import Part
 from model.pieces import Held
 from model.plan import plan_of
-from model.wiring.modules import Port, module_names, module_parameters
+from model.wiring.modules.modules import Port, module_names, module_parameters
 from tests.app.windows import example, settle, track
 
 

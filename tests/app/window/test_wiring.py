@@ -19,7 +19,7 @@ from model.grid import Cell, Facing
 from model.parts import Part
 from model.pieces import new_piece
 from model.plan import Plan
-from model.wiring.proof import prove
+from model.wiring.proof.proof import prove
 from tests.app.window.test_reach import unnamed
 from tests.app.windows import example, settle, straight_plan
 from tests.app.wirings import LAMP, SWITCHES, Wirer, lamp

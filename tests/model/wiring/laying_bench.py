@@ -12,9 +12,9 @@ from model.grid import FACING_OF, Cell, Facing, Heading
 from model.parts import Part
 from model.pieces import Piece, new_piece, rests_on
 from model.plan import Plan, plan_of
-from model.wiring.ground import Ground
-from model.wiring.laid import Line, Routed
-from model.wiring.laying import lay_lines
+from model.wiring.laying.ground import Ground
+from model.wiring.laying.laid import Line, Routed
+from model.wiring.laying.laying import lay_lines
 
 RAIL_LEVEL = 64
 

@@ -10,7 +10,14 @@ from model.grid import ALL_TURNS, Cell, Facing, Turn
 from model.parts import Part
 from model.pieces import Piece, Pieces, rests_on
 from model.plan import Plan
-from model.wiring.modules import Module, Port, load_module, module_names, module_parameters, trial_plan
+from model.wiring.modules.modules import (
+    Module,
+    Port,
+    load_module,
+    module_names,
+    module_parameters,
+    trial_plan,
+)
 
 Wave = Sequence[bool]
 """Whether a lever is on, tick by tick."""

@@ -11,7 +11,7 @@ import pytest
 from model.grid import Cell, Facing
 from model.parts import Part
 from model.pieces import Piece, new_piece
-from model.wiring.coupling import Coupling, couplings, disturbed_without
+from model.wiring.lines.coupling import Coupling, couplings, disturbed_without
 from tests.model.dry_run.building import UP, Bench, E, N, S, W, cell
 
 TARGET, SOLID = Part.TARGET_BLOCK, Part.SOLID_BLOCK

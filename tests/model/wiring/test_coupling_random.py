@@ -14,7 +14,7 @@ from model.pieces import Piece
 from model.plan import Plan, plan_of
 from model.track.layout import Layout
 from model.track.switches import three_way
-from model.wiring.coupling import couplings
+from model.wiring.lines.coupling import couplings
 from tests.oracle.dry_run_adapter import model_piece
 from tests.oracle.dry_run_plans import WIRING, random_box, random_piece
 

@@ -14,8 +14,8 @@ from model.dry_run import DryRun, Lever
 from model.edits import lay_line
 from model.grid import Cell, Heading
 from model.plan import EMPTY_PLAN
-from model.wiring.drawn_line import DrawnLine, draw_line
-from model.wiring.lines import lines
+from model.wiring.lines.drawn_line import DrawnLine, draw_line
+from model.wiring.lines.lines import lines
 from tests.model.dry_run.building import UP, Bench, E, W, cell
 
 

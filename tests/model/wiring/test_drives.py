@@ -17,7 +17,7 @@ from model.pieces import Piece
 from model.plan import Plan, plan_of
 from model.track.shapes import Shape
 from model.wiring.drives import Drive, Driven, drives
-from model.wiring.ground import Ground
+from model.wiring.laying.ground import Ground
 
 SWITCH = Cell(0, 64, 0)
 ARMS = (Heading.WEST, Heading.EAST, Heading.SOUTH)

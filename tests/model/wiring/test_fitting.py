@@ -10,9 +10,9 @@ from model.grid import Cell, Facing, Heading, Turn
 from model.parts import Part
 from model.pieces import Piece
 from model.plan import plan_of
-from model.wiring.fitting import Fitted, fit
-from model.wiring.ground import Ground
-from model.wiring.modules import load_module
+from model.wiring.laying.ground import Ground
+from model.wiring.modules.fitting import Fitted, fit
+from model.wiring.modules.modules import load_module
 from tests.model.wiring.examples import example, wiring_of
 
 TRACK = [

@@ -11,8 +11,8 @@ from model.grid import FACING_OF, XZ_LIMIT, Y_LOWEST, Cell, Facing, Heading
 from model.parts import TRAITS, Part
 from model.pieces import Piece, new_piece
 from model.plan import Plan, plan_of
-from model.wiring.coupling import Coupling, couplings
-from model.wiring.ground import Ground
+from model.wiring.laying.ground import Ground
+from model.wiring.lines.coupling import Coupling, couplings
 from tests.model.wiring.laying_bench import RAIL_LEVEL, Yard
 
 MIDDLE = Cell(4, 61, 4)

@@ -10,7 +10,7 @@ import pytest
 
 from model.files.plan_file import parse_plan, plan_bytes
 from model.plan import plan_of
-from model.wiring.modules import load_module
+from model.wiring.modules.modules import load_module
 from tests.oracle.wiring import (
     Box,
     Document,

@@ -13,9 +13,9 @@ from model.pieces import Piece
 from model.plan import plan_of
 from model.routing.junction import Junction
 from model.rules import unsupported
-from model.wiring.coupling import couplings
-from model.wiring.ground import Ground
-from model.wiring.laid import Line, Routed
+from model.wiring.laying.ground import Ground
+from model.wiring.laying.laid import Line, Routed
+from model.wiring.lines.coupling import couplings
 from tests.model.wiring.laying_bench import Problem, Trial, Yard, random_problem, routed, wired
 
 SEEDS = range(12)

@@ -9,8 +9,8 @@ import pytest
 from model.grid import Cell, Heading
 from model.parts import CARRIERS, RAILS, TRAITS, Part
 from model.pieces import new_piece, rests_on
-from model.wiring.coupling import couplings
-from model.wiring.laid import Line, Routed
+from model.wiring.laying.laid import Line, Routed
+from model.wiring.lines.coupling import couplings
 from tests.model.wiring.laying_bench import RAIL_LEVEL, Problem, Yard, about, routed, wired
 
 SIZE = 14

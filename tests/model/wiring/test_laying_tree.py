@@ -6,14 +6,14 @@ import pytest
 
 from model.grid import Cell, Heading
 from model.parts import Part
-from model.wiring.ground import Ground
-from model.wiring.laid import Line, Routed
-from model.wiring.laying_field import Field
-from model.wiring.laying_goals import Goals
-from model.wiring.laying_growth import Others
-from model.wiring.laying_site import Site
-from model.wiring.laying_tree import Step, Tree
-from model.wiring.line_search import DEAREST, Budget, Search, Tables
+from model.wiring.laying.field import Field
+from model.wiring.laying.goals import Goals
+from model.wiring.laying.ground import Ground
+from model.wiring.laying.growth import Others
+from model.wiring.laying.laid import Line, Routed
+from model.wiring.laying.search import DEAREST, Budget, Search, Tables
+from model.wiring.laying.site import Site
+from model.wiring.laying.tree import Step, Tree
 from tests.model.wiring.laying_bench import Yard, routed
 
 FIELD = Field(Ground(Yard(16).plan))

@@ -15,8 +15,8 @@ import pytest
 from model.grid import Cell, Heading
 from model.parts import Part
 from model.pieces import Piece
-from model.wiring.laid import Line, Routed
-from model.wiring.laying_tree import DUST_PRICE, REPEATER_PRICE
+from model.wiring.laying.laid import Line, Routed
+from model.wiring.laying.tree import DUST_PRICE, REPEATER_PRICE
 from tests.model.wiring.laying_bench import Yard, routed
 
 DUST = 63

@@ -11,9 +11,9 @@ import pytest
 from model.dry_run import Lever
 from model.grid import Facing
 from model.parts import Part
-from model.wiring.lines import End, FoundLine, line_at, lines
-from model.wiring.modules import load_module, trial_plan
-from model.wiring.own_supports import own_supports
+from model.wiring.lines.lines import End, FoundLine, line_at, lines
+from model.wiring.lines.own_supports import own_supports
+from model.wiring.modules.modules import load_module, trial_plan
 from tests.model.dry_run.building import UP, Bench, E, S, W, cell
 
 

@@ -13,9 +13,9 @@ from model.parts import Part
 from model.pieces import Held, Piece
 from model.plan import Details, Route, plan_of
 from model.rules import Severity, check
-from model.wiring import modules
-from model.wiring.modules import Port, load_module, module_names, module_parameters, trial_plan
-from model.wiring.modules_file import ModuleDoc
+from model.wiring.modules import modules
+from model.wiring.modules.file import ModuleDoc
+from model.wiring.modules.modules import Port, load_module, module_names, module_parameters, trial_plan
 from tests.model.wiring.module_bench import CASES, faces, unsupported
 
 REPEATER = Piece(Part.REPEATER, Cell(4, 0, 2), Facing.EAST)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from model.wiring.modules_fitting import drives_fitting, inverters_fitting
+from model.wiring.modules.choosing import drives_fitting, inverters_fitting
 
 
 @pytest.mark.parametrize(

@@ -12,7 +12,7 @@ from model.grid import ALL_TURNS
 from model.parts import Part
 from model.pieces import Piece, Pieces
 from model.plan import Plan
-from model.wiring.modules import module_parameters
+from model.wiring.modules.modules import module_parameters
 from tests.model.wiring.module_bench import Bench, Wave
 from tests.model.wiring.module_checks import hold_of
 

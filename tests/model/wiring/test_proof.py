@@ -16,8 +16,8 @@ from model.grid import Cell, Facing, Turn
 from model.parts import Part
 from model.pieces import Piece
 from model.plan import Plan, Route, plan_of
-from model.wiring import modules
-from model.wiring.proof import Proof, prove
+from model.wiring.modules import modules
+from model.wiring.proof.proof import Proof, prove
 from tests.model.dry_run.building import UP, Bench, E, N, S, W
 from tests.model.wiring.readers import CHAIN, READER, RELOCK, ReaderLine
 

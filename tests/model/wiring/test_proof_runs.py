@@ -16,8 +16,8 @@ from model.plan import Arm, Details, Plan, Route, plan_of
 from model.routing.control import WantedRoute
 from model.routing.junction import Junction
 from model.track.carts import Outcome, Way
-from model.wiring.proof_runs import BLOCKS, GAPS, REPEATS, SIZES, Drive, Run, runs_of
-from model.wiring.proof_ways import meets_itself
+from model.wiring.proof.runs import BLOCKS, GAPS, REPEATS, SIZES, Drive, Run, runs_of
+from model.wiring.proof.ways import meets_itself
 from tests.app.cli.running import EXAMPLES
 from tests.model.dry_run.building import Bench, E, N, cell
 from tests.model.wiring.readers import ReaderLine

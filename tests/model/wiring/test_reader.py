@@ -16,7 +16,7 @@ from model.grid import ALL_TURNS, Cell, Turn
 from model.parts import Part
 from model.pieces import Pieces
 from model.plan import Plan
-from model.wiring.modules import load_module, trial_plan
+from model.wiring.modules.modules import load_module, trial_plan
 from model.wiring.readers import RINGS, Ring
 
 EMPTY: Load = ()

@@ -13,11 +13,11 @@ from model.edits.words import part_word
 from model.grid import FACING_OF, VECTORS, Cell, Facing, Heading
 from model.pieces import Piece
 from model.plan import Change, Plan
-from model.wiring.coupling import Coupling, couplings
-from model.wiring.coupling_words import named
-from model.wiring.line_joints import joints
-from model.wiring.lines import FoundLine
-from model.wiring.strengths import Strengths, near_cells
+from model.wiring.lines.coupling import Coupling, couplings
+from model.wiring.lines.coupling_words import named
+from model.wiring.lines.line_joints import joints
+from model.wiring.lines.lines import FoundLine
+from model.wiring.lines.strengths import Strengths, near_cells
 
 TRIES: Final = 4
 """Places at which a repeater is tried before a line is left to run out."""

@@ -15,8 +15,8 @@ from msgspec import Struct
 from model.grid import Cell
 from model.pieces import Piece, Pieces
 from model.plan import Plan
-from model.wiring.coupling_words import cut_words, joining_words
-from model.wiring.looking import Look, Looks, Role, looks_of, pieces_near
+from model.wiring.lines.coupling_words import cut_words, joining_words
+from model.wiring.lines.looking import Look, Looks, Role, looks_of, pieces_near
 
 
 class Coupling(Struct, frozen=True):

@@ -14,7 +14,7 @@ from model.pieces import Piece, Pieces
 from model.plan import EMPTY_PLAN, Plan
 from model.signals.containers import STRONGEST
 from model.track.layout import Layout
-from model.wiring.looking import pieces_near
+from model.wiring.lines.looking import pieces_near
 
 
 class Strengths:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from random import Random
 from typing import Final
 
-from model.wiring.laying_growth import Grower, reached
-from model.wiring.laying_site import Site
-from model.wiring.laying_tree import Tree
-from model.wiring.line_search import Tables
+from model.wiring.laying.growth import Grower, reached
+from model.wiring.laying.search import Tables
+from model.wiring.laying.site import Site
+from model.wiring.laying.tree import Tree
 
 _ORDERS: Final = 6
 """Orders of the targets that are tried."""

@@ -15,7 +15,7 @@ from model.parts import RAILS, TRAITS, Part
 from model.pieces import Piece, rests_on
 from model.plan import Plan
 from model.signals.giving import FORWARD_ONLY, SOURCES, powers_strongly
-from model.wiring.box import Box
+from model.wiring.laying.box import Box
 
 _HEEDING: Final = frozenset({Part.LAMP, Part.HOPPER, Part.AUTO_CRAFTER, Part.RAIL, Part.BOOSTER_RAIL})
 """Parts that heed the power of any block beside them."""

@@ -10,16 +10,16 @@ from collections.abc import Iterator, Sequence
 from random import Random
 from typing import Final
 
-from model.wiring.ground import Ground
-from model.wiring.laid import Failure, Limits, Line, Routed
-from model.wiring.laying_crowds import crowded
-from model.wiring.laying_field import Field
-from model.wiring.laying_growth import Grower, Others, hard_tables, soft_tables
-from model.wiring.laying_pieces import laid_of
-from model.wiring.laying_shortening import shorten
-from model.wiring.laying_site import Site
-from model.wiring.laying_tree import Tree
-from model.wiring.line_search import Budget
+from model.wiring.laying.crowds import crowded
+from model.wiring.laying.field import Field
+from model.wiring.laying.ground import Ground
+from model.wiring.laying.growth import Grower, Others, hard_tables, soft_tables
+from model.wiring.laying.laid import Failure, Limits, Line, Routed
+from model.wiring.laying.pieces import laid_of
+from model.wiring.laying.search import Budget
+from model.wiring.laying.shortening import shorten
+from model.wiring.laying.site import Site
+from model.wiring.laying.tree import Tree
 from model.wiring.progress import Progress
 
 ROUNDS: Final = 16

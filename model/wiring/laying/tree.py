@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from model.wiring.laying_field import Field
+from model.wiring.laying.field import Field
 
 DUST_PRICE = 10
 """Of a dust with the block under it."""

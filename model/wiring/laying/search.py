@@ -10,8 +10,8 @@ from collections.abc import Iterator, Mapping
 from heapq import heappop, heappush
 from typing import Final, NamedTuple
 
-from model.wiring.laying_goals import Goals
-from model.wiring.laying_tree import DUST_PRICE, FULL, REPEATER_DELAY, REPEATER_PRICE, Step, Tree
+from model.wiring.laying.goals import Goals
+from model.wiring.laying.tree import DUST_PRICE, FULL, REPEATER_DELAY, REPEATER_PRICE, Step, Tree
 
 _REACH = FULL + 1
 """Cells that one more repeater leads further: it and fifteen dust."""

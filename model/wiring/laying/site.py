@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from model.grid import Heading
-from model.wiring.laid import Failure, Limits, Line
-from model.wiring.laying_field import Field
-from model.wiring.laying_tree import Step, Tree
+from model.wiring.laying.field import Field
+from model.wiring.laying.laid import Failure, Limits, Line
+from model.wiring.laying.tree import Step, Tree
 
 
 class Site:

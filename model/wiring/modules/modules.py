@@ -12,7 +12,7 @@ from model.edits.refusals import EditRefused
 from model.grid import Cell, Turn
 from model.pieces import WAYBILL, Held, Piece, Pieces
 from model.plan import Plan
-from model.wiring.modules_file import ChoiceDoc, ModuleDoc, Port, module_files, pieces_of, read_module
+from model.wiring.modules.file import ChoiceDoc, ModuleDoc, Port, module_files, pieces_of, read_module
 
 __all__ = [
     "Module",

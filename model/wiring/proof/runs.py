@@ -15,7 +15,7 @@ from model.dry_run import EMPTY, Load, Send
 from model.routing.control import WantedRoute
 from model.routing.junction import Junction
 from model.routing.waybills import waybill_of
-from model.wiring.proof_ways import meets_itself, waybills_on, waybills_taken
+from model.wiring.proof.ways import meets_itself, waybills_on, waybills_taken
 
 SIZES: Final = (2, 3, 4, 5)
 """Carts in a train."""

@@ -16,9 +16,9 @@ from model.grid import Cell, Heading
 from model.parts import CARRIERS, RAILS, TRAITS, Part
 from model.pieces import Piece, Pieces, Placed, rests_on
 from model.plan import Plan
-from model.wiring.coupling import couplings
-from model.wiring.ground import Ground
-from model.wiring.modules import Module
+from model.wiring.laying.ground import Ground
+from model.wiring.lines.coupling import couplings
+from model.wiring.modules.modules import Module
 
 _SIGNAL_PARTS: Final = frozenset(
     {Part.DUST, Part.TORCH, Part.REPEATER, Part.COMPARATOR, Part.LEVER, Part.BUTTON, Part.DETECTOR_RAIL}

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 
-from model.wiring.laying_goals import NEVER_LATE, Goals
-from model.wiring.laying_site import Site
-from model.wiring.laying_tree import Tree
-from model.wiring.line_search import DEAREST, Budget, Search, Tables
+from model.wiring.laying.goals import NEVER_LATE, Goals
+from model.wiring.laying.search import DEAREST, Budget, Search, Tables
+from model.wiring.laying.site import Site
+from model.wiring.laying.tree import Tree
 
 
 class Others:

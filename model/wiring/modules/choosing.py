@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from model.grid import Turn
-from model.wiring.modules import Module, load_module
+from model.wiring.modules.modules import Module, load_module
 
 _Shapes = tuple[tuple[str, dict[str, object]], ...]
 _INVERTING: Final[_Shapes] = (

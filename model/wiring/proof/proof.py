@@ -13,8 +13,8 @@ from model.grid import Cell
 from model.parts import RAILS
 from model.plan import Plan, plan_of
 from model.routing.junction import Junction
-from model.wiring.proof_bench import Bench
-from model.wiring.proof_runs import Run, runs_of
+from model.wiring.proof.bench import Bench
+from model.wiring.proof.runs import Run, runs_of
 
 
 class Headway(Struct, frozen=True):

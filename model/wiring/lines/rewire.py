@@ -12,15 +12,15 @@ from model.edits.words import counted
 from model.grid import Cell, Facing, Heading
 from model.parts import RAILS, Part
 from model.plan import Change, Plan
-from model.wiring.coupling import couplings
-from model.wiring.coupling_words import named
-from model.wiring.ground import Ground
-from model.wiring.laid import Laid, Limits, Line, Routed
-from model.wiring.laying import lay_lines
-from model.wiring.lines import FoundLine
-from model.wiring.own_supports import own_supports
+from model.wiring.laying.ground import Ground
+from model.wiring.laying.laid import Laid, Limits, Line, Routed
+from model.wiring.laying.laying import lay_lines
+from model.wiring.lines.coupling import couplings
+from model.wiring.lines.coupling_words import named
+from model.wiring.lines.lines import FoundLine
+from model.wiring.lines.own_supports import own_supports
 from model.wiring.progress import Progress
-from model.wiring.proof import prove
+from model.wiring.proof.proof import prove
 
 LABEL: Final = "Re-wire line"
 GROW: Final = 1

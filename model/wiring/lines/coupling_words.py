@@ -8,7 +8,7 @@ from model.edits.words import part_word
 from model.grid import Cell
 from model.parts import Part
 from model.pieces import Pieces
-from model.wiring.looking import Look, Role
+from model.wiring.lines.looking import Look, Role
 
 _DOES_TO: Final = {
     Role.FEED: "feed",

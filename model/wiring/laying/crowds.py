@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import permutations
 
-from model.wiring.laid import Failure
-from model.wiring.laying_growth import Others
-from model.wiring.laying_site import Site
+from model.wiring.laying.growth import Others
+from model.wiring.laying.laid import Failure
+from model.wiring.laying.site import Site
 
 
 def crowded(sites: Sequence[Site]) -> Iterator[Failure]:

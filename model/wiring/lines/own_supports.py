@@ -8,8 +8,8 @@ from typing import Final
 from model.grid import Cell
 from model.parts import Part
 from model.pieces import Pieces, rests_on
-from model.wiring.coupling import disturbed_without
-from model.wiring.lines import FoundLine
+from model.wiring.lines.coupling import disturbed_without
+from model.wiring.lines.lines import FoundLine
 
 SUPPORTS: Final = frozenset({Part.SOLID_BLOCK, Part.GLASS, Part.SLAB})
 """Parts that do nothing but carry; a target block or a lamp is there for more."""

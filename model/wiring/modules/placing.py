@@ -9,9 +9,9 @@ from model.edits.words import part_word
 from model.grid import Cell
 from model.pieces import Piece, Placed
 from model.plan import Change, Plan
-from model.wiring.coupling import Coupling, couplings
-from model.wiring.fitting import in_place_of
-from model.wiring.modules import Module
+from model.wiring.lines.coupling import Coupling, couplings
+from model.wiring.modules.fitting import in_place_of
+from model.wiring.modules.modules import Module
 
 
 class Placing(Struct, frozen=True):

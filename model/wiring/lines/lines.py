@@ -32,7 +32,7 @@ from model.parts import Part
 from model.plan import Plan
 from model.signals.containers import STRONGEST
 from model.track.layout import Layout
-from model.wiring.looking import heeds_power
+from model.wiring.lines.looking import heeds_power
 
 
 class End(Struct, frozen=True):

@@ -9,7 +9,7 @@ from model.parts import RAILS, Part
 from model.pieces import Pieces
 from model.plan import Plan
 from model.signals.giving import SOURCES, gives_to
-from model.wiring.lines import FoundLine, line_at
+from model.wiring.lines.lines import FoundLine, line_at
 
 
 def joints(plan: Plan, found: Sequence[FoundLine], cells: Sequence[Cell]) -> frozenset[Cell]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from model.wiring.laying_site import Site
+from model.wiring.laying.site import Site
 
 NEVER_LATE = 1 << 30
 """Ticks: no limit."""

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from model.grid import Cell, Facing
-from model.wiring.ground import Ground
-from model.wiring.laid import Line
+from model.wiring.laying.ground import Ground
+from model.wiring.laying.laid import Line
 
 MARGIN: Final = 2
 """Cells about the box that take nothing, so that no search runs over an edge of the tables."""

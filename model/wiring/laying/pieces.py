@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from model.grid import FACING_OF, Heading
 from model.parts import Part
 from model.pieces import Piece, new_piece
-from model.wiring.laid import Laid
-from model.wiring.laying_growth import reached
-from model.wiring.laying_site import Site
-from model.wiring.laying_tree import Tree
+from model.wiring.laying.growth import reached
+from model.wiring.laying.laid import Laid
+from model.wiring.laying.site import Site
+from model.wiring.laying.tree import Tree
 
 
 def laid_of(site: Site, tree: Tree) -> Laid:

@@ -15,8 +15,8 @@ from model.parts import RAILS, SIGNAL_PARTS, Part
 from model.plan import Plan
 from model.rules.words import listed
 from model.signals.items import items_in
-from model.wiring.proof_runs import Drive, Run
-from model.wiring.proof_ways import takes_from_carts
+from model.wiring.proof.runs import Drive, Run
+from model.wiring.proof.ways import takes_from_carts
 
 TICKS_LEFT: Final = 2_000
 """Ticks that a train may take beside those in which a cart crosses every rail of the plan four times."""

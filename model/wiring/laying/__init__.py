@@ -1,0 +1,1 @@
+"""Lines from readers to switches: the ground, the search, and what was laid."""

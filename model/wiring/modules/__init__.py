@@ -1,0 +1,1 @@
+"""Modules: small circuits ready to be put down."""

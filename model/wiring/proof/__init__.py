@@ -1,0 +1,1 @@
+"""The proof of a wired plan: it is run dry, train after train."""
