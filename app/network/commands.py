@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from msgspec import structs
 from PySide6.QtWidgets import QWidget
@@ -19,12 +19,24 @@ from app.network.ways import ways_offered
 from model.files.errors import PlanFileError
 from model.files.network_file import with_plans
 from model.network import edits
-from model.network.network import JunctionSpec, Link, Network, NetworkChange, ReaderPin, Spot, WayPin
+from model.network.network import (
+    LENGTH_LIMIT,
+    JunctionSpec,
+    Link,
+    Network,
+    NetworkChange,
+    ReaderPin,
+    Spot,
+    WayPin,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from app.network.dialogs import LinkAnswer
+
+LONGEST_NUMBER: Final = 18
+"""Digits of a length that are looked at; Python reads no number of some thousands."""
 
 
 class NetworkCommands:
@@ -53,7 +65,9 @@ class NetworkCommands:
         dialog = JunctionDialog(self._parent, taken, self._document, is_new=True)
         while dialog.exec():
             made = dialog.junction
-            if made is not None and self._document.edit_on_map(partial(_with_junction, made)):
+            if made is None:
+                continue
+            if self._document.edit_on_map(partial(_with_junction, made)):
                 return
             dialog.tell(self._document.refusal)
 
@@ -74,9 +88,13 @@ class NetworkCommands:
         names = [name_of(network, item) if item is not None else "" for item in (start, end)]
         dialog = TripDialog(self._parent, network, *names)
         while dialog.exec():
-            if self._document.edit(edits.add_trip, dialog.answer):
+            trip = dialog.answer
+            if trip.start == trip.end:
+                dialog.tell("A trip runs from one station to another.")
+            elif self._document.edit(edits.add_trip, trip):
                 return
-            dialog.tell(self._document.refusal)
+            else:
+                dialog.tell(self._document.refusal)
 
     def change(self, item: Item) -> None:
         """Ask for what can be said of a thing."""
@@ -145,7 +163,8 @@ class NetworkCommands:
         try:
             read = with_plans(network, "")
         except (PlanFileError, OSError) as error:
-            self._document.refused.emit(f"The plans were not read: {error}")
+            said = f"expected {error.expected}" if isinstance(error, PlanFileError) else str(error)
+            self._document.refused.emit(f"The plans were not read: {said}")
             return
         if read == network:
             self._document.refused.emit("The plans say what they said before.")
@@ -156,7 +175,9 @@ class NetworkCommands:
         dialog = JunctionDialog(self._parent, before, self._document, is_new=False)
         while dialog.exec():
             made = dialog.junction
-            if made is not None and self._document.edit(_changed_junction, place, made):
+            if made is None:
+                continue
+            if self._document.edit(_changed_junction, place, made):
                 return
             dialog.tell(self._document.refusal)
 
@@ -166,8 +187,10 @@ class NetworkCommands:
         dialog = LinesDialog(self._parent, "Link", "How long the track is, in cells.", lines)
         if dialog.exec():
             text = dialog.texts["length"].replace(" ", "").replace(",", "")
-            if not text.isdecimal():
-                self._document.refused.emit("A length is a whole number of cells.")
+            if not text.isdecimal() or len(text) > LONGEST_NUMBER:
+                self._document.refused.emit(
+                    f"A length is a whole number of cells, from 1 to {LENGTH_LIMIT:,}."
+                )
             else:
                 self._document.edit(edits.set_link, place, structs.replace(link, length=int(text)))
 

@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QDialog,
-    QDialogButtonBox,
     QDoubleSpinBox,
     QFormLayout,
     QSpinBox,
@@ -44,8 +43,6 @@ class Question(QDialog):
         self._problem.setAccessibleName("What is wrong")
         self._problem.hide()
         buttons, self.ok = answer_buttons(self, word)
-        # Else the button would look like the one that Return presses as soon as the form grows.
-        buttons.button(QDialogButtonBox.StandardButton.Cancel).setAutoDefault(False)
         column = QVBoxLayout(self)
         column.setSpacing(12)
         told = label(sentence)
@@ -55,6 +52,9 @@ class Question(QDialog):
         column.addLayout(self.body)
         column.addWidget(self._problem)
         column.addWidget(buttons)
+        # A dialog learns only from its own button that Return means it; else a button of the form would do.
+        self.ok.setDefault(False)
+        self.ok.setDefault(True)
 
     @property
     def problem(self) -> str:
@@ -148,6 +148,7 @@ class TripDialog(Question):
         self.form.addRow(label("To"), self.end)
         self.form.addRow(label("Trips a week"), self.per_week)
         self.per_week.selectAll()
+        (self.per_week if start and end else self.start).setFocus()
 
     @property
     def answer(self) -> Trip:

@@ -63,7 +63,9 @@ class NetworkExports:
         try:
             write()
         except WriteError as error:
-            self._tell(f"{what} could not be written: {error}. The network is unchanged.")
+            self._tell(
+                f"{what} could not be written to {error.file}: {error.reason}. The network is unchanged."
+            )
         else:
             self._say(f"Wrote {path}")
 

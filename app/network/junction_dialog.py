@@ -6,6 +6,8 @@ from pathlib import Path
 from typing import Final
 
 from msgspec import structs
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFileDialog,
@@ -52,7 +54,7 @@ class JunctionDialog(Question):
         self.by_plan = named(QRadioButton("From a plan file"), "From a plan file")
         self.choose_button = QPushButton("Choose plan…")
         self.file = label("", "second")
-        self.arms = named(QLineEdit(placeholderText="North, East, South"), "Arms")
+        self.arms = named(_ArmsField(placeholderText="North, East, South"), "Arms")
         self.fill_button = QPushButton("Each arm to the others")
         self.table = self._table()
         self.add_button, self.remove_button = QPushButton("Add reader"), QPushButton("Remove reader")
@@ -86,11 +88,6 @@ class JunctionDialog(Question):
         except (PlanFileError, OSError) as error:
             self.tell(str(error))
             return None
-
-    def tell(self, problem: str) -> None:
-        """Say what is wrong; what the dialog itself found stays until then."""
-        if problem:
-            super().tell(problem)
 
     def _lay_out(self) -> None:
         self.form.addRow(label("Name"), self.name)
@@ -172,6 +169,16 @@ class JunctionDialog(Question):
         known = self._before.reader(start) or ReaderSpec(start, ())
         ways = tuple(word for word in (way, other) if word)
         return structs.replace(known, ways=ways, default=default or None)
+
+
+class _ArmsField(QLineEdit):
+    """Return hands over the arms, and does not answer the whole question."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Keeps Return to itself."""
+        super().keyPressEvent(event)
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            event.accept()
 
 
 def _texts(reader: ReaderSpec) -> tuple[str, ...]:

@@ -90,7 +90,9 @@ def _place_anew(window: NetworkWindow) -> None:
 
 
 def _open_plan(window: NetworkWindow) -> None:
+    """Of several chosen junctions the first one that has a plan."""
+    junctions = window.document.network.junctions
     for item in sorted(window.view.selection):
-        if item.kind is Kind.JUNCTION:
+        if item.kind is Kind.JUNCTION and junctions[item.place].plan is not None:
             window.open_plan_of(item.place)
             return
