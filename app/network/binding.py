@@ -142,5 +142,6 @@ def _show_dirty(window: NetworkWindow) -> None:
 
 def _show_reset(window: NetworkWindow) -> None:
     window.panels.message.hide()
+    window.panels.status.say("")
     window.panels.status.tell_unchanged()
     _show_counts(window)

@@ -144,6 +144,9 @@ class NetworkCommands:
         if plan is None or document.plan_is_old:
             document.refused.emit("The plan is still being worked out.")
             return
+        if all(planned.name is None for planned in plan.readers.values()):
+            document.refused.emit("No reader is called, so none has a name.")
+            return
         change = NetworkChange("Pin all names", document.network, document.network)
         for key, planned in plan.readers.items():
             pins = {pin.reader: pin for pin in change.after.pins}

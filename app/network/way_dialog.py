@@ -31,6 +31,7 @@ class WayDialog(Question):
         self.list.setCurrentRow(0)
         self.list.itemActivated.connect(self.accept)
         self.body.addWidget(self.list)
+        self.list.setFocus()
 
     @property
     def via(self) -> tuple[str, ...]:

@@ -160,7 +160,5 @@ def price_words(price: Price) -> str:
 
 
 def _amount_words(kind: int, amount: int | float) -> str:
-    one, many = (("waybill a week", "waybills a week"), ("name", "names"), ("cell a trip", "cells a trip"))[
-        kind
-    ]
+    one, many = AMOUNTS[kind]
     return f"{figure(amount)} {one if amount == 1 else many}"

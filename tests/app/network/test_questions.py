@@ -10,15 +10,16 @@ import pytest
 from msgspec import structs
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QPushButton, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QListWidget, QPushButton, QWidget
 
 from app.network.dialogs import Question, TripDialog
 from app.network.items import Item, Kind
 from app.network.junction_dialog import JunctionDialog
+from app.network.ways import ways_offered
 from app.network.window import NetworkWindow
 from model.network import edits
 from model.network.network import LENGTH_LIMIT, JunctionSpec
-from tests.app.network.networks import EXAMPLE, answer, load
+from tests.app.network.networks import EXAMPLE, answer, load, small_network
 
 QUAY, WYE, LINK = Item(Kind.STATION, 0), Item(Kind.JUNCTION, 0), Item(Kind.LINK, 0)
 Key = Qt.Key
@@ -206,3 +207,36 @@ def test_every_question_has_its_answer_for_return(network_window: NetworkWindow)
         meet(act)
         ask()
         assert found == [True]
+
+
+def test_a_way_is_chosen_by_the_arrows_and_return(network_window: NetworkWindow) -> None:
+    window = network_window
+    window.files.open_example(EXAMPLE)
+    network = window.document.network
+    offers = [ways_offered(network, trip.start, trip.end) for trip in network.trips]
+    trip = next(place for place, ways in enumerate(offers) if len(ways) > 1)
+
+    def act(dialog: QDialog) -> None:
+        focused = dialog.focusWidget()
+        assert isinstance(focused, QListWidget)
+        QTest.keyClick(focused, Key.Key_Down)
+        QTest.keyClick(focused, Key.Key_Return)
+        assert not dialog.isVisible()
+
+    meet(act)
+    window.commands.pin_way(trip)
+    assert [way.via for way in window.document.network.ways] == [offers[trip][1].via]
+
+
+def test_names_that_nobody_has_are_not_called_pinned(network_window: NetworkWindow) -> None:
+    load(network_window, small_network().replace(trips=()))
+    network_window.bound["pin_names"].trigger()
+    assert said(network_window) == "No reader is called, so none has a name."
+
+
+def test_what_was_said_of_one_network_goes_with_it(network_window: NetworkWindow) -> None:
+    load(network_window)
+    network_window.bound["read_plans"].trigger()
+    assert said(network_window) == "No junction of this network has a plan."
+    network_window.bound["new_network"].trigger()
+    assert "plan" not in said(network_window)
