@@ -241,7 +241,9 @@ class NetworkDocument(Opened):
 
     def _begin_work(self) -> None:
         self._begin.stop()
-        network, before = self.network, self.plan
+        network = self.network
+        # By their new names readers and trips would be counted as gone and as new.
+        before = None if is_renamed(self.planned, network) else self.plan
         self._worker.ask(lambda: _work(network, before))
 
     def _settle(self, result: object) -> None:
@@ -284,6 +286,15 @@ class NetworkDocument(Opened):
 def is_placed(network: Network) -> bool:
     """Whether the file says where every node stands."""
     return all(spot_in(network, item) is not None for item in nodes(network))
+
+
+def is_renamed(before: Network, after: Network) -> bool:
+    """Whether as many stations or junctions as before have other names."""
+    return any(
+        len(things(before, kind)) == len(things(after, kind))
+        and any(name_of(before, item) != name_of(after, item) for item in nodes(after) if item.kind is kind)
+        for kind in (Kind.STATION, Kind.JUNCTION)
+    )
 
 
 def spots_of(network: Network, guessed: Mapping[Named, Spot]) -> dict[Item, Spot]:

@@ -48,12 +48,18 @@ def paint_ground(painter: QPainter, option: QStyleOptionViewItem, theme: Theme, 
 
 
 def paint_text(
-    painter: QPainter, rect: QRect, text: str, font: QFont, colour: QColor, right: bool = False
+    painter: QPainter,
+    rect: QRect,
+    text: str,
+    font: QFont,
+    colour: QColor,
+    right: bool = False,
+    cut: Qt.TextElideMode = Qt.TextElideMode.ElideRight,
 ) -> int:
     """One line of text at half the height of a rectangle, cut with dots where too long; its width."""
     painter.setFont(font)
     painter.setPen(colour)
-    shown = QFontMetrics(font).elidedText(text, Qt.TextElideMode.ElideRight, rect.width())
+    shown = QFontMetrics(font).elidedText(text, cut, rect.width())
     side = Qt.AlignmentFlag.AlignRight if right else Qt.AlignmentFlag.AlignLeft
     painter.drawText(rect, side | Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextSingleLine, shown)
     return QFontMetrics(font).horizontalAdvance(shown)

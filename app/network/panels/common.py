@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import ClassVar, Final
 
 from PySide6.QtCore import QRect, Qt, QTimer
 from PySide6.QtGui import QPainter
@@ -22,6 +22,9 @@ OLD_ROLE: Final = Qt.ItemDataRole.UserRole
 class RowDelegate(EditingDelegate):
     """Text in a cell: names in bold, figures at the right, what is old in grey."""
 
+    cut: ClassVar = Qt.TextElideMode.ElideRight
+    """Where what is too long loses letters."""
+
     def __init__(self, parent: QWidget, bold: frozenset[int], figures: frozenset[int]) -> None:
         super().__init__(parent)
         self._bold, self._figures = bold, figures
@@ -32,9 +35,8 @@ class RowDelegate(EditingDelegate):
         is_figure = index.column() in self._figures
         words = str(index.data())
         size = font(11 if is_figure else 12, index.column() in self._bold)
-        paint_text(
-            painter, room.adjusted(0, 0, -4 if is_figure else 0, 0), words, size, colour, right=is_figure
-        )
+        room = room.adjusted(0, 0, -4 if is_figure else 0, 0)
+        paint_text(painter, room, words, size, colour, right=is_figure, cut=self.cut)
 
 
 def keep_chosen_in_sight(table: Table) -> None:

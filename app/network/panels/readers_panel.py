@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from msgspec import structs
-from PySide6.QtCore import QPointF, QRect, Signal
+from PySide6.QtCore import QPointF, QRect, Qt, Signal
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QPushButton, QWidget
 
@@ -160,6 +160,9 @@ class ReadersPanel(QWidget):
 
 class _ReaderDelegate(RowDelegate):
     """A dot before what is pinned; a reader that nobody calls in grey."""
+
+    cut = Qt.TextElideMode.ElideMiddle
+    """Readers of one junction differ in the arm, which stands last."""
 
     def paint_content(self, painter: QPainter, room: QRect, index: Index) -> None:
         if index.data(PINNED_ROLE):

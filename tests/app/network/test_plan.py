@@ -17,6 +17,7 @@ from app.network.panels.trips_model import CELLS, TIME, WAYBILLS, WEEK
 from app.network.panels.trips_panel import price_words
 from app.network.times import clock_words, time_words
 from app.network.window import NetworkWindow
+from model.network import edits
 from model.network.network import Network, ReaderPin, Trip
 from model.network.planning import plan_network
 from model.network.progress import Progress
@@ -173,6 +174,34 @@ def test_it_is_said_what_a_change_means_for_readers_and_travellers(network_windo
     settle(window)
     assert window.document.news.startswith("1 reader changes")
     assert window.document.news in window.panels.status.here.text()
+
+
+def test_another_name_is_no_news_for_readers_and_travellers(network_window: NetworkWindow) -> None:
+    window = network_window
+    load(window)
+    for rename, name in ((edits.rename_junction, "Heron"), (edits.rename_station, "Harbour")):
+        assert window.document.edit(rename, 0, name)
+        settle(window)
+        assert window.document.news == ""
+    window.document.undo_stack.undo()
+    settle(window)
+    assert window.document.news == ""
+
+
+def test_readers_of_one_junction_are_told_apart_in_the_smallest_window(network_window: NetworkWindow) -> None:
+    window = network_window
+    window.resize(window.minimumSize())
+    window.files.open_example(EXAMPLE)
+    window.side.upper_tabs.bring_forward("Readers")
+    settle(window)
+    panel = window.panels.readers
+    pictures = []
+    for key in ("Quay Gate/Town", "Quay Gate/Pans"):
+        row = panel.model.row_of(key)
+        assert row is not None
+        cell = panel.table.visualRect(panel.model.index(row, 0))
+        pictures.append(panel.table.viewport().grab(cell).toImage())
+    assert pictures[0] != pictures[1]
 
 
 def test_all_names_are_pinned_as_one_step(network_window: NetworkWindow) -> None:
