@@ -156,6 +156,12 @@ class FileCommands:
         if not name:
             return False
         path = Path(name)
+        if not self._kind.is_for(path):
+            self._tell(
+                f"The {self._kind.word} was not saved: {path.name} ends as a file of another kind does, "
+                f"and could not be opened again. Names of {self._kind.word}s end in {self._kind.ending}."
+            )
+            return False
         return self._write(path if path.suffix else path.with_name(path.name + self._kind.ending))
 
     def may_leave(self) -> bool:

@@ -89,6 +89,22 @@ def test_plans_are_found_from_wherever_the_network_is_saved(tmp_path: Path) -> N
     assert to_bytes(network, EXAMPLE) == EXAMPLE.read_bytes()
 
 
+def test_no_network_is_written_under_the_name_of_a_plan(
+    network_window: NetworkWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It would be opened as one, and may be that of a junction."""
+    window = network_window
+    load(window)
+    plan = tmp_path / "wye.plan.json"
+    plan.write_bytes(b"{}")
+    choose_file(monkeypatch, "getSaveFileName", plan)
+    assert not window.files.save_as()
+    assert plan.read_bytes() == b"{}"
+    assert "wye.plan.json" in window.panels.message.text
+    assert ".network.json" in window.panels.message.text
+    assert window.document.path is None
+
+
 def test_leaving_asks_and_cancel_keeps_the_window(network_window: NetworkWindow, network_file: Path) -> None:
     window = network_window
     window.files.open_path(network_file)
