@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtGui import QKeySequence, QShortcut
 
 from app.network.arms import reader_words
 from app.network.document import NetworkDocument
@@ -26,6 +27,10 @@ class Lighting(QObject):
         panels.trips.trip_chosen.connect(self.light_trip)
         panels.readers.reader_chosen.connect(self.light_reader)
         view.light_ended.connect(self.put_out)
+        for table in (panels.trips.table, panels.readers.table):
+            ends = QShortcut(QKeySequence(Qt.Key.Key_Escape), table)
+            ends.setContext(Qt.ShortcutContext.WidgetShortcut)
+            ends.activated.connect(self.put_out)
         document.plan_updated.connect(self._show)
         document.changed.connect(lambda *_: self._show())
         document.reset.connect(self.put_out)

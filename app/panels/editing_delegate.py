@@ -4,13 +4,19 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QStyleOptionViewItem, QWidget
 
+from app.panels.table_model import Index
 from app.panels.tables import CellDelegate
 
 
 class EditingDelegate(CellDelegate):
     """Text in a cell, and an editor that gives its value over as soon as it is ended."""
+
+    def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
+        editor = super().createEditor(parent, option, index)
+        editor.setAccessibleName(str(index.model().headerData(index.column(), Qt.Orientation.Horizontal)))
+        return editor
 
     def end(self, editor: QWidget) -> None:
         """Take over what the editor holds, and close it."""

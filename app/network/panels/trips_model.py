@@ -12,6 +12,7 @@ from app.network.document import NetworkDocument
 from app.network.panels.common import OLD_ROLE
 from app.network.times import clock_words, figure, time_words
 from app.panels.table_model import Index, TableModel
+from app.panels.words import plain_tip
 from model.network import edits
 from model.network.network import Trip
 from model.network.result import TripPlan
@@ -82,6 +83,8 @@ class TripsModel(TableModel):
         said = self._said(index.row(), index.column())
         if role == Qt.ItemDataRole.DisplayRole:
             return said
+        if role == Qt.ItemDataRole.ToolTipRole and index.column() in (FROM, TO, WAYBILLS):
+            return plain_tip(said)
         if role == Qt.ItemDataRole.EditRole:
             return str(self._trips[index.row()].per_week)
         if role == OLD_ROLE:

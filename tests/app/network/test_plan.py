@@ -7,13 +7,16 @@ from collections.abc import Iterator
 
 import pytest
 from msgspec import structs
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLineEdit
 from pytestqt.qtbot import QtBot
 
 from app.canvas.symbols import WayKind
 from app.network.items import Item, Kind
 from app.network.lit import calls_of, passing
 from app.network.panels.readers_model import CALL, DEFAULT, NAME, PASS
-from app.network.panels.trips_model import CELLS, TIME, WAYBILLS, WEEK
+from app.network.panels.trips_model import CELLS, FROM, TIME, TO, WAYBILLS, WEEK
 from app.network.panels.trips_panel import price_words
 from app.network.times import clock_words, time_words
 from app.network.window import NetworkWindow
@@ -174,6 +177,45 @@ def test_it_is_said_what_a_change_means_for_readers_and_travellers(network_windo
     settle(window)
     assert window.document.news.startswith("1 reader changes")
     assert window.document.news in window.panels.status.here.text()
+
+
+@pytest.mark.parametrize("list_name", ["trips", "readers"])
+def test_esc_in_the_list_puts_the_light_out(network_window: NetworkWindow, list_name: str) -> None:
+    window = network_window
+    load(window)
+    panel = getattr(window.panels, list_name)
+    window.side.upper_tabs.bring_forward(list_name.capitalize())
+    window.activateWindow()
+    panel.table.setFocus()
+    panel.table.selectRow(0)
+    assert window.view.lit.title
+    QTest.keyClick(panel.table, Qt.Key.Key_Escape)
+    assert not window.view.lit.title
+
+
+def test_a_cell_that_is_edited_has_a_name_and_esc_leaves_it_only(network_window: NetworkWindow) -> None:
+    window = network_window
+    load(window)
+    panel = window.panels.trips
+    panel.choose(0)
+    window.activateWindow()
+    panel.table.setFocus()
+    panel.table.edit(panel.model.index(0, WEEK))
+    editor = panel.table.viewport().findChild(QLineEdit)
+    assert editor is not None
+    assert editor.accessibleName() == "a week"
+    QTest.keyClicks(editor, "77")
+    QTest.keyClick(editor, Qt.Key.Key_Escape)
+    assert window.document.network == small_network()
+    assert window.view.lit.title
+
+
+def test_names_that_are_cut_are_told_in_full(network_window: NetworkWindow) -> None:
+    load(network_window)
+    model = network_window.panels.trips.model
+    tips = [model.index(1, column).data(Qt.ItemDataRole.ToolTipRole) for column in (FROM, TO, WAYBILLS)]
+    assert tips[:2] == ["Quay", "Fen"]
+    assert tips[2] == said(network_window, 1, WAYBILLS)
 
 
 def test_another_name_is_no_news_for_readers_and_travellers(network_window: NetworkWindow) -> None:
