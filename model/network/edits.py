@@ -197,8 +197,12 @@ def remove(
             way for way in left.ways if not any(gone.has(end) for end in (way.start, way.end, *way.via))
         ),
     )
-    taken = len(stations) + len(junctions) + len(links) + len(trips)
-    return _change(f"Remove {gone.name if taken == 1 and gone.name else f'{taken:,} things'}", network, left)
+    named = [network.stations[place].name for place in stations]
+    named += [network.junctions[place].name for place in junctions]
+    named += [f"link {network.links[place].start} → {network.links[place].end}" for place in links]
+    named += [f"trip {network.trips[place].start} → {network.trips[place].end}" for place in trips]
+    name = named[0] if len(named) == 1 else f"{len(named):,} things"
+    return _change(f"Remove {name}", network, left)
 
 
 def pin_reader(network: Network, pin: ReaderPin) -> NetworkChange:
@@ -226,12 +230,6 @@ class _Gone:
     def __init__(self, before: Network, after: Network) -> None:
         self._stations = {s.name for s in before.stations} - {s.name for s in after.stations}
         self._junctions = {j.name for j in before.junctions} - {j.name for j in after.junctions}
-
-    @property
-    def name(self) -> str | None:
-        """The only one, if there is only one."""
-        names = [*self._stations, *self._junctions]
-        return names[0] if len(names) == 1 else None
 
     def has(self, end: str) -> bool:
         """Whether the end of a link lies there."""

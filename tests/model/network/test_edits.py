@@ -101,6 +101,14 @@ def test_the_second_of_two_things_with_a_name_goes_alone() -> None:
     assert edits.remove(doubled, stations=[2]).after == SMALL
 
 
+def test_one_thing_that_is_removed_is_named() -> None:
+    link, trip = SMALL.links[0], SMALL.trips[0]
+    doubled = SMALL.replace(stations=(*SMALL.stations, Station("Mill")))
+    assert edits.remove(SMALL, links=[0]).label == f"Remove link {link.start} → {link.end}"
+    assert edits.remove(SMALL, trips=[0]).label == f"Remove trip {trip.start} → {trip.end}"
+    assert edits.remove(doubled, stations=[2]).label == "Remove Mill"
+
+
 def test_links_and_trips_are_removed_by_their_places() -> None:
     change = edits.remove(SMALL, links=[0, 2], trips=[0])
     assert change.label == "Remove 3 things"
