@@ -101,6 +101,10 @@ class Opened(QObject):
         """Tell where an undo or redo acted."""
         raise NotImplementedError
 
+    def close(self) -> None:
+        """End the background work; to be called before the document goes away."""
+        raise NotImplementedError
+
     def _belong_to(self, path: Path | None) -> None:
         self.path = path
         self._stamp = None if path is None else stamp_of(path)

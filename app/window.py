@@ -6,13 +6,12 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QSize, QTimer
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QResizeEvent
-from PySide6.QtWidgets import QApplication, QDialog, QMainWindow
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QCloseEvent, QGuiApplication
+from PySide6.QtWidgets import QApplication
 
 from app import desk
 from app import theme as themes
-from app.background import Newest
 from app.canvas.view import PlanView
 from app.commands.binding import bind_document, bind_view
 from app.commands.bound import bind, fill_menus, keep_to
@@ -27,7 +26,7 @@ from app.commands.timing import TimingCommands
 from app.dialogs.about import AboutDialog, CautionsDialog
 from app.dialogs.keys import ActionFinder, KeysDialog
 from app.document import Document
-from app.dropping import dropped_file
+from app.file_window import FileWindow
 from app.mishap import MishapHook
 from app.panels.frame import Frame, Panels
 from app.panels.menu_row import MenuRow
@@ -45,8 +44,11 @@ FIRST_SIZE: Final = QSize(1440, 900)
 SWITCH_SECONDS: Final = 0.0001
 
 
-class MainWindow(QMainWindow):
+class MainWindow(FileWindow):
     """One window, one plan."""
+
+    document: Document
+    frame: Frame
 
     def __init__(self, settings: Settings | None = None, recovery_folder: Path | None = None) -> None:
         super().__init__()
@@ -181,32 +183,9 @@ class MainWindow(QMainWindow):
             event.ignore()
             return
         self.settings.geometry = self.saveGeometry()
-        # A step in the background may take seconds to its end; the user need not watch it.
-        self.hide()
         self.view.dry_run.runner.stop()
-        for dialog in self.findChildren(QDialog):
-            dialog.close()
-        self.recovery.close()
-        self.files.close()
-        self.document.close()
-        for worker in self.findChildren(Newest):
-            worker.stop()
+        self.end()
         event.accept()
-
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        if dropped_file(event.mimeData()) is not None:
-            event.acceptProposedAction()
-
-    def dropEvent(self, event: QDropEvent) -> None:
-        path = dropped_file(event.mimeData())
-        if path is not None:
-            event.acceptProposedAction()
-            # The question whether to save must not keep the program waiting from which the file comes.
-            QTimer.singleShot(0, self, lambda: self.files.open_path(path))
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self.frame.fold_for(event.size().width())
 
 
 def run(path: str | None) -> int:

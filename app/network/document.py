@@ -197,7 +197,7 @@ class NetworkDocument(Opened):
         self._placer.finish()
 
     def close(self) -> None:
-        """End the background work; to be called before the document goes away."""
+        """Ends what works on it beside the window."""
         self._begin.stop()
         self._old_for_long.stop()
         self._worker.stop()

@@ -5,20 +5,18 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QSize, QTimer
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication, QResizeEvent
-from PySide6.QtWidgets import QDialog, QMainWindow
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QCloseEvent, QGuiApplication
 
 from app import desk
 from app import theme as themes
-from app.background import Newest
 from app.commands.bound import bind, fill_menus, keep_to
 from app.commands.files import FileCommands
 from app.commands.look import use_theme
 from app.commands.running import add_recent_menu
 from app.dialogs.about import AboutDialog
 from app.dialogs.keys import ActionFinder, KeysDialog
-from app.dropping import dropped_file
+from app.file_window import FileWindow
 from app.icons import icon
 from app.network.actions import NETWORK_ACTIONS, NETWORK_MENUS, NETWORK_TOOLS, ON_THE_MAP
 from app.network.binding import bind_network
@@ -41,8 +39,11 @@ SMALLEST: Final = QSize(1024, 640)
 FIRST_SIZE: Final = QSize(1440, 900)
 
 
-class NetworkWindow(QMainWindow):
+class NetworkWindow(FileWindow):
     """One window, one network."""
+
+    document: NetworkDocument
+    frame: NetworkFrame
 
     def __init__(self, settings: Settings | None = None, recovery_folder: Path | None = None) -> None:
         super().__init__()
@@ -128,30 +129,5 @@ class NetworkWindow(QMainWindow):
         if not self.files.may_leave():
             event.ignore()
             return
-        self.hide()
-        for dialog in self.findChildren(QDialog):
-            dialog.close()
-        self.recovery.close()
-        self.files.close()
-        self.document.close()
-        for worker in self.findChildren(Newest):
-            worker.stop()
+        self.end()
         event.accept()
-
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """A file may be dropped."""
-        if dropped_file(event.mimeData()) is not None:
-            event.acceptProposedAction()
-
-    def dropEvent(self, event: QDropEvent) -> None:
-        """Opens it."""
-        path = dropped_file(event.mimeData())
-        if path is not None:
-            event.acceptProposedAction()
-            # The question whether to save must not keep the program waiting from which the file comes.
-            QTimer.singleShot(0, self, lambda: self.files.open_path(path))
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Folds what has no room."""
-        super().resizeEvent(event)
-        self.frame.fold_for(event.size().width())
