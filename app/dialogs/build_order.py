@@ -6,10 +6,11 @@ from typing import Final
 
 from PySide6.QtCore import QRect, Signal
 from PySide6.QtGui import QPainter
-from PySide6.QtWidgets import QDialog, QFormLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QFormLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from app import theme as themes
 from app.dialogs.build_order_model import MARK, OrdersModel
+from app.dialogs.buttons import search_buttons
 from app.document import Document
 from app.order_words import needs_words, proof_words
 from app.panels.look import font, label, named
@@ -96,18 +97,7 @@ class BuildOrderDialog(QDialog):
         form.setHorizontalSpacing(16)
         form.addRow(label("As drawn now"), self.as_drawn)
         form.addRow(label("Best order found"), self.chosen)
-        self.place.setProperty("look", "main")
         self.place.setDefault(True)
-        for button in (self.again, self.place):
-            button.setMinimumWidth(max(button.sizeHint().width(), _width(button, AGAIN)))
-        for button in (self.again, self.close_button):
-            button.setAutoDefault(False)
-        feet = QHBoxLayout()
-        feet.setSpacing(8)
-        feet.addWidget(self.again)
-        feet.addStretch(1)
-        feet.addWidget(self.close_button)
-        feet.addWidget(self.place)
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 16, 16, 16)
         column.setSpacing(12)
@@ -115,7 +105,7 @@ class BuildOrderDialog(QDialog):
         column.addLayout(form)
         column.addWidget(self.table, 1)
         column.addWidget(_note())
-        column.addLayout(feet)
+        column.addLayout(search_buttons(self.again, AGAIN, self.close_button, self.place))
 
     def _connect(self) -> None:
         self.search.found.connect(self._take)
@@ -201,7 +191,3 @@ def _note() -> QLabel:
     made = label("Choose another orientation to turn the plan and place it so, as one step.", "second")
     made.setWordWrap(True)
     return made
-
-
-def _width(button: QPushButton, text: str) -> int:
-    return button.fontMetrics().horizontalAdvance(text) + 32

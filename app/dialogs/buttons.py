@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QPushButton
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QPushButton
 
 
 def answer_buttons(dialog: QDialog, word: str) -> tuple[QDialogButtonBox, QPushButton]:
@@ -15,3 +15,23 @@ def answer_buttons(dialog: QDialog, word: str) -> tuple[QDialogButtonBox, QPushB
     box.accepted.connect(dialog.accept)
     box.rejected.connect(dialog.reject)
     return box, accept
+
+
+def search_buttons(again: QPushButton, widest: str, close: QPushButton, place: QPushButton) -> QHBoxLayout:
+    """The foot of a search beside the window: stop or search again, close, place what was found.
+
+    ``again`` and ``place`` say other things in turn and keep room for the ``widest``: nothing moves.
+    """
+    place.setProperty("look", "main")
+    for button in (again, place):
+        room = button.fontMetrics().horizontalAdvance(widest) + 32
+        button.setMinimumWidth(max(button.sizeHint().width(), room))
+    for button in (again, close):
+        button.setAutoDefault(False)
+    feet = QHBoxLayout()
+    feet.setSpacing(8)
+    feet.addWidget(again)
+    feet.addStretch(1)
+    feet.addWidget(close)
+    feet.addWidget(place)
+    return feet

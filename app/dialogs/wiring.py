@@ -10,7 +10,6 @@ from PySide6.QtCore import QItemSelection, QModelIndex, Signal
 from PySide6.QtWidgets import (
     QDialog,
     QFormLayout,
-    QHBoxLayout,
     QLabel,
     QPushButton,
     QStackedLayout,
@@ -18,6 +17,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.dialogs.buttons import search_buttons
 from app.dialogs.wiring_model import NONE, LinesModel, WhyNotModel
 from app.dialogs.wiring_room import RoomFields
 from app.document import Document
@@ -140,21 +140,10 @@ class WiringDialog(QDialog):
         form.setHorizontalSpacing(16)
         for name, told in self.told.items():
             form.addRow(label(name.capitalize()), told)
-        self.place.setProperty("look", "main")
-        for button in (self.again, self.place):
-            button.setMinimumWidth(max(button.sizeHint().width(), _width(button, AGAIN)))
-        for button in (self.again, self.close_button):
-            button.setAutoDefault(False)
         self._stack = QStackedLayout()
         self._stack.addWidget(self.table)
         self._stack.addWidget(self.list)
         self.said.setWordWrap(True)
-        feet = QHBoxLayout()
-        feet.setSpacing(8)
-        feet.addWidget(self.again)
-        feet.addStretch(1)
-        feet.addWidget(self.close_button)
-        feet.addWidget(self.place)
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 16, 16, 16)
         column.setSpacing(12)
@@ -164,7 +153,7 @@ class WiringDialog(QDialog):
         column.addLayout(self._stack, 1)
         column.addWidget(self.said)
         column.addWidget(_note())
-        column.addLayout(feet)
+        column.addLayout(search_buttons(self.again, AGAIN, self.close_button, self.place))
 
     def _connect(self) -> None:
         self.search.found.connect(self._take)
@@ -257,7 +246,3 @@ def _note() -> QLabel:
     made = label(f"{BARRELS} {CAUTION}", "second")
     made.setWordWrap(True)
     return made
-
-
-def _width(button: QPushButton, text: str) -> int:
-    return button.fontMetrics().horizontalAdvance(text) + 32
