@@ -10,7 +10,7 @@ from model.rules import Finding, Severity
 from model.sheet.cautions import FROM_MEMORY, TEST_FIRST
 
 if TYPE_CHECKING:  # what the search needs takes long to import, and words must not wait for it
-    from model.wiring.progress import Progress
+    from model.progress import Progress
     from model.wiring.result import Unwired, Wiring
 
 RULE: Final = "not-wired"

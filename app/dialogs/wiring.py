@@ -28,7 +28,7 @@ from app.search import Search
 from app.wire_words import BARRELS, CAUTION, lines_words, proof_words, room_words, stage_words
 from model.grid import Cell
 from model.plan import Plan
-from model.wiring.progress import Progress
+from model.progress import Progress
 from model.wiring.result import Wiring
 
 WIDTHS: Final = (150, 0, 64, 80, 140)

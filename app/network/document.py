@@ -20,8 +20,8 @@ from model.edits import EditRefused
 from model.network.changes import plan_changes
 from model.network.network import EMPTY_NETWORK, Network, NetworkChange, Spot
 from model.network.planning import plan_network
-from model.network.progress import Progress
 from model.network.result import NetworkPlan
+from model.progress import Progress
 
 BEGIN_AFTER_MS: Final = 20
 """From an edit until the background begins: the picture comes first."""

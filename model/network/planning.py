@@ -17,8 +17,8 @@ from model.network.network import Network, WayPin
 from model.network.planning_solving import Solved, solved
 from model.network.planning_task import Pin, Survey
 from model.network.planning_written import plain, written
-from model.network.progress import Progress
 from model.network.result import NetworkPlan, Price
+from model.progress import Progress
 
 
 def plan_network(network: Network, seconds: float = 60) -> Iterator[Progress | NetworkPlan]:

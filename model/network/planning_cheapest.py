@@ -14,7 +14,7 @@ from model.network.planning_narrowing import Narrowed
 from model.network.planning_parts import Part, paid_anyway, paid_at_least, parts_of
 from model.network.planning_programme import Programme
 from model.network.planning_task import Task
-from model.network.progress import Progress
+from model.progress import Progress
 
 COLUMNS_LIMIT: Final = 30_000
 """Stretches in a programme, each an unknown, at most; a larger part is left as greed has it."""

@@ -16,7 +16,7 @@ from model.network.planning_names import best_names
 from model.network.planning_naming import Named
 from model.network.planning_narrowing import Narrowed, narrowed
 from model.network.planning_task import Pin, Survey, Task
-from model.network.progress import Progress
+from model.progress import Progress
 
 EXACT_READERS: Final = 100
 """With more readers than this only the names are looked for, with defaults and ways as they are."""

@@ -10,8 +10,8 @@ from typing import Final
 import msgspec
 
 from model.network.network import Network, ReaderPin, WayPin
-from model.network.progress import Progress
 from model.network.ways import NO_WAY, Tracks, Ways, shortest_ways, ways_through
+from model.progress import Progress
 
 Pin = ReaderPin | WayPin
 TRIPS_A_STEP: Final = 500

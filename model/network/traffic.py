@@ -12,7 +12,6 @@ from heapq import heappop, heappush
 from typing import Final, NamedTuple
 
 from model.network.network import junction_and_arm
-from model.network.progress import Progress
 from model.network.times import CELLS_A_SECOND, WEEK
 from model.network.traffic_clock import moments
 from model.network.traffic_queue import Queue
@@ -24,6 +23,7 @@ from model.network.traffic_values import (
     TrafficSettings,
     TripTraffic,
 )
+from model.progress import Progress
 
 EVENTS_A_STEP: Final = 5_000
 """Between two looks at whether to go on."""

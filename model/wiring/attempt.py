@@ -8,11 +8,11 @@ from typing import Final
 from msgspec import Struct
 
 from model.plan import Plan
+from model.progress import Progress
 from model.wiring.laying.laid import Laid
 from model.wiring.laying.laying import lay_lines
 from model.wiring.modules.fitting import problem_about
 from model.wiring.placing import Placing
-from model.wiring.progress import Progress
 from model.wiring.result import Unwired
 from model.wiring.trial import Trial
 

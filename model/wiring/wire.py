@@ -13,12 +13,12 @@ from typing import Final
 from model.edits.words import counted
 from model.parts import RAILS
 from model.plan import Change, Plan
+from model.progress import Progress
 from model.routing.junction import Junction
 from model.wiring.attempt import Attempt, attempt
 from model.wiring.drives import is_touched
 from model.wiring.forbidding import forbidding
 from model.wiring.needs import Needs, needs_of
-from model.wiring.progress import Progress
 from model.wiring.proof.proof import Proof, prove
 from model.wiring.result import LineReport, Unwired, Wiring
 from model.wiring.trial import Bounds, Trial

@@ -10,7 +10,7 @@ from model.grid import Cell, Facing
 from model.parts import Part
 from model.pieces import new_piece
 from model.plan import Change, Plan
-from model.wiring.progress import Progress
+from model.progress import Progress
 from model.wiring.proof.proof import Headway
 from model.wiring.result import LineReport, Unwired, Wiring
 

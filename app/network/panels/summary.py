@@ -14,8 +14,8 @@ from app.network.times import figure
 from app.panels.look import font, panel
 from app.panels.rows import paint_text
 from app.panels.words import counted
-from model.network.progress import Progress
 from model.network.result import NetworkPlan
+from model.progress import Progress
 
 HEIGHT: Final = 56
 LEAST: Final = 104

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from random import Random
 from typing import Final
 
+from model.progress import Progress
 from model.wiring.laying.crowds import crowded
 from model.wiring.laying.field import Field
 from model.wiring.laying.ground import Ground
@@ -20,7 +21,6 @@ from model.wiring.laying.search import Budget
 from model.wiring.laying.shortening import shorten
 from model.wiring.laying.site import Site
 from model.wiring.laying.tree import Tree
-from model.wiring.progress import Progress
 
 ROUNDS: Final = 16
 BUDGET: Final = 4_000

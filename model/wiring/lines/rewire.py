@@ -12,6 +12,7 @@ from model.edits.words import counted
 from model.grid import Cell, Facing, Heading
 from model.parts import RAILS, Part
 from model.plan import Change, Plan
+from model.progress import Progress
 from model.wiring.laying.ground import Ground
 from model.wiring.laying.laid import Laid, Limits, Line, Routed
 from model.wiring.laying.laying import lay_lines
@@ -19,7 +20,6 @@ from model.wiring.lines.coupling import couplings
 from model.wiring.lines.coupling_words import named
 from model.wiring.lines.lines import FoundLine
 from model.wiring.lines.own_supports import own_supports
-from model.wiring.progress import Progress
 from model.wiring.proof.proof import prove
 
 LABEL: Final = "Re-wire line"

@@ -18,7 +18,7 @@ from app.wire_words import progress_words, proof_words
 from model.files.plan_file import plan_bytes, read_plan
 from model.parts import RAILS, Part
 from model.plan import Plan
-from model.wiring.progress import Progress
+from model.progress import Progress
 from model.wiring.proof.proof import prove
 from model.wiring.result import Wiring
 from tests.app.cli.running import ROOT, Runner, process

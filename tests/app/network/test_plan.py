@@ -23,8 +23,8 @@ from app.network.window import NetworkWindow
 from model.network import edits
 from model.network.network import Network, ReaderPin, Trip
 from model.network.planning import plan_network
-from model.network.progress import Progress
 from model.network.result import NetworkPlan, Price
+from model.progress import Progress
 from tests.app.network.networks import EXAMPLE, load, settle, small_network
 
 

@@ -10,9 +10,9 @@ import pytest
 
 from model.network.network import JunctionSpec, Link, Network, ReaderPin, ReaderSpec, Station, Trip, WayPin
 from model.network.planning import plan_network, planned
-from model.network.progress import Progress
 from model.network.result import NetworkPlan, Planned
 from model.network.riding import Rider, Stop
+from model.progress import Progress
 from tests.oracle.network_plans import best
 from tests.oracle.random_networks import large_network, random_network
 

@@ -11,7 +11,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from model.network.progress import Progress
 from model.network.times import HOUR, WEEK
 from model.network.traffic import simulate
 from model.network.traffic_clock import moments
@@ -23,6 +22,7 @@ from model.network.traffic_values import (
     Traffic,
     TrafficSettings,
 )
+from model.progress import Progress
 
 
 def run(journeys: Iterable[Journey], **said: object) -> Traffic:

@@ -10,11 +10,11 @@ from model.dry_run import DryRun, Lever
 from model.grid import Cell
 from model.parts import Part
 from model.plan import Details, Plan, Route
+from model.progress import Progress
 from model.wiring.lines import rewire as module
 from model.wiring.lines.coupling import couplings
 from model.wiring.lines.lines import lines
 from model.wiring.lines.rewire import LABEL, Rewired, rewire
-from model.wiring.progress import Progress
 from model.wiring.proof.proof import Proof
 from tests.model.dry_run.building import UP, Bench, E, N, S, cell
 
