@@ -1,9 +1,9 @@
 """Texts of the editor in the language of its user.
 
-Every text that a user reads goes through ``tr`` where it is shown; ``pyside6-lupdate`` finds it there. A text in a
-table that is made at import stands in ``QT_TR_NOOP`` there, and goes through ``tr`` where the table is used.
-No Qt is imported here, so tools and tables can use it; until the editor installs a lookup all is English,
-and so the command line is the same in every language.
+Every text that a user reads goes through ``tr`` where it is shown; ``pyside6-lupdate`` finds it there.
+A text in a table that is made at import stands in ``QT_TR_NOOP`` there, and goes through ``tr`` where the
+table is used. No Qt is imported here, so tools and tables can use it; until the editor installs a lookup all
+is English, and so the command line is the same in every language.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ Lookup = Callable[[str, str, int], str]
 """Text, comment and count (-1 where nothing is counted) to the text in another language."""
 
 
-def _as_written(text: str, comment: str, n: int) -> str:
+def _as_written(text: str, _comment: str, n: int) -> str:
     return text.replace("%n", str(n)) if n >= 0 else text
 
 
@@ -32,12 +32,12 @@ def install(lookup: Lookup | None) -> None:
 def tr(text: str, comment: str = "", n: int = -1, **values: object) -> str:
     """The text in the user's language, with values for the names in braces.
 
-    A translator is told by the comment what a short text means; ``n`` stands for ``%n`` and chooses the plural.
+    The comment tells a translator what a short text means; ``n`` stands for ``%n`` and chooses the plural.
     """
     said = _Language.lookup(text, comment, n)
     return said.format(**values) if values else said
 
 
-def QT_TR_NOOP(text: str) -> str:  # noqa: N802 - the name by which pyside6-lupdate finds it
-    """The text as it is, marked as one that is looked up later."""
+def QT_TR_NOOP(text: str) -> str:
+    """The text as it is, marked by Qt's own name for that as one that is looked up later."""
     return text
