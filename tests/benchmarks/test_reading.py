@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import gc
 import json
-import time
-from typing import Any
 
 import pytest
 
@@ -14,24 +12,20 @@ from model.grid import Cell
 from model.parts import Part
 from model.pieces import Piece
 from model.plan import plan_of
+from tests.benchmarks.conftest import Ratio
 
 pytestmark = pytest.mark.slow
 
 
-def test_reading_100_000_pieces_costs_little_more_than_standard_json() -> None:
-    """A ratio, best of three, so that a busy machine does not decide; measured: 2 to 3.
-
-    Standard JSON gives lists and dictionaries; reading also checks, and builds the pieces and their index.
-    """
+def test_reading_100_000_pieces(ratio: Ratio) -> None:
+    """Standard JSON gives lists and dictionaries; reading also checks, and builds pieces and their index."""
     rails = [Piece(Part.RAIL, Cell(i % 1000, 64, i // 1000)) for i in range(100_000)]
     data = plan_bytes(plan_of(rails))
-    reading = min(_seconds(lambda: parse_plan(data, "f")) for _ in range(3))
-    standard = min(_seconds(lambda: json.loads(data)) for _ in range(3))
-    assert reading <= 8 * standard
+    ratio(
+        "open a plan of 100,000 pieces",
+        lambda: parse_plan(data, "f"),
+        against="json.loads of the same",
+        bound=lambda: json.loads(data),
+        goal=8,
+    )
     assert gc.isenabled()
-
-
-def _seconds(action: Any) -> float:
-    start = time.perf_counter()
-    action()
-    return time.perf_counter() - start
