@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
@@ -21,35 +20,12 @@ from PySide6.QtWidgets import (
 
 from app.actions import ACTIONS, MENUS, UserAction
 from app.panels.look import label, named
-from app.panels.timing_keys import IN_THE_DIAGRAM
-
-IN_THE_PLAN: Final = (
-    ("Arrows", "move the cursor a cell"),
-    ("Enter", "does at the cursor what a click does there"),
-    ("Space and drag", "moves the view"),
-    ("Esc", "takes back one step of a gesture, ends a preview or a dry run, chooses nothing"),
-    ("Click", "in a dry run, on a lever or a button: works it; Shift and click chooses it"),
-    ("R", "turns what is in hand, or what is chosen or carried"),
-    ("M", "mirrors what is chosen or carried"),
-    ("D", "changes the delay or the mode of what is in hand; draws a line with repeaters, or of dust alone"),
-    ("PgUp and PgDown", "while a line is drawn: lead it a level up or down"),
-    ("W", "gives the test cart the waybill, or takes it"),
-    ("Ctrl and arrows", "moves what is chosen by a cell"),
-    ("Ctrl and drag", "copies what is chosen"),
-    ("Shift and click", "chooses one piece more, or one less"),
-    ("Shift and Enter", "steps a surveyed rail back to the shape before"),
-    ("Alt", "goes to the menus"),
-)
+from app.view_keys import PLAN_KEYS, KeyRows
 
 
 def key_words(entry: UserAction) -> str:
     """The keys of an action as the system writes them."""
     return ", ".join(QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText) for key in entry.keys)
-
-
-KeyRows = tuple[tuple[str, str], ...]
-"""Keys, each with what it does."""
-PLAN_KEYS: Final = {"In the plan view": IN_THE_PLAN, "In the timing diagram": IN_THE_DIAGRAM}
 
 
 class KeysDialog(QDialog):

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt
 
+from app.view_keys import IN_THE_DIAGRAM
+
 if TYPE_CHECKING:
     from app.panels.timing_view import TimingView
 
@@ -35,17 +37,4 @@ KEYS: Final[dict[tuple[Qt.Key, Qt.KeyboardModifier], Callable[[TimingView], None
 }
 """By the key and whether Ctrl is held."""
 
-IN_THE_DIAGRAM: Final = (
-    ("Left and right", "move the cursor by a tick"),
-    ("Ctrl, left and right", "go to the change before and after"),
-    ("Home", "goes to the first tick"),
-    ("End", "goes along with the run"),
-    ("Up and down", "choose a row"),
-    ("Page up, page down", "scroll along time; so does Shift with the wheel"),
-    ("+ and \u2212", "zoom along time; so does Ctrl with the wheel"),
-    ("0", "shows the whole run"),
-    ("Enter", "shows the row's cell on the plan"),
-    ("Del", "takes the row's probe away"),
-)
-"""For the page of all keys."""
 KEYS_IN_WORDS: Final = "\n".join(f"{keys}: {does}" for keys, does in IN_THE_DIAGRAM)
