@@ -50,9 +50,7 @@ def draw_power(stage: Stage, look: Look) -> None:
 def _hatch(stage: Stage, bottom: float) -> None:
     """Lines at 45° rising to the east, from the top of the square down to ``bottom``."""
     area = QRectF(stage.at((LOW, LOW)), stage.at((HIGH, bottom)))
-    stage.painter.setPen(stage.pen(stage.theme.ink3, stage.size.hatch_width))
-    for line in hatching(area, stage.size):
-        stage.painter.drawLine(line)
+    stage.hatch(hatching(area, stage.size), stage.theme.ink3, stage.size.hatch_width)
 
 
 def hatching(area: QRectF, size: Size) -> Iterator[QLineF]:

@@ -115,7 +115,7 @@ def paint(stage: Stage, look: Look) -> None:
     if stage.size.detail is Detail.DOT:
         stage.block(0, 0, 1, 1, stage.theme.ink if look.part in RAILS else stage.theme.dim)
         return
-    stage.painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    stage.smooth()
     heading = look.facing.heading
     turned = stage.facing(heading) if look.part in TURNED and heading is not None else stage
     if look.mark is Mark.UNSURE:

@@ -31,7 +31,7 @@ def draw_rail(stage: Stage, look: Look) -> None:
     if look.other_shape is not None and size.detail > Detail.LINES and not stage.is_hint:
         _draw_drive(stage.facing(free_side(shape, look.other_shape)), look)
     if size.detail > Detail.LINES:
-        _draw_fitting(stage.facing(shape.ends[0].heading), look)
+        draw_fitting(stage.facing(shape.ends[0].heading), look)
 
 
 def free_side(shape: Shape, other: Shape) -> Heading:
@@ -147,7 +147,7 @@ def _draw_name(stage: Stage, name: str) -> None:
     upright.text((x, y), name, 0.20, stage.theme.ink, bold=True, widest=widest)
 
 
-def _draw_fitting(stage: Stage, look: Look) -> None:
+def draw_fitting(stage: Stage, look: Look) -> None:
     """What a booster or a detector has on its line, the stage turned along it."""
     theme, size = stage.theme, stage.size
     if look.part is Part.BOOSTER_RAIL:

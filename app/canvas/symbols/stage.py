@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from enum import Enum
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPen, QPolygonF
 
 from app.canvas.symbols.lettering import draw_centred
@@ -177,6 +177,16 @@ class Stage:
             return
         limit = None if widest is None else widest * self.size.c
         draw_centred(self.painter, self.at(centre), text, em * self.size.c, colour, bold=bold, widest=limit)
+
+    def hatch(self, lines: Iterable[QLineF], colour: QColor, width: float) -> None:
+        """Lines that are already in the painter's units."""
+        self.painter.setPen(self.pen(colour, width))
+        for line in lines:
+            self.painter.drawLine(line)
+
+    def smooth(self) -> None:
+        """Slanting edges are smoothed from now on."""
+        self.painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
 
     def _axis_line(self, start: Point, end: Point, pen: QPen) -> None:
         """A line along an axis: crosswise on whole pixels for its width, lengthwise between whole pixels."""
