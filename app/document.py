@@ -196,8 +196,9 @@ def _work(plan: Plan) -> Iterator[object]:
     What a junction works out when first asked is asked for here, so that the window never waits for it.
     """
     junction = Junction(plan)
-    for step in (lambda: junction.control, lambda: junction.switches, lambda: junction.routes):
-        step()
+    asked = ("control", "switches", "routes", "routes_through")
+    for name in asked:
+        getattr(junction, name)
         yield None
     findings = find_all(junction)
     yield _Judged(junction, findings, stale_waivers(junction, findings))

@@ -8,7 +8,7 @@ from typing import Any
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoStack
 
-from app.undo import ApplyChange
+from app.undo import ApplyChange, Step
 from model.files.writer import write_bytes
 
 Stamp = tuple[int, int, int]
@@ -24,6 +24,8 @@ class Opened(QObject):
     reset = Signal()
     """Another document is open."""
     dirty_changed = Signal(bool)
+    stepped = Signal(object, str)
+    """What became of a change (a ``Step``), and the change's label."""
     refused = Signal(str)
     """Why a wish was not carried out, for the status bar."""
 
@@ -100,6 +102,10 @@ class Opened(QObject):
     def show_where(self, change: Any) -> None:
         """Tell where an undo or redo acted."""
         raise NotImplementedError
+
+    def tell_step(self, step: Step, label: str) -> None:
+        """Say what became of a change."""
+        self.stepped.emit(step, label)
 
     def close(self) -> None:
         """End the background work; to be called before the document goes away."""

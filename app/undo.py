@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import Enum, auto
 from typing import Any, Protocol, Self
 
 from PySide6.QtGui import QUndoCommand
@@ -18,6 +19,14 @@ class AnyChange(Protocol):
         """The change that undoes this one."""
 
 
+class Step(Enum):
+    """What became of a change."""
+
+    DONE = auto()
+    UNDONE = auto()
+    DONE_AGAIN = auto()
+
+
 class Takes(Protocol):
     """What a change is applied to."""
 
@@ -26,6 +35,9 @@ class Takes(Protocol):
 
     def show_where(self, change: Any) -> None:
         """Bring the place of a change into sight."""
+
+    def tell_step(self, step: Step, label: str) -> None:
+        """Say what became of a change."""
 
 
 class ApplyChange(QUndoCommand):
@@ -42,9 +54,11 @@ class ApplyChange(QUndoCommand):
         self._target.take(self._change)
         if not self._is_first:
             self._target.show_where(self._change)
+        self._target.tell_step(Step.DONE if self._is_first else Step.DONE_AGAIN, self._change.label)
         self._is_first = False
 
     def undo(self) -> None:
         """Take the change back."""
         self._target.take(self._change.inverse())
         self._target.show_where(self._change)
+        self._target.tell_step(Step.UNDONE, self._change.label)

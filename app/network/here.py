@@ -10,8 +10,8 @@ from model.network.network import JunctionSpec, Link, Spot
 
 
 def place_words(spot: Spot) -> str:
-    """``x 4  y −2``: squares of the map."""
-    return f"x {number(int(spot[0]))}  y {number(int(spot[1]))}"
+    """``x 4, y −2``: squares of the map."""
+    return f"x {number(int(spot[0]))}, y {number(int(spot[1]))}"
 
 
 def here_words(document: NetworkDocument, item: Item | None) -> str:

@@ -6,7 +6,7 @@ import time
 from collections.abc import Iterable
 from typing import Final, Protocol
 
-from PySide6.QtCore import QRect, QSize, QTimer
+from PySide6.QtCore import QRect, QSize, QTimer, Signal
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
@@ -40,6 +40,9 @@ class Counted(Protocol):
 
 class StatusBar(QWidget):
     """Messages stand in the place of what lies under the cursor, and go by themselves."""
+
+    said = Signal(str)
+    """A message, for those who cannot see it."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -89,6 +92,7 @@ class StatusBar(QWidget):
             self.here.setText(text)
             self.here.setToolTip(plain_tip(text))
             self._message.start()
+            self.said.emit(text)
         else:
             self._message.stop()
             self._show_here()
@@ -118,7 +122,7 @@ class StatusBar(QWidget):
 
     def _show_here(self) -> None:
         self.here.setText(self._here)
-        self.here.setToolTip("")
+        self.here.setToolTip(plain_tip(self._here))
 
     def _tell_age(self) -> None:
         if self._copied is not None:

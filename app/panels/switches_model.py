@@ -107,11 +107,6 @@ def summary(switches: tuple[Switch, ...], serves: bool) -> str:
     return f"{inverter_word}, {throw_word}: the fewest for this orientation."
 
 
-def switch_sentence(switch: Switch) -> str:
-    """What the status bar says of a switch."""
-    return f"switch {switch.name}: rests {switch.resting.word}, powered {switch.powered.word}"
-
-
 def reader_sentence(names: list[str]) -> str:
     """What a reader throws."""
     return f"throws {listed(names)}" if names else "throws nothing"

@@ -30,5 +30,5 @@ def listed(words: Collection[str]) -> str:
 
 
 def cell_words(cell: Cell) -> str:
-    """``x 1  y 64  z 2``."""
-    return f"x {number(cell.x)}  y {number(cell.y)}  z {number(cell.z)}"
+    """``x 1, y 64, z −2``."""
+    return f"x {number(cell.x)}, y {number(cell.y)}, z {number(cell.z)}"

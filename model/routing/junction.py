@@ -128,6 +128,15 @@ class Junction:
         }
 
     @cached_property
+    def routes_through(self) -> dict[Cell, tuple[WantedRoute, ...]]:
+        """By cell, the wanted routes whose way leads over it."""
+        through: dict[Cell, list[WantedRoute]] = {}
+        for route, way in self.ways.items():
+            for cell in dict.fromkeys(way.path):
+                through.setdefault(cell, []).append(route)
+        return {cell: tuple(routes) for cell, routes in through.items()}
+
+    @cached_property
     def settings(self) -> dict[str | None, frozenset[Cell]]:
         """The powered switches while each reader alone holds, by arm; under ``None`` while none does."""
         readers = (route.start for route in self.plan.routes if route.called is not None)

@@ -87,7 +87,7 @@ def test_go_to_shows_the_cell_and_its_level(straight: MainWindow) -> None:
     straight.bound["go_to"].trigger()
     assert straight.view.cursor == Cell(-40, 12, 300)
     assert straight.view.level == 12
-    assert straight.panels.status.place.text() == "x −40  y 12  z 300"
+    assert straight.panels.status.place.text() == "x −40, y 12, z 300"
 
 
 def test_move_plan_takes_the_cursor_s_cell_to_the_place(straight: MainWindow) -> None:
