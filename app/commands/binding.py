@@ -146,6 +146,7 @@ def _show_here(window: MainWindow) -> None:
         surveyed = window.view.surveying.words_at(cell) if window.view.survey_bar.isVisible() else ""
         said = surveyed or here_words(window.document, cell)
     window.panels.status.show_here(cell_words(cell), said)
+    window.view.setAccessibleDescription(f"{cell_words(cell)}: {said}")
 
 
 def _forget_message(window: MainWindow) -> None:
