@@ -16,6 +16,7 @@ from app.canvas.view import PlanView
 from app.commands.binding import bind_document, bind_view
 from app.commands.bound import bind, fill_menus, keep_to
 from app.commands.context_menu import ContextMenu
+from app.commands.depth import DepthCommands
 from app.commands.exporting import ExportCommands
 from app.commands.files import PLANS, FileCommands
 from app.commands.look import show_tool_icons, use_theme
@@ -27,11 +28,14 @@ from app.dialogs.about import AboutDialog, CautionsDialog
 from app.dialogs.keys import ActionFinder, KeysDialog
 from app.document import Document
 from app.file_window import FileWindow
+from app.first_sketch.binding import bind_first_sketch
 from app.mishap import MishapHook
 from app.panels.frame import Frame, Panels
 from app.panels.menu_row import MenuRow
+from app.program_icon import program_icon
 from app.recovery import LeftOver, Recovery, recovery_folder
 from app.settings import Settings
+from app.speech.plan import PlanSpeech
 from app.start import StartScreen, example_paths
 from app.theme import Scheme
 from model.grid import Y_HIGHEST, Y_LOWEST, Turn
@@ -73,6 +77,7 @@ class MainWindow(FileWindow):
             self, self.document, lambda: self.view.cursor, self.view.go_to, self.view.carry_choice
         )
         self.timing = TimingCommands(self)
+        self.depth = DepthCommands(self)
         self.bound = bind(self, commands_of(self))
         self.menu_row = MenuRow()
         self.menus = fill_menus(self.menu_row.bar, self.bound)
@@ -90,6 +95,8 @@ class MainWindow(FileWindow):
         self.context_menu = ContextMenu(self.view, self.bound)
         bind_view(self)
         bind_document(self)
+        self.first_sketch = bind_first_sketch(self)
+        self.speech = PlanSpeech(self)
         self._watch_system()
         self.use_scheme(self.settings.theme)
         self.document.new()
@@ -194,6 +201,7 @@ def run(path: str | None) -> int:
     application.setApplicationName("Platelayer")
     application.setOrganizationName("Platelayer")
     QGuiApplication.setDesktopFileName("platelayer")
+    QGuiApplication.setWindowIcon(program_icon())
     # The background must hand the interpreter back quickly, or every repaint would wait for it.
     sys.setswitchinterval(SWITCH_SECONDS)
     window = MainWindow() if path is None or PLANS.is_for(Path(path)) else first_network_window(Path(path))

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.panels.look import label
+from app.program_icon import program_icon
 from model.sheet.cautions import FROM_MEMORY, ONE_ORIENTATION, TEST_FIRST
 
 WIDTH: Final = 420
+SIGN: Final = 48
+"""Side of the program's icon, in px."""
 PURPOSE: Final = "Plan a rail junction before you place a block."
 INVENTED: Final = (
     "The Brinepan Tramway of the examples is invented, as are its stations, waybills and traffic."
@@ -61,7 +65,13 @@ class AboutDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle("About Platelayer")
         column = _column(self)
-        _add(column, version_words(), "heading")
+        head = QHBoxLayout()
+        head.setSpacing(12)
+        sign = label()
+        sign.setPixmap(program_icon().pixmap(QSize(SIGN, SIGN), self.devicePixelRatio()))
+        head.addWidget(sign)
+        head.addWidget(label(version_words(), "heading"), 1)
+        column.addLayout(head)
         _add(column, PURPOSE)
         _add(column, INVENTED, "second")
         _add_close(self, column)

@@ -34,7 +34,9 @@ QT_DASHES: Final = re.compile(
     rb'stroke-dasharray="(?P<dashes>[\d.,]+)"'
     rb'(?P<between> stroke-dashoffset="0" stroke-width=")(?P<width>[\d.]+)"'
 )
-"""Quotation marks in names are written as ``&quot;``, so that no name can look like this."""
+"""Quotation marks in names are written as ``&quot;``, so that no name can look like these."""
+
+QT_MITER: Final = re.compile(rb'stroke-miterlimit="(?P<limit>[\d.]+)"')
 
 DrawPage = Callable[[QPainter], None]
 """Draws a page on a painter whose unit is the mm."""
@@ -69,14 +71,21 @@ def svg(page: DrawPage, paper: Paper, title: str) -> bytes:
     generator.setTitle(title)
     with _painting(generator) as painter:
         _draw_in_mm(painter, SVG_DPI, page)
-    return QT_DASHES.sub(_true_dashes, _bytes_of(buffer))
+    return QT_MITER.sub(_true_miter, QT_DASHES.sub(_true_dashes, _bytes_of(buffer)))
 
 
 def _true_dashes(written: re.Match[bytes]) -> bytes:
-    """Qt writes dashes in widths of the line, as its pens have them; SVG counts in units of the drawing."""
+    """Qt counts dashes in widths of the line, but leaves them so where it rounds the width to none."""
     width = float(written["width"])
+    if width >= 0.5:
+        return written[0]
     dashes = ",".join(f"{float(dash) * width:g}" for dash in written["dashes"].split(b","))
     return b'stroke-dasharray="%s"%s%s"' % (dashes.encode(), written["between"], written["width"])
+
+
+def _true_miter(written: re.Match[bytes]) -> bytes:
+    """Qt measures a mitre from the middle of the line, SVG from its inner corner: twice as long."""
+    return b'stroke-miterlimit="%g"' % (2 * float(written["limit"]))
 
 
 def png(page: DrawPage, paper: Paper, ground: QColor) -> bytes:

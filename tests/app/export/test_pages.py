@@ -16,9 +16,12 @@ from xml.etree import ElementTree
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from PySide6.QtGui import QImage
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QGuiApplication, QImage, QPainter, QPen
 
 from app.export import export_sheet
+from app.export.devices import svg
+from app.export.papers import PAPERS
 from model.files.writer import WriteError
 from model.grid import Cell, Heading
 from model.parts import Part
@@ -87,6 +90,24 @@ def test_svg_pages_have_true_sizes_and_dashes(tmp_path: Path) -> None:
     assert dashes
     for found in dashes:
         assert [float(part) for part in found.split(",")] == pytest.approx([0.8, 0.56], abs=0.001)
+
+
+@pytest.mark.parametrize("width", [0.25, 0.35, 0.5, 0.7, 3])
+def test_dashes_and_mitres_of_any_line_are_true(qapp: QGuiApplication, width: float) -> None:
+    """SVG 1.1, 11.4, from memory: dashes count in units of the drawing, and the limit is the length of the
+    mitre over the width of the line: √2 at a right angle."""
+    pen = QPen(QColor("black"), width, c=Qt.PenCapStyle.FlatCap, j=Qt.PenJoinStyle.MiterJoin)
+    pen.setDashPattern([2, 1])
+    pen.setMiterLimit(1.2)
+
+    def draw(painter: QPainter) -> None:
+        painter.setPen(pen)
+        painter.drawRect(4, 4, 40, 40)
+
+    written = svg(draw, PAPERS["A4"], "dashes").decode()
+    (dashes,) = re.findall(r'stroke-dasharray="([\d.,]+)"', written)
+    assert [float(part) for part in dashes.split(",")] == pytest.approx([2 * width, width], rel=1e-3)
+    assert min(float(limit) for limit in re.findall(r'miterlimit="([\d.]+)"', written)) >= 2**0.5
 
 
 @pytest.mark.parametrize(("paper", "mm"), [("A4", (210, 297)), ("A3", (420, 297))])
