@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtGui import QAction
 
 from app.actions import TOOLS
+from app.commands.letters import plain_text
 from app.commands.modules import bind_modules
 from app.panels.here import here_words
 from app.panels.run_words import run_words
@@ -106,12 +107,13 @@ def bind_document(window: MainWindow) -> None:
         action = window.bound[name]
         can.connect(action.setEnabled)
         action.setEnabled(False)
-        text.connect(partial(name_step, action, action.text()))
+        text.connect(partial(name_step, action, plain_text(action)))
 
 
 def name_step(action: QAction, word: str, step: str) -> None:
     """The menu names the step that would be taken back or done again."""
-    action.setText(f"{word} {step}".strip())
+    # An ampersand in a name is a letter of the name, not a key; the menu gives the key when it opens.
+    action.setText(f"{word} {step}".strip().replace("&", "&&"))
 
 
 def _show_hand(window: MainWindow) -> None:

@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMenu, QMenuBar, QWidget
 
 from app.actions import ACTIONS, MENUS, UserAction
+from app.commands.letters import letter_menus
 
 ONE_OF: Final = ("Edit/Tool", "Plan/Running side", "View/Theme")
 """Submenus of which exactly one action holds."""
@@ -55,6 +56,7 @@ def fill_menus(
         menu.addAction(actions[entry.name])
     for menu in menus.values():
         menu.setToolTipsVisible(True)
+    letter_menus(bar)
     return menus
 
 

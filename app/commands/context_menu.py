@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QMenu
 
 from app.canvas.rulers import LEFT, TOP
 from app.canvas.view import PlanView
+from app.commands.letters import letter_menu
 
 GROUPS: Final = (
     ("probe", "rewire"),
@@ -30,6 +31,7 @@ class ContextMenu(QObject):
             self.menu.addSeparator()
             for name in group:
                 self.menu.addAction(actions[name])
+        letter_menu(self.menu)
         view.installEventFilter(self)
 
     def open_at(self, cell_at: QPoint | None) -> None:

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.commands.binding import name_step
+from app.commands.letters import plain_text
 from app.network.actions import NETWORK_TOOLS
 from app.network.found import Found, markers_of
 from app.network.here import here_words, place_words
@@ -57,7 +58,7 @@ def _bind_document(window: NetworkWindow) -> None:
         action = window.bound[name]
         can.connect(action.setEnabled)
         action.setEnabled(False)
-        text.connect(partial(name_step, action, action.text()))
+        text.connect(partial(name_step, action, plain_text(action)))
 
 
 def _show_selection(window: NetworkWindow) -> None:

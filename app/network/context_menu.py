@@ -9,6 +9,7 @@ from PySide6.QtCore import QEvent, QObject, QPoint, QPointF
 from PySide6.QtGui import QAction, QContextMenuEvent
 from PySide6.QtWidgets import QMenu
 
+from app.commands.letters import letter_menu
 from app.network.map_view import MapView
 
 GROUPS: Final = (("properties", "open_plan"), ("delete",), ("fit_selection",))
@@ -25,6 +26,7 @@ class MapMenu(QObject):
             self.menu.addSeparator()
             for name in group:
                 self.menu.addAction(actions[name])
+        letter_menu(self.menu)
         view.installEventFilter(self)
 
     def open_at(self, pixel: QPoint | None) -> None:

@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QToolButton, QWidget
 
 from app.actions import TOOLS
+from app.commands.letters import plain_text
 from app.panels.look import hairline, named, panel
 
 HEIGHT: Final = 44
@@ -66,7 +67,7 @@ class ToolsRow(QWidget):
 
 
 def _tool_button(action: QAction) -> QToolButton:
-    button = named(QToolButton(), action.text())
+    button = named(QToolButton(), plain_text(action))
     button.setDefaultAction(action)
     button.setIconSize(QSize(24, 24))
     button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
@@ -76,7 +77,7 @@ def _tool_button(action: QAction) -> QToolButton:
 
 
 def _word_button(action: QAction, word: str | None) -> QToolButton:
-    button = named(QToolButton(), word or action.text())
+    button = named(QToolButton(), word or plain_text(action))
     button.setDefaultAction(action)
     button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
@@ -88,7 +89,7 @@ def _word_button(action: QAction, word: str | None) -> QToolButton:
 
 
 def _push_button(action: QAction) -> QPushButton:
-    button = named(QPushButton(action.text()), action.text())
+    button = named(QPushButton(plain_text(action)), plain_text(action))
     button.setToolTip(action.toolTip())
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     button.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
