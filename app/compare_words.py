@@ -1,0 +1,98 @@
+"""What differs between two plans in words, the same on the command line and in the window."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
+from typing import Final
+
+from app.translation import QT_TR_NOOP, tr
+from model.comparing import Difference, Kind
+from model.edits.words import part_word
+from model.parts import FACED, RAILS, Mode, Part
+from model.pieces import Piece
+
+VERBS: Final = {
+    Kind.TAKEN: QT_TR_NOOP("take away"),
+    Kind.TURNED: QT_TR_NOOP("turn"),
+    Kind.CHANGED: QT_TR_NOOP("change"),
+    Kind.PLACED: QT_TR_NOOP("place"),
+    Kind.RESHAPED: QT_TR_NOOP("lies otherwise"),
+}
+"""What a builder does about each kind, in the order in which it is done."""
+COUNTS: Final = {
+    Kind.PLACED: QT_TR_NOOP("{number} placed"),
+    Kind.TAKEN: QT_TR_NOOP("{number} taken away"),
+    Kind.TURNED: QT_TR_NOOP("{number} turned"),
+    Kind.CHANGED: QT_TR_NOOP("{number} changed"),
+    Kind.RESHAPED: QT_TR_NOOP("{number} lying otherwise"),
+}
+ORDER: Final = {kind: number for number, kind in enumerate(VERBS)}
+
+
+def counts_words(differences: Iterable[Difference]) -> str:
+    """``3 placed, 2 taken away, 1 turned``; in words where there is nothing."""
+    counts = Counter(each.kind for each in differences)
+    said = [tr(COUNTS[kind], number=f"{counts[kind]:,}") for kind in COUNTS if counts[kind]]
+    return ", ".join(said) or tr("no piece differs")
+
+
+def verb(kind: Kind) -> str:
+    """``take away``"""
+    return tr(VERBS[kind])
+
+
+def difference_words(found: Difference) -> str:
+    """``torch, facing up``, ``torch: facing up → facing east``, ``rail: rising-east → east-west``"""
+    before, after = found.before, found.after
+    if before is None or after is None:
+        return piece_words(before if after is None else after)
+    if before.part is not after.part:
+        said = [_becomes(piece_words(before), piece_words(after))]
+    else:
+        said = [f"{part_word(after.part)}: {_settings_that_differ(before, after)}".removesuffix(": ")]
+    if found.lay is not None and found.lies is not None:
+        lying = _becomes(found.lay.word, found.lies.word)
+        if found.kind is Kind.RESHAPED:
+            return f"{said[0]}: {lying}"
+        said.append(tr("lies {otherwise}", otherwise=lying))
+    elif found.kind is Kind.TURNED and after.part in RAILS:
+        said.append(tr("lies the same"))
+    return "; ".join(said)
+
+
+def piece_words(piece: Piece | None) -> str:
+    """A piece with all that a builder must see to: ``repeater, facing east, delay 4 ticks``."""
+    if piece is None:
+        return tr("nothing")
+    return ", ".join([part_word(piece.part), *_settings(piece).values()])
+
+
+def _settings_that_differ(before: Piece, after: Piece) -> str:
+    old, new = _settings(before), _settings(after)
+    keys = [key for key in {**old, **new} if old.get(key) != new.get(key)]
+    said = [_becomes(old.get(key) or tr("without"), new.get(key) or tr("without")) for key in keys]
+    if before.kept != after.kept or (before.holds != after.holds and "holds" not in keys):
+        said.append(tr("keys that this version does not know"))
+    return ", ".join(said)
+
+
+def _settings(piece: Piece) -> dict[str, str]:
+    """What is set on a piece, by what it is."""
+    said = {}
+    if piece.part in FACED or piece.facing != "north":
+        said["facing"] = tr("facing {way}", way=piece.facing)
+    if piece.wooden:
+        said["wooden"] = tr("wooden")
+    if piece.part is Part.REPEATER:
+        said["delay"] = tr("delay {ticks} ticks", ticks=piece.delay)
+    if piece.part is Part.COMPARATOR:
+        said["mode"] = tr("set to subtract") if piece.mode is Mode.SUBTRACT else tr("set to compare")
+    if piece.holds:
+        held = " + ".join(f"{held.count:,} {held.item}" for held in piece.holds)
+        said["holds"] = tr("holding {items}", items=held)
+    return said
+
+
+def _becomes(before: str, after: str) -> str:
+    return tr("{before} → {after}", before=before, after=after)
