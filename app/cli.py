@@ -13,7 +13,9 @@ from importlib import import_module
 from typing import Any, Final
 
 import click
+from click.shell_completion import CompletionItem
 
+from app.subcommands import completing
 from app.subcommands.statuses import DONE, NOT_READ_OR_WRITTEN, WRONG_USE
 from app.subcommands.streams import say
 from model.files.errors import PlanFileError
@@ -25,6 +27,7 @@ SUBCOMMANDS: Final = (
     "sheet",
     "materials",
     "turn",
+    "compare",
     "order",
     "steps",
     "tests",
@@ -48,6 +51,12 @@ class Program(click.Group):
             return None
         command: click.Command = import_module(f"app.subcommands.{cmd_name}").command
         return command
+
+    def shell_complete(self, ctx: click.Context, incomplete: str) -> list[CompletionItem]:
+        """Subcommands by their names alone, so that none is loaded; plans, as one alone opens the editor."""
+        names = [CompletionItem(name) for name in SUBCOMMANDS if name.startswith(incomplete)]
+        options = click.Command.shell_complete(self, ctx, incomplete)
+        return names + options or completing.files_ending(".plan.json", incomplete)
 
     def resolve_command(
         self, ctx: click.Context, args: list[str]
@@ -92,6 +101,8 @@ def _edit(file: str) -> int:
 def run(arguments: Sequence[str] | None = None) -> int:
     """Run the program with what was typed after its name; gives its exit status."""
     try:
+        if completing.is_asked():
+            return completing.answer(program)
         return _invoke(sys.argv[1:] if arguments is None else list(arguments))
     except click.exceptions.Exit as done:
         return done.exit_code

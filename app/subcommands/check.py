@@ -5,6 +5,7 @@ from __future__ import annotations
 import click
 
 from app.subcommands.check_text import check_text
+from app.subcommands.completing import plans
 from app.subcommands.statuses import DONE, ERROR_FOUND, NOT_READ_OR_WRITTEN
 from app.subcommands.streams import put, put_json, say
 from model.files.errors import PlanFileError
@@ -13,7 +14,7 @@ from model.rules.check import Check, check
 
 
 @click.command("check")
-@click.argument("files", metavar="FILE...", nargs=-1, required=True)
+@click.argument("files", metavar="FILE...", nargs=-1, required=True, shell_complete=plans)
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 def command(files: tuple[str, ...], as_json: bool) -> int:
     """Work out shapes, switches, routes, inverters and findings of plan files."""

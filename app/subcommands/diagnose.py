@@ -7,6 +7,7 @@ from typing import Any
 import click
 
 from app.subcommands.commissioning_text import diagnosis_text
+from app.subcommands.completing import any_file, plans
 from app.subcommands.statuses import DONE
 from app.subcommands.streams import put, put_json, say
 from model.commissioning import Commissioning, Diagnosis, Observed, Run, diagnose
@@ -16,9 +17,13 @@ from model.routing.junction import Junction
 
 
 @click.command("diagnose")
-@click.argument("file")
+@click.argument("file", shell_complete=plans)
 @click.option(
-    "--observed", metavar="OBS.json", required=True, help="The file that says what was seen of each cart."
+    "--observed",
+    metavar="OBS.json",
+    required=True,
+    shell_complete=any_file,
+    help="The file that says what was seen of each cart.",
 )
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 def command(file: str, observed: str, as_json: bool) -> int:

@@ -7,6 +7,7 @@ from typing import Any
 import click
 
 from app.materials_csv import materials_csv
+from app.subcommands.completing import plans
 from app.subcommands.statuses import DONE
 from app.subcommands.streams import columns, put, put_json
 from model.edits.words import counted, part_word
@@ -16,7 +17,7 @@ from model.sheet.materials import Materials, materials
 
 
 @click.command("materials")
-@click.argument("file")
+@click.argument("file", shell_complete=plans)
 @click.option("--csv", "as_csv", is_flag=True, help="Print comma-separated values (RFC 4180).")
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 def command(file: str, as_csv: bool, as_json: bool) -> int:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
+from app.subcommands.completing import any_file, networks
 from app.subcommands.network_since import changes_json, changes_text
 from app.subcommands.network_traffic import (
     run_traffic,
@@ -38,7 +39,7 @@ STAGES: Final = {"ways": "ways", "defaults": "defaults", "names": "names", "pric
 
 
 @click.command("network")
-@click.argument("file")
+@click.argument("file", shell_complete=networks)
 @click.option(
     "--seconds",
     type=Within(min=0),
@@ -46,9 +47,21 @@ STAGES: Final = {"ways": "ways", "defaults": "defaults", "names": "names", "pric
     show_default=True,
     help="For better plans, at most.",
 )
-@click.option("--graphml", metavar="OUT.graphml", help="Write the network as a graph, too.")
-@click.option("--cards", metavar="OUT.pdf", help="Write departure cards and the list of readers, too.")
-@click.option("--since", metavar="OLD.network.json", help="Tell what changes; names stay where they can.")
+@click.option(
+    "--graphml", metavar="OUT.graphml", shell_complete=any_file, help="Write the network as a graph, too."
+)
+@click.option(
+    "--cards",
+    metavar="OUT.pdf",
+    shell_complete=any_file,
+    help="Write departure cards and the list of readers, too.",
+)
+@click.option(
+    "--since",
+    metavar="OLD.network.json",
+    shell_complete=networks,
+    help="Tell what changes; names stay where they can.",
+)
 @traffic_options
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 def command(

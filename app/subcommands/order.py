@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from app.order_words import cheapest, order_words
+from app.subcommands.completing import any_file, plans
 from app.subcommands.progress import Progress
 from app.subcommands.statuses import DONE, ERROR_FOUND
 from app.subcommands.streams import columns, put, put_json, say
@@ -23,8 +24,15 @@ if TYPE_CHECKING:  # what the planner needs takes long to import, and the help o
 
 
 @click.command("order")
-@click.argument("file")
-@click.option("-o", "--output", metavar="OUT.plan.json", required=True, help="The file to write.")
+@click.argument("file", shell_complete=plans)
+@click.option(
+    "-o",
+    "--output",
+    metavar="OUT.plan.json",
+    required=True,
+    shell_complete=any_file,
+    help="The file to write.",
+)
 @click.option(
     "--seconds",
     type=click.IntRange(min=0),

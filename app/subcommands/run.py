@@ -6,6 +6,7 @@ from typing import Any
 
 import click
 
+from app.subcommands.completing import any_file, plans
 from app.subcommands.statuses import DONE
 from app.subcommands.streams import columns, plain, put, put_json
 from model.dry_run import Arrival, EventRefused, Lost, Result, Script, Watched, run
@@ -19,8 +20,14 @@ MOST_TICKS = 1_000_000
 
 
 @click.command("run")
-@click.argument("file")
-@click.option("--script", metavar="S.json", required=True, help="The file that says what is done, and when.")
+@click.argument("file", shell_complete=plans)
+@click.option(
+    "--script",
+    metavar="S.json",
+    required=True,
+    shell_complete=any_file,
+    help="The file that says what is done, and when.",
+)
 @click.option(
     "--ticks", type=click.IntRange(1, MOST_TICKS), metavar="N", help="Run ticks 0 to N−1, 20 a second."
 )

@@ -8,6 +8,7 @@ from typing import Final
 
 import click
 
+from app.subcommands.completing import any_file, plans
 from app.subcommands.statuses import DONE
 from app.subcommands.streams import say
 from model.files.plan_file import read_plan
@@ -16,9 +17,14 @@ ENDINGS: Final = (".pdf", ".svg", ".png")
 
 
 @click.command("sheet")
-@click.argument("file")
+@click.argument("file", shell_complete=plans)
 @click.option(
-    "-o", "--output", metavar="OUT.pdf", required=True, help="The file to write: .pdf, .svg or .png."
+    "-o",
+    "--output",
+    metavar="OUT.pdf",
+    required=True,
+    shell_complete=any_file,
+    help="The file to write: .pdf, .svg or .png.",
 )
 @click.option("--paper", type=click.Choice(["A4", "A3"]), default="A4", show_default=True)
 @click.option("--colour", is_flag=True, help="Use colour beside line and hatching.")

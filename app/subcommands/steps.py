@@ -7,6 +7,7 @@ from typing import Any, Final
 
 import click
 
+from app.subcommands.completing import plans
 from app.subcommands.statuses import DONE
 from app.subcommands.streams import plain, put, put_json
 from model.files.encoding import piece_value
@@ -15,7 +16,7 @@ from model.steps import Step, build_steps
 
 
 @click.command("steps")
-@click.argument("file")
+@click.argument("file", shell_complete=plans)
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 def command(file: str, as_json: bool) -> int:
     """Say how to build a junction, step by step: what to place, and what to see then.

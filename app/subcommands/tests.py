@@ -7,6 +7,7 @@ from typing import Any
 import click
 
 from app.subcommands.commissioning_text import tests_text
+from app.subcommands.completing import plans
 from app.subcommands.statuses import DONE
 from app.subcommands.streams import put, put_json
 from model.commissioning import Commissioning
@@ -15,7 +16,7 @@ from model.routing.junction import Junction
 
 
 @click.command("tests")
-@click.argument("file")
+@click.argument("file", shell_complete=plans)
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 def command(file: str, as_json: bool) -> int:
     """Find the fewest test runs that show every single fault that can be shown."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import click
 
+from app.subcommands.completing import arms, plans, readers
 from app.subcommands.statuses import DONE
 from app.subcommands.streams import columns, plain, put, put_json
 from model.files.plan_file import read_plan
@@ -24,9 +25,16 @@ def cell(words: str) -> Cell:
 
 
 @click.command("trace")
-@click.argument("file")
-@click.option("--from", "start", metavar="ARM", required=True, help="The arm by which the cart enters.")
-@click.option("--called", metavar="ARM[,ARM…]", help="The arms whose readers hold.")
+@click.argument("file", shell_complete=plans)
+@click.option(
+    "--from",
+    "start",
+    metavar="ARM",
+    required=True,
+    shell_complete=arms,
+    help="The arm by which the cart enters.",
+)
+@click.option("--called", metavar="ARM[,ARM…]", shell_complete=readers, help="The arms whose readers hold.")
 @click.option(
     "--throw", type=cell, metavar="X,Y,Z", multiple=True, help="A switch that is powered; repeat it."
 )

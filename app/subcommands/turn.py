@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import click
 
+from app.subcommands.completing import any_file, plans
 from app.subcommands.statuses import DONE
 from app.subcommands.streams import say
 from model.edits import turn_plan
@@ -13,10 +14,17 @@ from model.grid import Turn
 
 
 @click.command("turn")
-@click.argument("file")
+@click.argument("file", shell_complete=plans)
 @click.option("--quarter", type=int, required=True, help="Quarters clockwise, seen from above.")
 @click.option("--mirror", is_flag=True, help="Mirror first, x to -x.")
-@click.option("-o", "--output", metavar="OUT.plan.json", required=True, help="The file to write.")
+@click.option(
+    "-o",
+    "--output",
+    metavar="OUT.plan.json",
+    required=True,
+    shell_complete=any_file,
+    help="The file to write.",
+)
 def command(file: str, quarter: int, mirror: bool, output: str) -> int:
     """Turn a junction about x = z = 0, seen from above; the order of placing stays."""
     plan = read_plan(file)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from app.subcommands.check_text import finding_row
+from app.subcommands.completing import any_file, plans
 from app.subcommands.progress import Progress
 from app.subcommands.statuses import DONE, ERROR_FOUND
 from app.subcommands.streams import columns, plain, put, put_json, say
@@ -34,8 +35,15 @@ if TYPE_CHECKING:  # what the search needs takes long to import, and the help of
 
 
 @click.command("wire")
-@click.argument("file")
-@click.option("-o", "--output", metavar="OUT.plan.json", required=True, help="The file to write.")
+@click.argument("file", shell_complete=plans)
+@click.option(
+    "-o",
+    "--output",
+    metavar="OUT.plan.json",
+    required=True,
+    shell_complete=any_file,
+    help="The file to write.",
+)
 @click.option("--seed", type=int, default=0, show_default=True, help="Another one may lay other lines.")
 @click.option(
     "--grow",

@@ -16,6 +16,7 @@ COMMANDS = {
     "check": ["check", str(SALTERN), "--json"],
     "trace": ["trace", str(SALTERN), "--from", "Quay"],
     "materials": ["materials", str(SALTERN)],
+    "compare": ["compare", str(SALTERN), str(SALTERN)],
     "turn": ["turn", str(SALTERN), "--quarter", "1", "-o", "/nowhere/out.plan.json"],
     "diagnose": ["diagnose", str(SALTERN), "--observed", str(OBSERVED)],
     "help": ["--help"],
