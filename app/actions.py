@@ -290,3 +290,4 @@ def action(name: str) -> UserAction:
 
 
 _BY_NAME: Final = {entry.name: entry for entry in ACTIONS}
+    UserAction("first_sketch", "Help", "First sketch", "Draw a small junction yourself, a hint at a time."),

@@ -59,6 +59,8 @@ class Canvas(QWidget):
         self._ways: list[ShownWay] = []
         self._markers: dict[int, dict[Cell, Marker]] = {}
         self._chosen_finding: Finding | None = None
+        self._comparison = NO_COMPARISON
+        self._outline = NO_GHOST
         self.scene = Scene(document.layout)
         self.navigator = Navigator(self)
         self.previews = Previews(document, self)
@@ -155,6 +157,20 @@ class Canvas(QWidget):
         """Draws a band around what is being chosen."""
         self._band = corners
         self.update()
+        self.ghost_changed.emit(ghost)
+        self.update()
+
+    def show_outline(self, ghost: Ghost | None) -> None:
+        """Draws quietly what a gesture could make that nobody has begun."""
+        picture = picture_of(ghost, self.document.layout)
+        pieces = self.document.plan.pieces
+        covered = frozenset(cell for cell in picture.looks if cell in pieces)
+        self._outline = picture if picture.lies_over else picture.without(covered)
+        self.update()
+
+    def keep_foot(self, foot: int) -> None:
+        """Keeps so many px at the foot free of what is fitted, and of the key of the ways."""
+        self.navigator.foot = foot
 
     def tag_at(self, x: float, z: float) -> Tag | None:
         """The arm's tag over a point, in cells."""
@@ -275,7 +291,7 @@ class Canvas(QWidget):
             # The figures of a dry run stand where the markers would.
             markers={} if self.dry_run.is_on else self._markers.get(self._level, {}),
             chosen_finding=self._chosen_finding,
-            is_empty=len(self.document.plan.pieces) == 0 and not self._ghost.looks,
+            is_empty=not (len(self.document.plan.pieces) or self._ghost.looks or self._outline.looks),
         )
 
     def _exposed_area(self) -> Area:
@@ -287,6 +303,8 @@ class Canvas(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         """Only now the size is known to which the plan is fitted."""
         super().showEvent(event)
+            outline=self._outline.without(self._ghost.looks.keys()),
+            foot=self.navigator.foot,
         if not event.spontaneous() and not self._was_shown:
             self._was_shown = True
             self.fit_all()

@@ -53,7 +53,7 @@ class Hands:
         self._put_away_paste()
 
     def escape(self) -> None:
-        """One step back: the gesture, preview or dry run, a search, the choice, the tool."""
+        """One step back: the gesture, preview or dry run, a search, a comparison, the choice, the tool."""
         view = self._view
         if self.tool.cancel():
             self._is_pressing = False
@@ -64,10 +64,14 @@ class Hands:
             view.surveying.stop()
         elif view.rewiring.search.is_running:
             view.rewiring.stop()
+        elif view.comparing.is_on:
+            view.comparing.end()
         elif view.selection:
             view.selection = frozenset()
         elif not isinstance(self.tool, SelectTool):
             self.use(SelectTool.name)
+        else:
+            view.unwound.emit()
 
     def point_again(self) -> None:
         """Tells the tool where the pointer is, after the level or what is in hand changed."""

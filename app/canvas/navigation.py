@@ -40,6 +40,8 @@ class Navigator(QObject):
         super().__init__(widget)
         self._widget = widget
         self.view = Viewport(FULL_SIZE, LEFT + 5 * FULL_SIZE, TOP + 5 * FULL_SIZE)
+        self.foot = 0
+        """px at the foot of the widget that something stands over."""
         self._turned = 0
         self._pinched = 0.0
         self._grip: QPointF | None = None
@@ -68,18 +70,19 @@ class Navigator(QObject):
         return self._widget.rect().adjusted(LEFT, TOP, 0, 0)
 
     @property
+    def _free(self) -> QRect:
+        """The room for what is fitted or gone to."""
+        return self.room.adjusted(0, 0, 0, -self.foot)
+
+    @property
     def seen(self) -> Area:
         """The cells in sight, in part or whole."""
-        return self._seen_through(self.view)
+        return _seen_in(self.view, self.room)
 
     @property
     def drawn_area(self) -> Area:
         """The cells in sight of ``drawn``."""
-        return self._seen_through(self.drawn)
-
-    def _seen_through(self, view: Viewport) -> Area:
-        room = self.room
-        return view.area(room.left(), room.top(), room.left() + room.width(), room.top() + room.height())
+        return _seen_in(self.drawn, self.room)
 
     @property
     def is_panning(self) -> bool:
@@ -124,21 +127,21 @@ class Navigator(QObject):
 
     def fit(self, area: Area) -> None:
         """Shows an area whole and in the middle, no larger than 100 %."""
-        scale = fitting_step(area, self.room.width() - 2 * BESIDE, self.room.height() - 2 * ABOVE)
+        scale = fitting_step(area, self._free.width() - 2 * BESIDE, self._free.height() - 2 * ABOVE)
         self._centre(Viewport(scale), area)
 
     def bring_into_sight(self, area: Area) -> None:
         """Centres an area, unless it is all in sight; zooms out only where it has no room."""
-        seen = self.seen
+        seen = _seen_in(self.view, self._free)
         whole = Area(seen.west + 1, seen.north + 1, seen.east - 1, seen.south - 1)
         if whole.holds(area.west, area.north) and whole.holds(area.east, area.south):
             return
-        scale = fitting_step(area, self.room.width(), self.room.height(), self.view.scale)
+        scale = fitting_step(area, self._free.width(), self._free.height(), self.view.scale)
         self._centre(Viewport(scale), area)
 
     def follow(self, cell: Cell) -> None:
         """Moves just far enough to keep a cell in sight, with a cell of margin."""
-        room, scale = self.room, self.view.scale
+        room, scale = self._free, self.view.scale
         left, top = self.view.corner(cell.x, cell.z)
         dx = _needed(left - scale, left + 2 * scale, room.left(), room.left() + room.width())
         dy = _needed(top - scale, top + 2 * scale, room.top(), room.top() + room.height())
@@ -194,13 +197,17 @@ class Navigator(QObject):
 
     def _centre(self, view: Viewport, area: Area) -> None:
         x, z = area.west + area.width / 2, area.north + area.height / 2
-        middle = QPointF(self.room.center())
+        middle = QPointF(self._free.center())
         self.glide(view.centred(x, z, middle.x(), middle.y()))
 
 
 def reduces_motion(widget: QWidget) -> bool:
     """Whether the system asks for no animation."""
     return widget.style().styleHint(QStyle.StyleHint.SH_Widget_Animation_Duration, None, widget) == 0
+
+
+def _seen_in(view: Viewport, room: QRect) -> Area:
+    return view.area(room.left(), room.top(), room.left() + room.width(), room.top() + room.height())
 
 
 def _needed(low: int, high: int, least: int, most: int) -> int:

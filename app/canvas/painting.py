@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRect
@@ -45,6 +45,7 @@ HINT_TRACK: Final = (
 """The track that an empty plan shows as a ghost: x, z and shape."""
 
 
+PALE: Final = 0.4
 @dataclass(frozen=True)
 class Shown:
     """All that one picture of the plan view depends on."""
@@ -60,6 +61,9 @@ class Shown:
     survey: GhostPicture
     band: tuple[Cell, Cell] | None
     selection: frozenset[Cell]
+    comparison: ComparisonPicture
+    outline: GhostPicture
+    """What a gesture could make that nobody has begun."""
     cursor: Cell
     cursor_shows: bool
     preview: Preview
@@ -68,6 +72,8 @@ class Shown:
     cart_distance: float
     exposed: Area
     """What of ``seen`` is painted anew."""
+    foot: int
+    """px at the foot that something stands over."""
     live_carts: tuple[PlacedCart, ...]
     probes: Iterable[Cell]
     markers: dict[Cell, Marker]
@@ -106,6 +112,7 @@ def _paint_plan(painter: QPainter, shown: Shown) -> None:
     paint_chevrons(ground, shown.ways)
     if shown.cart is not None:
         paint_cart(ground, shown.cart, shown.cart_distance)
+    _paint_outline(painter, shown)
     paint_live_carts(ground, shown.live_carts)
     tags = shown_tags(shown.arms, level, view)
     paint_tags(painter, tags, view.scale, shown.theme)
@@ -118,6 +125,15 @@ def _paint_marks(painter: QPainter, shown: Shown) -> None:
     paint_probes(painter, shown.probes, shown.level, shown.exposed, view, theme)
     paint_ring(painter, shown.selection, shown.level, shown.seen, view, theme)
     if shown.band is not None:
+def _paint_outline(painter: QPainter, shown: Shown) -> None:
+    """The tags of an arm that nobody has made are paler than those of one, which they would look like."""
+    level, view, theme = shown.level, shown.view, shown.theme
+    paint_ghost(painter, replace(shown.outline, arms=()), level, view, theme)
+    painter.setOpacity(PALE)
+    paint_tags(painter, shown_tags(shown.outline.arms, level, view), view.scale, theme)
+    painter.setOpacity(1.0)
+
+
         paint_band(painter, shown.band, view, theme)
     if shown.cursor_shows:
         paint_cursor(painter, shown.cursor, view, theme)
@@ -135,7 +151,7 @@ def _paint_chips(painter: QPainter, shown: Shown) -> None:
         widest = shown.size.width() - LEFT - 100
         draw_preview_chip(painter, LEFT + EDGE, TOP + EDGE, shown.preview.title, widest, shown.theme)
     if shown.ways:
-        corner = QPointF(LEFT + EDGE, shown.size.height() - EDGE)
+        corner = QPointF(LEFT + EDGE, shown.size.height() - shown.foot - EDGE)
         paint_key(painter, corner, shown.ways, shown.theme)
 
 

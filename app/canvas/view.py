@@ -47,6 +47,8 @@ class PlanView(Canvas):
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(document, parent)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    unwound = Signal()
+    """Esc, with nothing left here to take back."""
         self.setMouseTracking(True)
         self.setAccessibleName("Plan view")
         self._hand = Hand()

@@ -10,6 +10,7 @@ from app.commands.bound import Command
 from app.commands.build_order import show_build_order
 from app.commands.plan import BACK, CLOCKWISE, MIRROR
 from app.commands.wiring import show_wiring
+from app.first_sketch.binding import begin_first_sketch
 from model.plan import Side
 
 if TYPE_CHECKING:
@@ -40,6 +41,7 @@ def _file_commands(window: MainWindow) -> dict[str, Command]:
         "materials_csv": exports.materials_csv,
         "close": window.close,
         "find_action": window.find_action,
+        "first_sketch": partial(begin_first_sketch, window),
         "shortcuts": window.show_keys,
         "cautions": window.show_cautions,
         "about": window.show_about,

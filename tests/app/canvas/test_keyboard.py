@@ -38,6 +38,7 @@ def test_a_whole_arm_is_made_by_keys(document: Document, view: PlanView, user: U
     assert arm.name == "Beacon"
     assert arm.leave is not None
     assert arm.leave.at == Cell(2, LEVEL, 0)
+    assert not view.hands.tool.is_busy, "the Enter that gave the name begins nothing on the plan"
 
 
 def test_enter_places_erases_and_throws(document: Document, shown_wye: PlanView, user: User) -> None:
