@@ -263,6 +263,7 @@ ACTIONS: Final = (
     ),
     UserAction("theme_light", "View/Theme", "Light", "Dark lines on light paper.", is_choice=True),
     UserAction("theme_dark", "View/Theme", "Dark", "Light lines on dark paper.", is_choice=True),
+    UserAction("first_sketch", "Help", "First sketch", "Draw a small junction yourself, a hint at a time."),
     UserAction("find_action", "Help", "Find an action…", "Type a word and choose what to do.", ("Ctrl+K",)),
     UserAction("shortcuts", "Help", "Keys", "All keys on one page.", ("F1",)),
     UserAction("cautions", "Help", "Before you build…", "What to know and to try before you place a block."),
@@ -290,4 +291,3 @@ def action(name: str) -> UserAction:
 
 
 _BY_NAME: Final = {entry.name: entry for entry in ACTIONS}
-    UserAction("first_sketch", "Help", "First sketch", "Draw a small junction yourself, a hint at a time."),

@@ -55,12 +55,12 @@ class Canvas(QWidget):
         self._was_shown = False
         self._ghost = NO_GHOST
         self._survey = NO_GHOST
+        self._comparison = NO_COMPARISON
+        self._outline = NO_GHOST
         self._band: tuple[Cell, Cell] | None = None
         self._ways: list[ShownWay] = []
         self._markers: dict[int, dict[Cell, Marker]] = {}
         self._chosen_finding: Finding | None = None
-        self._comparison = NO_COMPARISON
-        self._outline = NO_GHOST
         self.scene = Scene(document.layout)
         self.navigator = Navigator(self)
         self.previews = Previews(document, self)
@@ -146,17 +146,6 @@ class Canvas(QWidget):
     def show_ghost(self, ghost: Ghost | None) -> None:
         """Draws what a gesture would make."""
         self._ghost = picture_of(ghost, self.document.layout)
-        self.update()
-
-    def show_survey(self, survey: GhostPicture) -> None:
-        """Draws the rails over the plan as they stand in the world."""
-        self._survey = survey
-        self.update()
-
-    def show_band(self, corners: tuple[Cell, Cell] | None) -> None:
-        """Draws a band around what is being chosen."""
-        self._band = corners
-        self.update()
         self.ghost_changed.emit(ghost)
         self.update()
 
@@ -171,6 +160,17 @@ class Canvas(QWidget):
     def keep_foot(self, foot: int) -> None:
         """Keeps so many px at the foot free of what is fitted, and of the key of the ways."""
         self.navigator.foot = foot
+        self.update()
+
+    def show_survey(self, survey: GhostPicture) -> None:
+        """Draws the rails over the plan as they stand in the world."""
+        self._survey = survey
+        self.update()
+
+    def show_band(self, corners: tuple[Cell, Cell] | None) -> None:
+        """Draws a band around what is being chosen."""
+        self._band = corners
+        self.update()
 
     def tag_at(self, x: float, z: float) -> Tag | None:
         """The arm's tag over a point, in cells."""
@@ -277,6 +277,8 @@ class Canvas(QWidget):
             arms=self.document.plan.arms,
             ghost=self._ghost,
             survey=self._survey.without(self._ghost.looks.keys()),
+            outline=self._outline.without(self._ghost.looks.keys()),
+            foot=self.navigator.foot,
             band=self._band,
             selection=self._selection,
             cursor=self._cursor,
@@ -303,8 +305,6 @@ class Canvas(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         """Only now the size is known to which the plan is fitted."""
         super().showEvent(event)
-            outline=self._outline.without(self._ghost.looks.keys()),
-            foot=self.navigator.foot,
         if not event.spontaneous() and not self._was_shown:
             self._was_shown = True
             self.fit_all()

@@ -43,9 +43,9 @@ HINT_TRACK: Final = (
     (6, 2, Shape.NORTH_SOUTH),
 )
 """The track that an empty plan shows as a ghost: x, z and shape."""
-
-
 PALE: Final = 0.4
+
+
 @dataclass(frozen=True)
 class Shown:
     """All that one picture of the plan view depends on."""
@@ -59,21 +59,21 @@ class Shown:
     arms: tuple[Arm, ...]
     ghost: GhostPicture
     survey: GhostPicture
-    band: tuple[Cell, Cell] | None
-    selection: frozenset[Cell]
     comparison: ComparisonPicture
     outline: GhostPicture
     """What a gesture could make that nobody has begun."""
+    band: tuple[Cell, Cell] | None
+    selection: frozenset[Cell]
     cursor: Cell
     cursor_shows: bool
     preview: Preview
     ways: list[ShownWay]
     cart: Run | None
     cart_distance: float
-    exposed: Area
-    """What of ``seen`` is painted anew."""
     foot: int
     """px at the foot that something stands over."""
+    exposed: Area
+    """What of ``seen`` is painted anew."""
     live_carts: tuple[PlacedCart, ...]
     probes: Iterable[Cell]
     markers: dict[Cell, Marker]
@@ -106,25 +106,19 @@ def _paint_plan(painter: QPainter, shown: Shown) -> None:
     scene.paint_pieces(painter, view, seen, level, shown.manners, shown.ghost.hidden)
     scene.paint_live(painter, view, shown.exposed, level, shown.manners, shown.ghost.hidden)
     paint_ghost(painter, shown.survey, level, view, shown.theme)
+    _paint_outline(painter, shown)
     if not shown.manners.solo:
         paint_ghost_hints(painter, shown.ghost, level, view, shown.theme)
     paint_ghost(painter, shown.ghost, level, view, shown.theme)
     paint_chevrons(ground, shown.ways)
     if shown.cart is not None:
         paint_cart(ground, shown.cart, shown.cart_distance)
-    _paint_outline(painter, shown)
     paint_live_carts(ground, shown.live_carts)
     tags = shown_tags(shown.arms, level, view)
     paint_tags(painter, tags, view.scale, shown.theme)
     paint_reasons(ground, shown.ways, [tag.rect for tag in tags])
 
 
-def _paint_marks(painter: QPainter, shown: Shown) -> None:
-    """What is chosen and pointed at, and the findings."""
-    view, theme, named = shown.view, shown.theme, shown.scene.named
-    paint_probes(painter, shown.probes, shown.level, shown.exposed, view, theme)
-    paint_ring(painter, shown.selection, shown.level, shown.seen, view, theme)
-    if shown.band is not None:
 def _paint_outline(painter: QPainter, shown: Shown) -> None:
     """The tags of an arm that nobody has made are paler than those of one, which they would look like."""
     level, view, theme = shown.level, shown.view, shown.theme
@@ -134,6 +128,12 @@ def _paint_outline(painter: QPainter, shown: Shown) -> None:
     painter.setOpacity(1.0)
 
 
+def _paint_marks(painter: QPainter, shown: Shown) -> None:
+    """What is chosen and pointed at, and the findings."""
+    view, theme, named = shown.view, shown.theme, shown.scene.named
+    paint_probes(painter, shown.probes, shown.level, shown.exposed, view, theme)
+    paint_ring(painter, shown.selection, shown.level, shown.seen, view, theme)
+    if shown.band is not None:
         paint_band(painter, shown.band, view, theme)
     if shown.cursor_shows:
         paint_cursor(painter, shown.cursor, view, theme)

@@ -43,12 +43,12 @@ class PlanView(Canvas):
     tool_changed = Signal(str)
     hand_changed = Signal()
     module_changed = Signal()
+    unwound = Signal()
+    """Esc, with nothing left here to take back."""
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(document, parent)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-    unwound = Signal()
-    """Esc, with nothing left here to take back."""
         self.setMouseTracking(True)
         self.setAccessibleName("Plan view")
         self._hand = Hand()
