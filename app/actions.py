@@ -249,6 +249,7 @@ ACTIONS: Final = (
     UserAction("show_switches", "View", "Switches", "Go to the switches.", ("Alt+3",)),
     UserAction("show_routes", "View", "Routes", "Go to the wanted routes.", ("Alt+4",)),
     UserAction("show_readers", "View", "Readers", "Go to the readers.", ("Alt+5",)),
+    UserAction("show_pieces", "View", "Pieces", "Go to the list of all pieces.", ("Alt+8",)),
     UserAction("show_runs", "View", "Test runs", "Go to the test runs.", ("Alt+6",)),
     UserAction(
         "show_timing",

@@ -41,6 +41,8 @@ def bind_view(window: MainWindow) -> None:
     view.cursor_moved.connect(lambda _cell: _show_here(window))
     view.status.connect(panels.status.say)
     panels.findings.chosen.connect(lambda finding: _go_to_finding(window, finding))
+    panels.pieces.piece_chosen.connect(lambda cell: _go_to_piece(window, cell))
+    panels.pieces.plan_asked.connect(view.setFocus)
     panels.switches.switch_chosen.connect(lambda cell: view.show_cells((cell,)))
     view.previews.changed.connect(lambda: panels.readers.show_preview(view.previews.is_on))
     panels.readers.preview_asked.connect(window.view.preview_reader)
@@ -135,6 +137,7 @@ def _show_selection(window: MainWindow) -> None:
     chosen = window.view.selection
     window.panels.status.show_chosen(len(chosen))
     window.panels.switches.mark(chosen)
+    window.panels.pieces.mark(chosen)
     for name in ("cut", "copy", "delete", "fit_selection"):
         window.bound[name].setEnabled(bool(chosen))
 
@@ -212,6 +215,12 @@ def _show_reset(window: MainWindow) -> None:
     window.panels.message.hide()
     window.panels.status.tell_unchanged()
     window.view.fit_all()
+
+
+def _go_to_piece(window: MainWindow, cell: Cell) -> None:
+    """The cursor of the keyboard comes there, so that Enter goes on where the list was left."""
+    window.view.go_to(cell)
+    window.view.selection = frozenset({cell})
 
 
 def _go_to_finding(window: MainWindow, finding: Finding) -> None:

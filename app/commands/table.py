@@ -102,6 +102,7 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "show_switches": lambda: side.lower_tabs.show_panel("Switches"),
         "show_routes": lambda: side.lower_tabs.show_panel("Routes"),
         "show_readers": lambda: side.lower_tabs.show_panel("Readers"),
+        "show_pieces": lambda: side.lower_tabs.show_panel("Pieces"),
         "show_runs": lambda: side.upper_tabs.show_panel("Test runs"),
         "show_plan": view.setFocus,
         "show_timing": window.timing.show_or_hide,

@@ -21,6 +21,7 @@ from app.panels.materials_panel import MaterialsPanel
 from app.panels.message_bar import MessageBar
 from app.panels.modules_panel import ModulesPanel
 from app.panels.orientation_strip import OrientationStrip
+from app.panels.pieces_panel import PiecesPanel
 from app.panels.readers_panel import ReadersPanel
 from app.panels.routes_panel import RoutesPanel
 from app.panels.side_panel import SidePanel, Tabs
@@ -49,6 +50,7 @@ class Panels:
         self.switches = SwitchesPanel(document)
         self.routes = RoutesPanel(document)
         self.readers = ReadersPanel(document)
+        self.pieces = PiecesPanel(document)
         self.tray = Tray()
         self.in_hand = InHand(view.hand)
         self.modules = ModulesPanel(view.module_hand)
@@ -63,8 +65,13 @@ class Panels:
                 {"Findings": self.findings, "Materials": self.materials, "Test runs": self.commissioning},
             ),
             Tabs(
-                "Switches, routes and readers",
-                {"Switches": self.switches, "Routes": self.routes, "Readers": self.readers},
+                "Switches, routes, readers and pieces",
+                {
+                    "Switches": self.switches,
+                    "Routes": self.routes,
+                    "Readers": self.readers,
+                    "Pieces": self.pieces,
+                },
             ),
         )
 

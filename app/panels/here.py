@@ -48,7 +48,8 @@ def _what(document: Document, cell: Cell) -> str:
     shape = document.layout.shape(cell)
     if piece.part in RAILS and shape is not None:
         return f"{name}, {shape.word}"
-    return ", ".join([name, *_set_on(piece)])
+    faces = [tr("faces {facing}", facing=piece.facing)] if piece.part in TURNED else []
+    return ", ".join([name, *faces, *set_on(piece)])
 
 
 def _empty(document: Document, cell: Cell) -> str:
@@ -71,8 +72,9 @@ def _switch(switch: Switch) -> Iterator[str]:
     yield tr("named {name}", name=switch.name)
 
 
-def _set_on(piece: Piece) -> list[str]:
-    said = [tr("faces {facing}", facing=piece.facing)] if piece.part in TURNED else []
+def set_on(piece: Piece) -> list[str]:
+    """What is set on a piece beside its facing: delay, mode, content."""
+    said = []
     if piece.part is Part.REPEATER:
         said.append(tr("delay {ticks} ticks", ticks=piece.delay))
     if piece.part is Part.COMPARATOR:

@@ -12,6 +12,8 @@ from app.panels.look import font, panel
 
 WIDTH: Final = 348
 TAB: Final = 34
+BESIDE, BESIDE_LEAST = 30, 19
+"""px beside the words of a tab, where there is room, and where there are many tabs."""
 SHARES: Final = (416, 384)
 """Of the height, above and below."""
 
@@ -20,8 +22,10 @@ class _TabBar(QTabBar):
     """Tabs wide enough for their words in bold, so that choosing one moves none."""
 
     def tabSizeHint(self, index: int) -> QSize:
-        width = QFontMetrics(font(12, True)).horizontalAdvance(self.tabText(index))
-        return QSize(width + 30, TAB)
+        metrics = QFontMetrics(font(12, True))
+        words = [metrics.horizontalAdvance(self.tabText(at)) for at in range(self.count())]
+        beside = max(BESIDE_LEAST, min(BESIDE, (WIDTH - sum(words)) // len(words)))
+        return QSize(words[index] + beside, TAB)
 
     def minimumTabSizeHint(self, index: int) -> QSize:
         return self.tabSizeHint(index)
