@@ -4,17 +4,12 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
-from random import Random
 from typing import Any
 
 import pytest
 
-from model.dry_run import Script
-from model.files.errors import PlanFileError
-from model.files.plan_file import parse_plan
-from model.files.script_file import CART_LIMIT, EVENT_LIMIT, SIZE_LIMIT, parse_script
+from model.files.script_file import CART_LIMIT, EVENT_LIMIT, SIZE_LIMIT
 from tests.app.cli.running import Done, Runner
-from tests.model.files.bending import SPOILERS
 
 
 def line_with_reader() -> dict[str, Any]:
@@ -232,22 +227,3 @@ def test_whole_numbers_with_a_point_and_keys_that_are_not_known(run: Runner, pla
     script = '\n{"by": [1.5], "events": [{"tick": 3.0, "do": "send", "arm": "Quay", "why": null}]} '
     said = json.loads(ran(run, plan, script, "--json").out)
     assert said["arrivals"] == [{"cart": 1, "tick": 28, "arm": "Mill", "carries": {}}]
-
-
-def test_spoiled_scripts_are_read_or_refused_with_a_place() -> None:
-    plan = parse_plan(json.dumps(line_with_reader()).encode(), "line")
-    fill = {"tick": 9, "do": "fill", "at": [4, 63, 0], "holds": [{"item": "waybill:Salt", "count": 22}]}
-    lever = {"tick": 5, "do": "lever", "at": [0, 64, 5], "on": True}
-    data = json.dumps({"probes": [[1, 64, 5]], "events": [SEND, {**SEND, "waybills": [{}, {}]}, lever, fill]})
-    random = Random(1)
-    said = []
-    for _ in range(2_000):
-        spoiled = random.choice(list(SPOILERS.values()))(data.encode(), random)
-        try:
-            script = parse_script(spoiled, "s.json", plan)
-        except PlanFileError as error:
-            said.append(str(error))
-        else:
-            assert isinstance(script, Script)
-    assert all(words.startswith("s.json: ") and ": expected " in words for words in said)
-    assert 500 < len(said) < 2_000

@@ -2,27 +2,18 @@
 
 from __future__ import annotations
 
-import builtins
 import errno
 import os
-import resource
-import signal
 import stat
-import subprocess
-import sys
-import time
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
-from random import Random
-from typing import Any
 
 import pytest
 
 from model.files import writer
 from model.files.writer import WriteError, check_writable, write_bytes
+from tests.harness.disk import notices_loss, room_for
+from tests.harness.killing import GOOD_WRITER, IN_PLACE, spoilt_by_killing
 
-ROOT = Path(__file__).parents[3]
 OLD = b"old" * 1_000
 NEW = b"new" * 20_000
 
@@ -119,36 +110,27 @@ def test_a_protected_file_is_left_alone(target: Path, monkeypatch: pytest.Monkey
 @pytest.mark.parametrize("size", range(0, len(NEW), len(NEW) // 64))
 def test_room_for_only_so_many_bytes(target: Path, size: int) -> None:
     """The kernel refuses what goes beyond ``size``, as a full disk does."""
-    with _largest_file(size), pytest.raises(WriteError, match="File too large"):
+    with room_for(size), pytest.raises(WriteError, match="File too large"):
         write_bytes(target, NEW)
     assert target.read_bytes() == OLD
     assert _left_over(target) == []
 
 
-def test_a_file_that_comes_out_too_short_is_noticed(target: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """A write that reports success and loses bytes."""
+def test_a_file_that_comes_out_too_short_is_noticed(tmp_path: Path) -> None:
+    notices_loss(write_bytes, tmp_path)
 
-    class Losing:
-        def __init__(self, stream: Any) -> None:
-            self._stream = stream
 
-        def __getattr__(self, name: str) -> Any:
-            return getattr(self._stream, name)
+def test_a_writer_that_does_not_look_at_the_length_is_seen(tmp_path: Path) -> None:
+    """The control that must fail: a temporary file and a rename, but no look at what came out."""
 
-        def __enter__(self) -> Losing:
-            return self
+    def trusting(path: Path, data: bytes) -> None:
+        temporary = path.with_suffix(".tmp")
+        with open(temporary, "wb") as stream:
+            stream.write(data)
+        os.replace(temporary, path)
 
-        def __exit__(self, *error: object) -> None:
-            self._stream.close()
-
-        def write(self, data: bytes) -> int:
-            self._stream.write(data[:-1])
-            return len(data)
-
-    monkeypatch.setattr(writer, "open", lambda *args: Losing(builtins.open(*args)), raising=False)  # noqa: SIM115
-    with pytest.raises(WriteError, match="only a part of it"):
-        write_bytes(target, NEW)
-    assert target.read_bytes() == OLD
+    with pytest.raises(pytest.fail.Exception, match="DID NOT RAISE"):
+        notices_loss(trusting, tmp_path)
 
 
 CALLS = ["open", "os.stat", "os.fstat", "os.chmod", "os.fsync", "os.replace"]
@@ -183,66 +165,18 @@ def test_an_interrupt_leaves_nothing_behind(target: Path, monkeypatch: pytest.Mo
     assert target.read_bytes() == OLD
 
 
-IN_PLACE = "def write_bytes(path, data):\n    with open(path, 'wb') as stream: stream.write(data)\n"
-"""The control that must fail."""
-SAVE_FOR_EVER = """
-import sys
-{writer}
-old, new = b"old" * 700_000, b"new" * 900_000
-print("ready", flush=True)
-while True:
-    write_bytes(sys.argv[1], new)
-    write_bytes(sys.argv[1], old)
-"""
-
-
 def test_killed_while_saving(tmp_path) -> None:
-    assert _corrupt(tmp_path, "from model.files.writer import write_bytes", 25) == 0
+    assert spoilt_by_killing(tmp_path, GOOD_WRITER, 100) == 0
 
 
 @pytest.mark.slow
-@pytest.mark.timeout(900)
+@pytest.mark.timeout(1_800)
 def test_killed_while_saving_very_often(tmp_path) -> None:
-    assert _corrupt(tmp_path, "from model.files.writer import write_bytes", 2_000) == 0
+    assert spoilt_by_killing(tmp_path, GOOD_WRITER, 2_000) == 0
 
 
 def test_killed_while_saving_in_place_is_seen(tmp_path) -> None:
-    assert _corrupt(tmp_path, IN_PLACE, 25) > 0
-
-
-def _corrupt(folder: Path, writer_source: str, runs: int) -> int:
-    """How many of the runs, each ended by kill -9 at some moment, leave neither the old nor the new file."""
-    old, new = b"old" * 700_000, b"new" * 900_000
-    target = folder / "fen.plan.json"
-    random = Random(runs)
-    corrupt = 0
-    for _ in range(runs):
-        target.write_bytes(old)
-        _kill_while_saving(target, SAVE_FOR_EVER.format(writer=writer_source), random.uniform(0, 0.03))
-        corrupt += target.read_bytes() not in (old, new)
-        for temporary in folder.glob(".*.tmp"):
-            temporary.unlink()
-    return corrupt
-
-
-def _kill_while_saving(target: Path, script: str, seconds: float) -> None:
-    with subprocess.Popen(
-        [sys.executable, "-c", script, str(target)], cwd=ROOT, stdout=subprocess.PIPE
-    ) as child:
-        assert child.stdout is not None
-        assert child.stdout.readline() == b"ready\n"
-        time.sleep(seconds)
-        child.send_signal(signal.SIGKILL)
-
-
-@contextmanager
-def _largest_file(size: int) -> Iterator[None]:
-    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
-    resource.setrlimit(resource.RLIMIT_FSIZE, (size, hard))
-    try:
-        yield
-    finally:
-        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+    assert spoilt_by_killing(tmp_path, IN_PLACE, 25) > 0
 
 
 def _left_over(target: Path) -> list[Path]:
