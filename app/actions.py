@@ -187,6 +187,35 @@ ACTIONS: Final = (
     UserAction(
         "clear_survey", "Plan", "Clear survey", "Forget the surveyed shapes; once more brings them back."
     ),
+    UserAction(
+        "compare",
+        "Plan",
+        "Compare with a plan…",
+        "Mark what another plan has otherwise, and list what to place and take away; once more ends it.",
+        ("Ctrl+E",),
+        opens_group=True,
+    ),
+    UserAction(
+        "compare_saved",
+        "Plan",
+        "Compare with the saved file",
+        "Mark what was changed since the plan was saved; once more ends it.",
+        ("Ctrl+Shift+E",),
+    ),
+    UserAction("next_difference", "Plan", "Next difference", "Go to the next difference.", ("F8",)),
+    UserAction(
+        "previous_difference",
+        "Plan",
+        "Previous difference",
+        "Go to the difference before.",
+        ("Shift+F8",),
+    ),
+    UserAction(
+        "swap_comparison",
+        "Plan",
+        "Swap earlier and later",
+        "Tell how to get from the open plan to the other one, or the other way round.",
+    ),
     UserAction("level_up", "Level", "One level up", "Draw on the level above.", ("PgUp",)),
     UserAction("level_down", "Level", "One level down", "Draw on the level below.", ("PgDown",)),
     UserAction(
@@ -257,6 +286,9 @@ ACTIONS: Final = (
         "Timing diagram",
         "Go to the timing diagram; from there, hide it.",
         ("Alt+7",),
+    ),
+    UserAction(
+        "show_differences", "View", "Differences", "Go to what another plan has otherwise.", ("Alt+9",)
     ),
     UserAction("show_plan", "View", "Plan view", "Go to the plan view.", ("Alt+0",)),
     UserAction(

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
-from typing import Final
+from typing import Any, Final
 
 from app.translation import QT_TR_NOOP, tr
-from model.comparing import Difference, Kind
+from model.comparing import Beside, Difference, Kind
 from model.edits.words import part_word
 from model.parts import FACED, RAILS, Mode, Part
 from model.pieces import Piece
+from model.plan import Arm, ArmEnd, Route, Waiver
 
 VERBS: Final = {
     Kind.TAKEN: QT_TR_NOOP("take away"),
@@ -26,6 +27,14 @@ COUNTS: Final = {
     Kind.TURNED: QT_TR_NOOP("{number} turned"),
     Kind.CHANGED: QT_TR_NOOP("{number} changed"),
     Kind.RESHAPED: QT_TR_NOOP("{number} lying otherwise"),
+}
+NAMES: Final = {
+    "title": QT_TR_NOOP("title"),
+    "running side": QT_TR_NOOP("running side"),
+    "arm": QT_TR_NOOP("arm"),
+    "route": QT_TR_NOOP("route"),
+    "waiver": QT_TR_NOOP("waiver"),
+    "sheet": QT_TR_NOOP("sheet"),
 }
 ORDER: Final = {kind: number for number, kind in enumerate(VERBS)}
 
@@ -43,22 +52,31 @@ def verb(kind: Kind) -> str:
 
 
 def difference_words(found: Difference) -> str:
-    """``torch, facing up``, ``torch: facing up → facing east``, ``rail: rising-east → east-west``"""
+    """``torch, facing up``, ``torch: facing up → facing east``, ``rail: rising-east → east-west``."""
     before, after = found.before, found.after
     if before is None or after is None:
         return piece_words(before if after is None else after)
+    said = aspect_words(found)
+    return said if before.part is not after.part else f"{part_word(after.part)}: {said}"
+
+
+def aspect_words(found: Difference) -> str:
+    """The same without the part where there is but one: ``facing up``, ``facing up → facing east``."""
+    before, after = found.before, found.after
+    if before is None or after is None:
+        piece = before if after is None else after
+        return "" if piece is None else ", ".join(_settings(piece).values())
+    lying = "" if found.lay is None or found.lies is None else _becomes(found.lay.word, found.lies.word)
+    if found.kind is Kind.RESHAPED:
+        return lying
     if before.part is not after.part:
-        said = [_becomes(piece_words(before), piece_words(after))]
+        said = _becomes(piece_words(before), piece_words(after))
     else:
-        said = [f"{part_word(after.part)}: {_settings_that_differ(before, after)}".removesuffix(": ")]
-    if found.lay is not None and found.lies is not None:
-        lying = _becomes(found.lay.word, found.lies.word)
-        if found.kind is Kind.RESHAPED:
-            return f"{said[0]}: {lying}"
-        said.append(tr("lies {otherwise}", otherwise=lying))
-    elif found.kind is Kind.TURNED and after.part in RAILS:
-        said.append(tr("lies the same"))
-    return "; ".join(said)
+        said = _settings_that_differ(before, after)
+    if lying:
+        return tr("{said}; lies {otherwise}", said=said, otherwise=lying)
+    is_as_before = found.kind is Kind.TURNED and after.part in RAILS
+    return tr("{said}; lies the same", said=said) if is_as_before else said
 
 
 def piece_words(piece: Piece | None) -> str:
@@ -96,3 +114,36 @@ def _settings(piece: Piece) -> dict[str, str]:
 
 def _becomes(before: str, after: str) -> str:
     return tr("{before} → {after}", before=before, after=after)
+
+
+def name_words(found: Beside) -> str:
+    """``title``, ``arm Mill``"""
+    return f"{tr(NAMES[found.what])} {found.name}".rstrip()
+
+
+def beside_words(found: Beside) -> str:
+    """``idle Mill → idle Mill, called Fen with Salt``"""
+    return _becomes(_value_words(found.before), _value_words(found.after))
+
+
+def _value_words(value: Any) -> str:
+    match value:
+        case None:
+            return tr("none")
+        case Arm():
+            return ", ".join([*_end_words(tr("in"), value.enter), *_end_words(tr("out"), value.leave)])
+        case Route():
+            said = [tr("idle {arm}", arm=value.idle)]
+            said += [tr("called {arm}", arm=value.called)] if value.called is not None else []
+            said += [tr("with {waybill}", waybill=value.waybill)] if value.waybill is not None else []
+            return ", ".join(said)
+        case Waiver():
+            return value.reason or tr("no reason given")
+        case _:
+            return str(value)
+
+
+def _end_words(word: str, end: ArmEnd | None) -> list[str]:
+    if end is None:
+        return []
+    return [tr("{end} {cell} heading {heading}", end=word, cell=end.at, heading=end.heading.word)]

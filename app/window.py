@@ -15,6 +15,7 @@ from app import theme as themes
 from app.canvas.view import PlanView
 from app.commands.binding import bind_document, bind_view
 from app.commands.bound import bind, fill_menus, keep_to
+from app.commands.comparing import CompareCommands
 from app.commands.context_menu import ContextMenu
 from app.commands.depth import DepthCommands
 from app.commands.exporting import ExportCommands
@@ -77,6 +78,7 @@ class MainWindow(FileWindow):
             self, self.document, lambda: self.view.cursor, self.view.go_to, self.view.carry_choice
         )
         self.timing = TimingCommands(self)
+        self.comparison = CompareCommands(self)
         self.depth = DepthCommands(self)
         self.bound = bind(self, commands_of(self))
         self.menu_row = MenuRow()

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from app import theme as themes
 from app.canvas.arms import shown_tags, tag_under
+from app.canvas.comparison import NO_COMPARISON, ComparisonPicture
 from app.canvas.dry_running import DryRunning
 from app.canvas.findings_layer import Marker, markers_of
 from app.canvas.geometry import FULL_SIZE, Area
@@ -167,6 +168,11 @@ class Canvas(QWidget):
         self._survey = survey
         self.update()
 
+    def show_comparison(self, comparison: ComparisonPicture) -> None:
+        """Marks what differs from another plan."""
+        self._comparison = comparison
+        self.update()
+
     def show_band(self, corners: tuple[Cell, Cell] | None) -> None:
         """Draws a band around what is being chosen."""
         self._band = corners
@@ -276,6 +282,7 @@ class Canvas(QWidget):
             manners=Manners(self.theme, self._solo, self.devicePixelRatioF()),
             arms=self.document.plan.arms,
             ghost=self._ghost,
+            comparison=self._comparison,
             survey=self._survey.without(self._ghost.looks.keys()),
             outline=self._outline.without(self._ghost.looks.keys()),
             foot=self.navigator.foot,

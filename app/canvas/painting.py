@@ -11,6 +11,7 @@ from PySide6.QtGui import QPainter
 
 from app.canvas.arms import paint_tags, shown_tags
 from app.canvas.chips import EDGE, draw_empty_hint, draw_preview_chip
+from app.canvas.comparison import ComparisonPicture, paint_comparison
 from app.canvas.findings_layer import Marker, paint_leaders, paint_markers
 from app.canvas.geometry import Area, Viewport
 from app.canvas.ghosts import GhostPicture, paint_ghost, paint_ghost_hints
@@ -105,6 +106,7 @@ def _paint_plan(painter: QPainter, shown: Shown) -> None:
     paint_bands(ground, shown.ways)
     scene.paint_pieces(painter, view, seen, level, shown.manners, shown.ghost.hidden)
     scene.paint_live(painter, view, shown.exposed, level, shown.manners, shown.ghost.hidden)
+    paint_comparison(painter, shown.comparison, level, seen, view, shown.theme)
     paint_ghost(painter, shown.survey, level, view, shown.theme)
     _paint_outline(painter, shown)
     if not shown.manners.solo:
@@ -147,9 +149,10 @@ def _paint_chips(painter: QPainter, shown: Shown) -> None:
     paint_north(painter, shown.size, shown.theme)
     if shown.is_empty:
         _paint_hint(painter, shown)
-    if shown.preview.title:
+    title = shown.preview.title or shown.comparison.title
+    if title:
         widest = shown.size.width() - LEFT - 100
-        draw_preview_chip(painter, LEFT + EDGE, TOP + EDGE, shown.preview.title, widest, shown.theme)
+        draw_preview_chip(painter, LEFT + EDGE, TOP + EDGE, title, widest, shown.theme)
     if shown.ways:
         corner = QPointF(LEFT + EDGE, shown.size.height() - shown.foot - EDGE)
         paint_key(painter, corner, shown.ways, shown.theme)

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QWidget
 from app.canvas import clipboard
 from app.canvas.canvas import FIRST_LEVEL, Canvas
 from app.canvas.carries import GoesTo
+from app.canvas.comparison import NO_COMPARISON, comparison_picture
 from app.canvas.dry_running import PREVIEWED
 from app.canvas.ghosts import NO_GHOST, survey_picture
 from app.canvas.hands import Hands
@@ -22,6 +23,7 @@ from app.canvas.rewiring import Rewiring
 from app.canvas.run_bar import RunBar
 from app.canvas.survey_bar import SurveyBar
 from app.canvas.surveying import Surveying
+from app.comparing.comparing import Comparing
 from app.document import Document
 from app.tools.cart import CartTool
 from app.tools.hand import Hand
@@ -56,6 +58,7 @@ class PlanView(Canvas):
         self.name_entry = NameEntry(self)
         self.surveying = Surveying(document, self)
         self.rewiring = Rewiring(document, self)
+        self.comparing = Comparing(document, self)
         self.survey_bar = SurveyBar(self.surveying, self)
         self.run_bar = RunBar(self.dry_run, self)
         self.hands = Hands(self, ViewHost(self))
@@ -66,6 +69,13 @@ class PlanView(Canvas):
         for change in (self.tool_changed, self.previews.changed, self.surveying.changed):
             change.connect(self._show_survey)
         self.dry_run.changed.connect(self._show_survey)
+        for change in (
+            self.comparing.changed,
+            self.previews.changed,
+            self.dry_run.changed,
+            self.tool_changed,
+        ):
+            change.connect(self._show_comparison)
         self.tool_changed.connect(lambda tool: self.run_bar.show_train(tool == CartTool.name))
         self.run_bar.cells_chosen.connect(self.show_cells)
         document.changed.connect(self._follow)
@@ -222,6 +232,16 @@ class PlanView(Canvas):
         differing, impossible = self.surveying.differing, self.surveying.impossible
         picture = survey_picture(differing, impossible, self.document.layout)
         self.show_survey(picture if shows else NO_GHOST)
+
+    def _show_comparison(self) -> None:
+        """What differs shows unless a preview or the survey shows other shapes, or the dry run goes on."""
+        comparing = self.comparing
+        is_elsewhere = self.previews.is_on or self.dry_run.is_on or self.survey_bar.isVisible()
+        if not comparing.is_on or is_elsewhere:
+            self.show_comparison(NO_COMPARISON)
+            return
+        differences = comparing.differences.values()
+        self.show_comparison(comparison_picture(comparing.title, differences, comparing.other))
 
     # Following the document
 

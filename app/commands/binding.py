@@ -53,6 +53,7 @@ def bind_view(window: MainWindow) -> None:
     _bind_dry_run(window)
     _bind_timing(window)
     bind_modules(window)
+    window.comparison.bind()
     _show_hand(window)
     _show_selection(window)
     _show_here(window)

@@ -81,6 +81,11 @@ def _plan_commands(window: MainWindow) -> dict[str, Command]:
         "rewire": lambda: window.view.rewiring.start(window.view.selection, window.view.cursor),
         "order_from_survey": window.view.surveying.find,
         "clear_survey": window.view.surveying.clear,
+        "compare": window.comparison.with_file,
+        "compare_saved": window.comparison.with_saved,
+        "next_difference": lambda: window.comparison.step(1),
+        "previous_difference": lambda: window.comparison.step(-1),
+        "swap_comparison": window.view.comparing.swap,
     }
 
 
@@ -104,6 +109,7 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "show_readers": lambda: side.lower_tabs.show_panel("Readers"),
         "show_pieces": lambda: side.lower_tabs.show_panel("Pieces"),
         "show_runs": lambda: side.upper_tabs.show_panel("Test runs"),
+        "show_differences": window.comparison.go_to_list,
         "show_plan": view.setFocus,
         "show_timing": window.timing.show_or_hide,
         "probe": window.timing.probe,

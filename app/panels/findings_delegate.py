@@ -29,9 +29,7 @@ class FindingsDelegate(QStyledItemDelegate):
         rect = rect_of(option)
         paint_ground(painter, option, theme, is_first=True)
         middle = rect.top() + ROW / 2
-        draw_marker(
-            painter, rect.left() + MARKER_MIDDLE, middle, finding.severity, theme, aside=finding.waived
-        )
+        self.draw_mark(painter, rect.left() + MARKER_MIDDLE, middle, index)
         place = str(index.data(PLACE_ROLE))
         width = min(QFontMetrics(font(11)).horizontalAdvance(place), rect.width() // 2)
         right = rect.right() - MARGIN
@@ -41,6 +39,11 @@ class FindingsDelegate(QStyledItemDelegate):
         paint_text(painter, title, str(index.data()), font(12, not finding.waived), ink)
         paint_text(painter, above, place, font(11), theme.ink2, right=True)
         paint_text(painter, above.translated(0, 18), str(index.data(SECOND_ROLE)), font(11), theme.ink2)
+
+    def draw_mark(self, painter: QPainter, x: float, y: float, index: Index) -> None:
+        """The marker of a finding, its middle at (x, y)."""
+        finding = index.data(FINDING_ROLE)
+        draw_marker(painter, x, y, finding.severity, themes.current(), aside=finding.waived)
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         return QSize(200, ROW)

@@ -11,6 +11,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QHBoxLayout, QLayout, QSplitter, QVBoxLayout, QWidget
 
 from app.canvas.view import PlanView
+from app.comparing.panel import ComparisonPanel
 from app.document import Document
 from app.panels.commissioning_panel import CommissioningPanel
 from app.panels.findings_panel import FindingsPanel
@@ -56,6 +57,7 @@ class Panels:
         self.modules = ModulesPanel(view.module_hand)
         self.levels = LevelStrip(document, view.level)
         self.orientations = OrientationStrip(document)
+        self.comparison = ComparisonPanel(view.comparing)
         self.timing = TimingPanel(document, view.dry_run.runner)
         self.status = StatusBar()
         self.message = MessageBar()
@@ -74,6 +76,7 @@ class Panels:
                 },
             ),
         )
+        self.side.add_on_top(self.comparison)
 
 
 class Frame(QWidget):
@@ -134,6 +137,7 @@ class Frame(QWidget):
         stops += focusable(view.run_bar)
         stops += focusable(panels.timing)
         stops += focusable(panels.orientations)
+        stops += focusable(panels.comparison)
         for tabs in (panels.side.upper_tabs, panels.side.lower_tabs):
             stops.append(tabs.tabBar())
             stops += [stop for panel in tabs.panels for stop in focusable(panel)]

@@ -16,6 +16,8 @@ BESIDE, BESIDE_LEAST = 30, 19
 """px beside the words of a tab, where there is room, and where there are many tabs."""
 SHARES: Final = (416, 384)
 """Of the height, above and below."""
+SHARES_WITH_EXTRA: Final = (330, 250, 220)
+"""The same under a panel that comes and goes."""
 
 
 class _TabBar(QTabBar):
@@ -81,7 +83,9 @@ class SidePanel(QWidget):
         panel(self)
         self.setFixedWidth(WIDTH)
         self.upper_tabs, self.lower_tabs = upper, lower
-        splitter = QSplitter(Qt.Orientation.Vertical, self)
+        self._extra: QWidget | None = None
+        self._shares = list(shares)
+        self._splitter = splitter = QSplitter(Qt.Orientation.Vertical, self)
         splitter.setChildrenCollapsible(False)
         splitter.setHandleWidth(1)
         for tabs in (upper, lower):
@@ -90,3 +94,18 @@ class SidePanel(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(splitter)
+
+    def add_on_top(self, extra: QWidget) -> None:
+        """Put a panel above the others that comes and goes."""
+        self._extra = extra
+        extra.hide()
+        self._splitter.insertWidget(0, extra)
+
+    def show_extra(self, shown: bool) -> None:
+        """Show that panel, or hide it and leave the others as high as they were before."""
+        if self._extra is None or shown is not self._extra.isHidden():
+            return
+        if shown:
+            _, *self._shares = self._splitter.sizes()
+        self._extra.setVisible(shown)
+        self._splitter.setSizes(SHARES_WITH_EXTRA if shown else [0, *self._shares])

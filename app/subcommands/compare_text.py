@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
-from typing import Any, Final
+from typing import Final
 
-from app.compare_words import ORDER, counts_words, difference_words, verb
+from app.compare_words import ORDER, beside_words, counts_words, difference_words, name_words, verb
 from app.subcommands.streams import columns, plain
 from model.comparing import (
-    Beside,
     Difference,
     compare_as_built,
     differences_beside,
@@ -17,7 +16,7 @@ from model.comparing import (
 )
 from model.edits.words import counted, part_word
 from model.parts import RAILS, Part
-from model.plan import Arm, ArmEnd, Plan, Route, Waiver
+from model.plan import Plan
 from model.track.layout import Layout
 
 BY_HAND: Final = (
@@ -73,31 +72,7 @@ def _row(found: Difference) -> list[str]:
 
 def _beside(before: Plan, after: Plan) -> Iterator[list[str]]:
     for each in differences_beside(before.details, after.details):
-        yield [f"{each.what} {each.name}".rstrip(), _becomes(each)]
+        yield [name_words(each), beside_words(each)]
     moved = placed_elsewhere(before.pieces, after.pieces)
     if moved:
         yield ["order of placing", f"{counted(len(moved), 'piece')} earlier or later"]
-
-
-def _becomes(found: Beside) -> str:
-    return f"{_value_words(found.before)} → {_value_words(found.after)}"
-
-
-def _value_words(value: Any) -> str:
-    match value:
-        case None:
-            return "none"
-        case Arm():
-            return ", ".join([*_end_words("in", value.enter), *_end_words("out", value.leave)])
-        case Route():
-            called = f", called {value.called}" if value.called is not None else ""
-            waybill = f" with {value.waybill}" if value.waybill is not None else ""
-            return f"idle {value.idle}{called}{waybill}"
-        case Waiver():
-            return value.reason or "no reason given"
-        case _:
-            return str(value)
-
-
-def _end_words(word: str, end: ArmEnd | None) -> list[str]:
-    return [] if end is None else [f"{word} {end.at} heading {end.heading.word}"]

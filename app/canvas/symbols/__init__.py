@@ -7,7 +7,16 @@ are and how much detail is shown; places are in the painter's units.
 from app.canvas.symbols.carts import draw_cart
 from app.canvas.symbols.look import Look, Mark, look_of
 from app.canvas.symbols.markers import draw_marker
-from app.canvas.symbols.pieces import draw_ghost, draw_ghost_hint, draw_over, draw_piece, paint, symbol_pixmap
+from app.canvas.symbols.pieces import (
+    draw_cross,
+    draw_former,
+    draw_ghost,
+    draw_ghost_hint,
+    draw_over,
+    draw_piece,
+    paint,
+    symbol_pixmap,
+)
 from app.canvas.symbols.selection import draw_cursor, draw_ring
 from app.canvas.symbols.signs import draw_inverter_gate, draw_mirror_mark, draw_north
 from app.canvas.symbols.size import Size, paper, screen
@@ -28,7 +37,9 @@ __all__ = [
     "draw_arm_tag",
     "draw_cart",
     "draw_chevrons",
+    "draw_cross",
     "draw_cursor",
+    "draw_former",
     "draw_ghost",
     "draw_ghost_hint",
     "draw_inverter_gate",

@@ -26,7 +26,7 @@ from app.canvas.symbols.signals import (
     draw_torch,
 )
 from app.canvas.symbols.size import Detail, Size, screen
-from app.canvas.symbols.stage import Manner, Stage
+from app.canvas.symbols.stage import OTHER_DASH, Manner, Stage
 from app.theme import Theme
 from model.parts import RAILS, Part
 
@@ -75,10 +75,25 @@ def draw_ghost(
         draw_strength(_stage(painter, x, y, c, theme), look.strength, theme.ink2)
         painter.restore()
     if blocked:
-        with_cross = _stage(painter, x, y, c, theme)
-        for side in (-0.3, 0.3):
-            with_cross.line([(0.2, 0.5 - side), (0.8, 0.5 + side)], theme.ink, with_cross.size.narrow)
-        painter.restore()
+        draw_cross(painter, x, y, c, theme)
+
+
+def draw_cross(painter: QPainter, x: float, y: float, c: float, theme: Theme) -> None:
+    """The narrow cross over a cell that cannot take a piece, or that loses its own."""
+    stage = _stage(painter, x, y, c, theme)
+    for side in (-0.3, 0.3):
+        stage.line([(0.2, 0.5 - side), (0.8, 0.5 + side)], theme.ink, stage.size.narrow)
+    painter.restore()
+
+
+def draw_former(painter: QPainter, x: float, y: float, c: float, look: Look, theme: Theme) -> None:
+    """A piece as it was: a rail as the other state of a switch is drawn, another part as a ghost."""
+    if look.shape is None:
+        draw_ghost(painter, x, y, c, look, theme)
+        return
+    stage = _stage(painter, x, y, c, theme)
+    draw_track(stage, look.shape, theme.ink2, stage.size.narrow, None if stage.size.is_small else OTHER_DASH)
+    painter.restore()
 
 
 def draw_ghost_hint(

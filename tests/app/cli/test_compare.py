@@ -92,7 +92,7 @@ def test_the_text_says_what_to_do_level_by_level_and_what_comes_of_it(two_plans:
         "  place  9 65 0  barrel, holding 22 waybill:Salt\n"
         "Beside the pieces\n"
         "  title             Beacon → Beacon Wye\n"
-        "  route Quay        idle Mill → idle Mill, called Fen with Salt\n"
+        "  route Quay        idle Mill → idle Mill, called Fen, with Salt\n"
         "  order of placing  1 piece earlier or later\n"
         "Shapes are those of each plan built anew in its own order; beside track that stands already, "
         "rails placed by hand may come to lie otherwise.\n"

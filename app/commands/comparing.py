@@ -1,0 +1,101 @@
+"""Which plan the open one is compared with, and what the window shows of it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtWidgets import QFileDialog
+
+from app.commands.files import PLANS, not_opened
+from app.translation import tr
+from model.files.errors import PlanFileError
+from model.files.plan_file import read_plan
+
+if TYPE_CHECKING:
+    from app.comparing.rows import ComparedRow
+    from app.window import MainWindow
+
+OTHER_KIND: Final = ".network.json"
+
+
+class CompareCommands:
+    """Begins and ends comparisons. The other file is read and never written."""
+
+    def __init__(self, window: MainWindow) -> None:
+        self._window = window
+        self._with_own_file = False
+
+    def bind(self) -> None:
+        """Let the window follow the comparison, and the comparison the plan's file."""
+        window = self._window
+        window.view.comparing.changed.connect(self._show)
+        window.panels.comparison.row_chosen.connect(self._go_to)
+        window.document.dirty_changed.connect(lambda _dirty: self._follow_file())
+        self._show()
+
+    def with_file(self) -> None:
+        """Ask for a plan and compare with it; compare no longer where a comparison is on."""
+        window = self._window
+        if window.view.comparing.is_on:
+            window.view.comparing.end()
+            return
+        path = window.document.path
+        folder = str(path.parent) if path else window.settings.choice("folder", "")
+        name, _ = QFileDialog.getOpenFileName(window, tr("Compare with a plan"), folder, PLANS.filter)
+        if name:
+            self.with_path(Path(name))
+
+    def with_saved(self) -> None:
+        """Compare with the plan's own file as it is on the disk; compare no longer where one is on."""
+        window = self._window
+        path = window.document.path
+        if window.view.comparing.is_on:
+            window.view.comparing.end()
+        elif path is None:
+            window.panels.status.say(tr("This plan has no file yet with which it could be compared."))
+        else:
+            self._with_own_file = self.with_path(path, tr("the saved file"))
+
+    def with_path(self, path: Path, name: str | None = None) -> bool:
+        """Compare with the plan in a file. Whether it could be read."""
+        window = self._window
+        if path.name.endswith(OTHER_KIND):
+            window.panels.message.say(
+                tr("{name} is a network; a plan can only be compared with a plan.", name=path.name)
+            )
+            return False
+        try:
+            plan = read_plan(path)
+        except (PlanFileError, OSError) as error:
+            window.panels.message.say(not_opened(path, error))
+            return False
+        self._with_own_file = False
+        window.view.clear_preview()
+        window.view.comparing.start(plan, path.name if name is None else name)
+        return True
+
+    def step(self, steps: int) -> None:
+        """Go to another difference."""
+        self._window.panels.comparison.step(steps)
+
+    def go_to_list(self) -> None:
+        """Put the focus into the list of differences."""
+        if self._window.view.comparing.is_on:
+            self._window.panels.comparison.list.setFocus()
+
+    def _follow_file(self) -> None:
+        """What was just saved differs from its file no more."""
+        document, comparing = self._window.document, self._window.view.comparing
+        if comparing.is_on and self._with_own_file and not document.is_dirty:
+            comparing.start(document.plan, comparing.name)
+
+    def _go_to(self, row: ComparedRow) -> None:
+        if row.cell is not None:
+            self._window.view.show_cells((row.cell,))
+
+    def _show(self) -> None:
+        is_on = self._window.view.comparing.is_on
+        self._window.side.show_extra(is_on)
+        for name in ("next_difference", "previous_difference", "swap_comparison", "show_differences"):
+            self._window.bound[name].setEnabled(is_on)

@@ -1,0 +1,107 @@
+"""The open plan compared with another one, kept up to date edit by edit; the other is never changed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import QObject, Signal
+
+from app.compare_words import ORDER, counts_words
+from app.document import Document
+from app.translation import tr
+from model.comparing import Beside, Difference, compare_as_built, difference_at, differences_beside
+from model.grid import Cell
+from model.plan import EMPTY_PLAN, Change, Plan
+from model.track.layout import Layout
+
+
+class Comparing(QObject):
+    """Holds the other plan and what differs. An edit costs the cells that it touches, not the plans."""
+
+    changed = Signal()
+    """Another comparison, none any more, or other differences."""
+
+    def __init__(self, document: Document, parent: QObject) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._other: Layout | None = None
+        self.name = ""
+        """Of the other plan."""
+        self.other_is_later = False
+        """Whether the other plan is what is wanted, and the open one what stands."""
+        self.differences: dict[Cell, Difference] = {}
+        document.changed.connect(self._follow)
+        document.details_changed.connect(self._tell_details)
+        document.reset.connect(self.end)
+
+    @property
+    def is_on(self) -> bool:
+        """Whether the plan is compared with another one."""
+        return self._other is not None
+
+    @property
+    def title(self) -> str:
+        """What is compared, and how many of which kind differ."""
+        counts = counts_words(self.differences.values())
+        if self.other_is_later:
+            return tr("Comparing, on the way to {name} · {counts}", name=self.name, counts=counts)
+        return tr("Comparing with {name} · {counts}", name=self.name, counts=counts)
+
+    @property
+    def in_order(self) -> list[Difference]:
+        """What differs, level by level from the lowest; in a level what is taken away comes first."""
+        found = self.differences.values()
+        return sorted(found, key=lambda each: (each.at.y, ORDER[each.kind], each.at.z, each.at.x))
+
+    @property
+    def beside(self) -> tuple[Beside, ...]:
+        """What differs beside the pieces."""
+        return differences_beside(*(layout.plan.details for layout in self.layouts))
+
+    @property
+    def layouts(self) -> tuple[Layout, Layout]:
+        """The earlier plan and the later one as built."""
+        other = Layout(EMPTY_PLAN) if self._other is None else self._other
+        here = self._document.layout
+        return (here, other) if self.other_is_later else (other, here)
+
+    @property
+    def other(self) -> Layout:
+        """The other plan as built; an empty one while there is none."""
+        return self.layouts[1 if self.other_is_later else 0]
+
+    def start(self, plan: Plan, name: str) -> None:
+        """Compare with that plan, which counts as the earlier one."""
+        self._other, self.name, self.other_is_later = Layout(plan), name, False
+        self._work_out()
+
+    def swap(self) -> None:
+        """The plan that was the earlier one is the later one now."""
+        self.other_is_later = not self.other_is_later
+        self._work_out()
+
+    def end(self) -> None:
+        """Compare no longer."""
+        if self.is_on:
+            self._other, self.differences = None, {}
+            self.changed.emit()
+
+    def _work_out(self) -> None:
+        self.differences = {each.at: each for each in compare_as_built(*self.layouts)}
+        self.changed.emit()
+
+    def _follow(self, change: Change, reshaped: Iterable[Cell]) -> None:
+        if not self.is_on:
+            return
+        layouts = self.layouts
+        for cell in change.cells.union(reshaped):
+            found = difference_at(*layouts, cell)
+            if found is not None:
+                self.differences[cell] = found
+            else:
+                self.differences.pop(cell, None)
+        self.changed.emit()
+
+    def _tell_details(self) -> None:
+        if self.is_on:
+            self.changed.emit()
