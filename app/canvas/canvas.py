@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from PySide6.QtCore import QEvent, QPointF, QRect, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QNativeGestureEvent, QPainter, QPaintEvent, QRegion, QShowEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
@@ -19,6 +19,7 @@ from app.canvas.live_carts import PlacedCart
 from app.canvas.motion import CartMotion
 from app.canvas.navigation import Navigator, reduces_motion
 from app.canvas.painting import Shown, paint_view
+from app.canvas.patience import FRAME_SECONDS, Patience
 from app.canvas.previews import Previews
 from app.canvas.scene import Manners, Scene
 from app.canvas.ways import ShownWay, shown_ways
@@ -39,6 +40,8 @@ class Canvas(QWidget):
     selection_changed = Signal()
     cursor_moved = Signal(object)
     """The cell under the pointer, or that of the keyboard's cursor."""
+    ghost_changed = Signal(object)
+    """What a gesture would make now, or ``None``."""
     preview_text_changed = Signal(str)
     status = Signal(str)
     """A sentence for the status bar; an empty one clears it."""
@@ -68,11 +71,13 @@ class Canvas(QWidget):
         self.motion = CartMotion(self)
         self.dry_run = DryRunning(document, self.scene, self)
         self._exposed = QRect()
+        self._paint_rest = QTimer(self, singleShot=True, interval=0)
         self._connect()
 
     def _connect(self) -> None:
         self.document.details_changed.connect(self.update)
         self.document.junction_updated.connect(self._take_junction)
+        self._paint_rest.timeout.connect(self.update)
         self.navigator.moved.connect(self.update)
         self.motion.moved.connect(self.update)
         self.previews.changed.connect(self._show_preview)
@@ -129,6 +134,11 @@ class Canvas(QWidget):
     def cursor(self) -> Cell:  # type: ignore[override]  # Qt's is the shape of the pointer
         """The cell under the pointer, or that of the keyboard's cursor, whichever moved last."""
         return self._cursor
+
+    @property
+    def cursor_is_by_key(self) -> bool:
+        """Whether the keyboard moved the cursor last."""
+        return self._cursor_shows
 
     def put_cursor(self, cell: Cell, by_key: bool) -> None:
         """Moves the cursor on its level; only the keyboard's is drawn."""
@@ -269,11 +279,20 @@ class Canvas(QWidget):
         """Paints what is in sight."""
         self._exposed = event.rect()
         painter = QPainter(self)
-        paint_view(painter, self._shown())
+        patience = Patience(FRAME_SECONDS) if self._is_on_screen(painter) else Patience()
+        paint_view(painter, self._shown(patience))
         painter.end()
+        if not self.scene.is_whole:
+            self._paint_rest.start()
 
-    def _shown(self) -> Shown:
+    def _is_on_screen(self, painter: QPainter) -> bool:
+        """Whether a frame is painted that another one follows, and no picture for somebody who takes it."""
+        screen = self.window().backingStore()
+        return screen is not None and painter.paintEngine().paintDevice() is screen.paintDevice()
+
+    def _shown(self, patience: Patience) -> Shown:
         return Shown(
+            patience=patience,
             size=self.rect(),
             scene=self.scene,
             view=self.navigator.drawn,

@@ -41,6 +41,24 @@ class Area(NamedTuple):
         """Whether the cell lies inside."""
         return self.west <= x <= self.east and self.north <= z <= self.south
 
+    def with_area(self, other: Area) -> Area:
+        """The smallest area that holds both."""
+        return Area(
+            min(self.west, other.west),
+            min(self.north, other.north),
+            max(self.east, other.east),
+            max(self.south, other.south),
+        )
+
+    def within(self, other: Area) -> Area:
+        """What both have in common; they must meet."""
+        return Area(
+            max(self.west, other.west),
+            max(self.north, other.north),
+            min(self.east, other.east),
+            min(self.south, other.south),
+        )
+
     def grown(self, cells: int) -> Area:
         """The area with a margin on all sides."""
         return Area(self.west - cells, self.north - cells, self.east + cells, self.south + cells)

@@ -1,8 +1,10 @@
-"""The ground of the plan view: paper, grid, and the levels below and above, in tiles."""
+"""The ground of the plan view: paper, grid, and the pieces on it, stroke by stroke."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
+from itertools import islice
 from typing import Final
 
 from PySide6.QtCore import QRect
@@ -10,15 +12,16 @@ from PySide6.QtGui import QPainter
 
 from app.canvas.geometry import Area
 from app.canvas.symbols import Look, Manner, symbol_pixmap
-from app.canvas.tiles import Tile
+from app.canvas.tiles import Stroke, Tile
 from app.theme import Theme
-from model.parts import RAILS
 from model.pieces import Piece
 
 GRID_FROM: Final = 6
 """px a cell from which each grid line is drawn; below it each fourth, below 4 px none."""
 DOTS_UP_TO: Final = 4
 """px a cell up to which a piece is a single square."""
+AT_ONCE: Final = 16
+"""Pieces in one stroke, which takes less than a millisecond."""
 
 LookOf = Callable[[Piece], Look]
 
@@ -35,33 +38,21 @@ def paint_grid(painter: QPainter, area: Area, scale: int, theme: Theme) -> None:
             painter.fillRect(0, (z - area.north) * scale, area.width * scale, 1, colour)
 
 
-def paint_pieces(
-    painter: QPainter,
-    tile: Tile,
-    pieces: Iterable[Piece],
-    look: LookOf,
-    theme: Theme,
-    manner: Manner = Manner.OWN,
+def piece_strokes(
+    tile: Tile, pieces: Iterable[Piece], look: LookOf, theme: Theme, manner: Manner = Manner.OWN
+) -> Iterator[Stroke]:
+    """Draw pieces of one level."""
+    left = iter(pieces)
+    while some := tuple(islice(left, AT_ONCE)):
+        yield partial(_paint_pieces, tile, some, look, theme, manner)
+
+
+def _paint_pieces(
+    tile: Tile, pieces: Iterable[Piece], look: LookOf, theme: Theme, manner: Manner, painter: QPainter
 ) -> None:
-    """The pieces of one level, from the tile's north-west corner on; far out a square each."""
-    scale, area = tile.scale, tile.area
-    if scale <= DOTS_UP_TO:
-        _paint_dots(painter, tile, pieces, theme, manner)
-        return
+    scale, west, north = tile.scale, tile.area.west, tile.area.north
     ratio = painter.device().devicePixelRatio()
     for piece in pieces:
         pixmap = symbol_pixmap(look(piece), scale, ratio, theme, manner)
-        cell = piece.at
-        painter.drawPixmap((cell.x - area.west) * scale, (cell.z - area.north) * scale, pixmap)
-
-
-def _paint_dots(painter: QPainter, tile: Tile, pieces: Iterable[Piece], theme: Theme, manner: Manner) -> None:
-    """Only the level itself is drawn so far out: rails in ink, all else dim."""
-    if manner is not Manner.OWN:
-        return
-    scale, area = tile.scale, tile.area
-    for piece in pieces:
-        colour = theme.ink if piece.part in RAILS else theme.dim
-        painter.fillRect(
-            (piece.at.x - area.west) * scale, (piece.at.z - area.north) * scale, scale, scale, colour
-        )
+        x, _, z = piece.at
+        painter.drawPixmap((x - west) * scale, (z - north) * scale, pixmap)

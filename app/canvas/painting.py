@@ -17,6 +17,7 @@ from app.canvas.geometry import Area, Viewport
 from app.canvas.ghosts import GhostPicture, paint_ghost, paint_ghost_hints
 from app.canvas.live_carts import PlacedCart, paint_live_carts
 from app.canvas.marks import paint_band, paint_cursor, paint_probes, paint_ring
+from app.canvas.patience import Patience
 from app.canvas.preview import Preview, Run
 from app.canvas.rulers import LEFT, TOP, paint_north, paint_rulers
 from app.canvas.scene import Manners, Scene
@@ -78,6 +79,8 @@ class Shown:
     live_carts: tuple[PlacedCart, ...]
     probes: Iterable[Cell]
     markers: dict[Cell, Marker]
+    patience: Patience
+    """How long what is not there yet is waited for."""
     chosen_finding: Finding | None
     is_empty: bool
 
@@ -101,6 +104,7 @@ def paint_view(painter: QPainter, shown: Shown) -> None:
 def _paint_plan(painter: QPainter, shown: Shown) -> None:
     """Ground, ways, symbols, chevrons, carts, tags."""
     scene, view, seen, level = shown.scene, shown.view, shown.seen, shown.level
+    scene.prepare(view, seen, level, shown.manners, shown.patience)
     scene.paint_ground(painter, view, seen, level, shown.manners)
     ground = ground_for(painter, view, shown.theme, level)
     paint_bands(ground, shown.ways)

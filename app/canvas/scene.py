@@ -4,25 +4,33 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import partial
+from typing import Final
 
-from PySide6.QtCore import QRect
-from PySide6.QtGui import QPainter
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPixmap
 
 from app.canvas.geometry import Area, Viewport
-from app.canvas.ground import DOTS_UP_TO, paint_grid, paint_pieces
+from app.canvas.ground import DOTS_UP_TO, paint_grid, piece_strokes
+from app.canvas.holes import Holes
 from app.canvas.index import PieceIndex
+from app.canvas.known_looks import KnownLooks
 from app.canvas.live import Live
 from app.canvas.looks import Looks, name_sides, run_throughs, switch_marks
+from app.canvas.overview import Overview
+from app.canvas.patience import Patience
 from app.canvas.preview import Preview
 from app.canvas.symbols import Manner, symbol_pixmap
-from app.canvas.tiles import Tile, TileCache, tiles_in
+from app.canvas.tiles import Stroke, Tile, TileCache, rect_of, tiles_in
 from app.theme import Theme
 from model.grid import Cell, Heading
 from model.parts import Part
-from model.pieces import Piece, is_seen_from_above
+from model.pieces import is_seen_from_above
 from model.plan import Change
 from model.routing.junction import Junction
 from model.track.layout import Layout
+
+NOTHING: Final = QColor(Qt.GlobalColor.transparent)
 
 
 @dataclass(frozen=True)
@@ -45,19 +53,27 @@ class Scene:
     """The looks of a dry run, while one is on; its pieces are painted one by one, not kept in tiles."""
     named: dict[Cell, Heading] = field(init=False)
     """The switches that carry a name, with the side on which their drive stands."""
+    is_whole: bool = field(init=False, default=True)
+    """Whether all that is in sight was there when it was painted last; else it wants to be painted again."""
+    _overview: Overview = field(init=False)
+    _known: KnownLooks = field(init=False)
     _ground: TileCache = field(init=False)
     _pieces: TileCache = field(init=False)
+    _holes: Holes = field(init=False)
 
     def __post_init__(self) -> None:
-        self._ground = TileCache(self._paint_ground_tile)
-        self._pieces = TileCache(self._paint_piece_tile)
+        self._ground = TileCache(self._ground_strokes, lambda tile: _manners(tile.look).theme.paper)
+        self._pieces = TileCache(self._piece_strokes, lambda _tile: NOTHING)
+        self._holes = Holes(self._pieces)
         self.open(self.layout)
 
     def open(self, layout: Layout) -> None:
         """Shows another plan."""
         self.layout = layout
         self.index = PieceIndex(layout.plan.pieces)
+        self._overview = Overview(self.index)
         self.looks = Looks(layout, {}, {})
+        self._known = KnownLooks(self.looks)
         self.named = {}
         self.live = None
         self._ground.clear()
@@ -66,7 +82,10 @@ class Scene:
     def follow(self, change: Change, reshaped: Iterable[Cell]) -> None:
         """Takes over a change of the plan; ``reshaped`` are the cells whose shape changed."""
         self.index.follow(change)
-        self._forget(change.cells.union(reshaped))
+        changed = change.cells.union(reshaped)
+        self._overview.follow(change.cells)
+        self._known.forget_around(changed)
+        self._forget(changed)
 
     def take_junction(self, junction: Junction | None) -> None:
         """Takes over the names of switches, the inverters and the run-throughs."""
@@ -74,6 +93,7 @@ class Scene:
         changed = _differing(self.looks.marks, marks) | _differing(self.looks.run_through, run_through)
         self.named = name_sides(junction)
         self.looks.marks, self.looks.run_through = marks, run_through
+        self._known.forget(changed)
         self._pieces.forget(changed, range(1))
         if self.live is not None:
             self.live.forget_rest()
@@ -82,6 +102,7 @@ class Scene:
         """Draws the pieces as they are in a dry run from now on, or no longer."""
         self.live = live
         self.looks.shape_now = None if live is None else live.shape
+        self._known.clear()
         self._ground.clear()
         self._pieces.clear()
 
@@ -90,6 +111,7 @@ class Scene:
         if self.live is not None:
             added, self.live.added = self.live.added, set()
             bent, self.live.bent = self.live.bent, set()
+            self._known.forget(bent)
             self._pieces.forget(added, range(1))
             self._ground.forget(bent, range(-1, 2))
 
@@ -97,13 +119,32 @@ class Scene:
         """Draws the shapes and the drives of a setting."""
         if preview.shapes is not self.looks.preview.shapes or preview.powered != self.looks.preview.powered:
             changed = _shown_by(self.looks.preview) | _shown_by(preview)
+            self._known.forget(changed)
             self._forget(changed)
         self.looks.preview = preview
 
+    def prepare(self, view: Viewport, seen: Area, level: int, look: Manners, patience: Patience) -> None:
+        """Paints the tiles in sight that are not there yet, while the patience lasts; the pieces first."""
+        tiles = tiles_in(seen, level, view.scale, look)
+        missing = [
+            tile
+            for cache in (self._pieces, self._ground)
+            for tile in tiles
+            if not cache.work(tile, look.ratio, patience)
+        ]
+        self.is_whole = not missing
+
     def paint_ground(self, painter: QPainter, view: Viewport, seen: Area, level: int, look: Manners) -> None:
         """Paper, grid and the neighbour levels."""
+        if not self.is_whole:
+            painter.save()
+            painter.translate(*view.corner(seen.west, seen.north))
+            paint_grid(painter, seen, view.scale, look.theme)
+            painter.restore()
         for tile in tiles_in(seen, level, view.scale, look):
-            _draw(painter, view, tile, self._ground, look.ratio)
+            pixmap = self._ground.shown(tile)
+            if pixmap is not None:
+                _draw(painter, view, tile, pixmap, look.ratio)
 
     def paint_pieces(
         self,
@@ -116,11 +157,11 @@ class Scene:
     ) -> None:
         """The pieces of the level, but for those that a ghost hides."""
         for tile in tiles_in(seen, level, view.scale, look):
-            hides = frozenset(c for c in hidden if c.y == level and tile.area.holds(c.x, c.z))
-            if hides:
-                self._paint_without(painter, view, tile, hides)
-            else:
-                _draw(painter, view, tile, self._pieces, look.ratio)
+            pixmap = self._holes.shown(tile, hidden)
+            if pixmap is not None:
+                _draw(painter, view, tile, pixmap, look.ratio)
+            elif view.scale > DOTS_UP_TO:
+                self._stand_in(painter, view, tile, tile.area.within(seen))
 
     def paint_live(
         self,
@@ -152,38 +193,46 @@ class Scene:
         self._pieces.forget(known, range(-1, 2))
         self._ground.forget(known, range(-2, 3))
 
-    def _paint_ground_tile(self, painter: QPainter, tile: Tile) -> None:
+    def _ground_strokes(self, tile: Tile, part: Area) -> Iterator[Stroke]:
         look = _manners(tile.look)
-        paint_grid(painter, tile.area, tile.scale, look.theme)
-        if look.solo:
+        yield partial(_paint_ground_of, tile, part)
+        if look.solo or tile.scale <= DOTS_UP_TO:
             return
-        plan = self.layout.plan
-        below = self.index.pieces_in(tile.area, tile.level - 1)
-        seen = (piece for piece in below if is_seen_from_above(piece, plan.pieces))
-        above = self.index.pieces_in(tile.area, tile.level + 1)
-        for pieces, manner in ((seen, Manner.BELOW), (above, Manner.ABOVE)):
-            paint_pieces(painter, tile, pieces, self.looks.bare, look.theme, manner)
+        pieces = self.layout.plan.pieces
+        below = self.index.pieces_in(part, tile.level - 1)
+        seen = [piece for piece in below if is_seen_from_above(piece, pieces)]
+        above = list(self.index.pieces_in(part, tile.level + 1))
+        for some, manner in ((seen, Manner.BELOW), (above, Manner.ABOVE)):
+            yield from piece_strokes(tile, some, self._known.bare, look.theme, manner)
 
-    def _paint_piece_tile(self, painter: QPainter, tile: Tile) -> None:
-        pieces = self._still_pieces(tile)
-        paint_pieces(painter, tile, pieces, self.looks.look, _manners(tile.look).theme)
+    def _piece_strokes(self, tile: Tile, part: Area) -> Iterator[Stroke]:
+        theme = _manners(tile.look).theme
+        if tile.scale <= DOTS_UP_TO:
+            # Only the level itself is drawn so far out: rails in ink, all else dim.
+            place = rect_of(tile, part)
+            yield lambda painter: self._overview.paint(painter, place, part, tile.level, theme.ink, theme.dim)
+            return
+        live = {} if self.live is None else self.live.looks
+        still = [piece for piece in self.index.pieces_in(part, tile.level) if piece.at not in live]
+        yield from piece_strokes(tile, still, self._known.look, theme)
 
-    def _still_pieces(self, tile: Tile) -> Iterator[Piece]:
-        """Those of a tile that are not painted one by one."""
-        looks = {} if self.live is None or tile.scale <= DOTS_UP_TO else self.live.looks
-        return (p for p in self.index.pieces_in(tile.area, tile.level) if p.at not in looks)
-
-    def _paint_without(self, painter: QPainter, view: Viewport, tile: Tile, hidden: frozenset[Cell]) -> None:
-        pieces = (p for p in self._still_pieces(tile) if p.at not in hidden)
-        painter.save()
-        painter.translate(*view.corner(tile.area.west, tile.area.north))
-        paint_pieces(painter, tile, pieces, self.looks.look, _manners(tile.look).theme)
-        painter.restore()
+    def _stand_in(self, painter: QPainter, view: Viewport, tile: Tile, part: Area) -> None:
+        """Pale squares for the pieces of a tile that is not painted yet."""
+        theme = _manners(tile.look).theme
+        size = QSize(part.width * tile.scale, part.height * tile.scale)
+        place = QRect(QPoint(*view.corner(part.west, part.north)), size)
+        self._overview.paint(painter, place, part, tile.level, theme.ink3, theme.dim)
 
 
-def _draw(painter: QPainter, view: Viewport, tile: Tile, cache: TileCache, ratio: float) -> None:
+def _paint_ground_of(tile: Tile, part: Area, painter: QPainter) -> None:
+    painter.save()
+    painter.translate(rect_of(tile, part).topLeft())
+    paint_grid(painter, part, tile.scale, _manners(tile.look).theme)
+    painter.restore()
+
+
+def _draw(painter: QPainter, view: Viewport, tile: Tile, pixmap: QPixmap, ratio: float) -> None:
     """Draws a tile on whole device pixels, rounding only the origin, so that tiles meet exactly."""
-    pixmap = cache.get(tile, ratio)
     side = pixmap.width()
     left = round(view.origin_x * ratio) + tile.column * side
     top = round(view.origin_y * ratio) + tile.row * side
