@@ -1,7 +1,8 @@
 """Disks that are full, or that lose what they are given.
 
 ``room_for`` asks the kernel (RLIMIT_FSIZE) to refuse what goes beyond so many bytes of a file, which stops
-any way of writing, Qt's too. ``losing_disk`` stands in for ``open`` and reports success for bytes that it drops.
+any way of writing, Qt's too. ``losing_disk`` stands in for ``open`` and reports success for bytes that it
+drops.
 """
 
 from __future__ import annotations
