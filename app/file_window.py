@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Protocol
 
 from PySide6.QtCore import QTimer
-from PySide6.QtGui import QDragEnterEvent, QDropEvent, QResizeEvent
-from PySide6.QtWidgets import QDialog, QMainWindow
+from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QResizeEvent
+from PySide6.QtWidgets import QApplication, QDialog, QMainWindow
 
+from app import user_keys
+from app.actions import UserAction
 from app.background import Newest
+from app.commands.bound import give_keys
 from app.commands.files import FileCommands
 from app.dropping import dropped_file
 from app.opened import Opened
 from app.recovery import Recovery
+from app.settings import Settings
+from app.user_keys import Chosen
 
 
 class Folding(Protocol):
@@ -23,12 +29,24 @@ class Folding(Protocol):
 
 
 class FileWindow(QMainWindow):
-    """A window on one document. Who builds it sets all four."""
+    """A window on one document. Who builds it sets all of these."""
 
     document: Opened
     recovery: Recovery
     files: FileCommands
     frame: Folding
+    settings: Settings
+    bound: dict[str, QAction]
+    table: Sequence[UserAction]
+    """The actions that are bound."""
+
+    def change_keys(self, chosen: Chosen) -> None:
+        """Let actions have other keys, in every window and from now on."""
+        self.settings.keys = dict(chosen)
+        user_keys.take(chosen)
+        for window in QApplication.topLevelWidgets():
+            if isinstance(window, FileWindow):
+                give_keys(window.bound, window.table)
 
     def end(self) -> None:
         """Lets go of the document and of all that runs for it.

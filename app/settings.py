@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Final
 
@@ -76,6 +77,19 @@ class Settings:
     @theme.setter
     def theme(self, name: str) -> None:
         self.choose("theme", name)
+
+    @property
+    def keys(self) -> dict[str, tuple[str, ...]]:
+        """The keys that the user gave to actions, by the action's name."""
+        try:
+            return msgspec.json.decode(self.choice("keys", "{}"), type=dict[str, tuple[str, ...]])
+        except msgspec.DecodeError:
+            # Settings of another version: the keys of the table are better than no window.
+            return {}
+
+    @keys.setter
+    def keys(self, chosen: Mapping[str, tuple[str, ...]]) -> None:
+        self.choose("keys", msgspec.json.encode(chosen).decode())
 
     def choice(self, key: str, otherwise: str) -> str:
         """A remembered choice of words."""

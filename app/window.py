@@ -12,6 +12,8 @@ from PySide6.QtWidgets import QApplication
 
 from app import desk
 from app import theme as themes
+from app import user_keys
+from app.actions import ACTIONS
 from app.canvas.view import PlanView
 from app.commands.binding import bind_document, bind_view
 from app.commands.bound import bind, fill_menus, keep_to
@@ -80,6 +82,8 @@ class MainWindow(FileWindow):
         self.timing = TimingCommands(self)
         self.comparison = CompareCommands(self)
         self.depth = DepthCommands(self)
+        self.table = ACTIONS
+        user_keys.take(self.settings.keys)
         self.bound = bind(self, commands_of(self))
         self.menu_row = MenuRow()
         self.menus = fill_menus(self.menu_row.bar, self.bound)
@@ -164,7 +168,7 @@ class MainWindow(FileWindow):
 
     def show_keys(self) -> None:
         """All keys on one page."""
-        KeysDialog(self).exec()
+        KeysDialog(self, self.change_keys).exec()
 
     def show_cautions(self) -> None:
         """What a builder must know of the rules that the plan is worked out by."""

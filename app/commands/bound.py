@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QMenu, QMenuBar, QWidget
 
 from app.actions import ACTIONS, MENUS, UserAction
 from app.commands.letters import letter_menus
+from app.user_keys import keys_of
 
 ONE_OF: Final = ("Edit/Tool", "Plan/Running side", "View/Theme")
 """Submenus of which exactly one action holds."""
@@ -66,13 +67,23 @@ def _submenu(menus: dict[str, QMenu], name: str, parent: QMenu, title: str) -> Q
     return menus[name]
 
 
+def give_keys(actions: Mapping[str, QAction], table: Sequence[UserAction]) -> None:
+    """The keys that the user chose, or those of the table; tooltips name the first one."""
+    for entry in table:
+        _give_keys(actions[entry.name], entry)
+
+
+def _give_keys(action: QAction, entry: UserAction) -> None:
+    action.setShortcuts([QKeySequence(key) for key in keys_of(entry)])
+    keys = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
+    action.setToolTip(f"{entry.tip} ({keys})" if keys else entry.tip)
+
+
 def _make(parent: QObject, entry: UserAction, command: Command) -> QAction:
     action = QAction(entry.text, parent)
     action.setObjectName(entry.name)
-    action.setShortcuts([QKeySequence(key) for key in entry.keys])
     action.setStatusTip(entry.tip)
-    keys = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
-    action.setToolTip(f"{entry.tip} ({keys})" if keys else entry.tip)
+    _give_keys(action, entry)
     action.setCheckable(entry.is_choice)
     # triggered hands over whether the action is checked; commands look at the plan instead.
     action.triggered.connect(lambda _checked=False: command())

@@ -1,74 +1,138 @@
-"""All keys on one page, and an action found by a word."""
+"""All keys on one page, to read and to change; and an action found by a word."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import Final
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QAction, QKeyEvent
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
-    QGridLayout,
+    QHeaderView,
     QLineEdit,
     QListWidget,
     QListWidgetItem,
-    QScrollArea,
+    QPushButton,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTreeWidget,
+    QTreeWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
+from app import user_keys
 from app.actions import ACTIONS, MENUS, UserAction
-from app.panels.look import label, named
+from app.dialogs.key_editor import Change, KeyEditor, shown
+from app.panels.look import font, named
+from app.panels.table_model import Index
+from app.translation import tr
+from app.user_keys import Chosen, keys_of
 from app.view_keys import PLAN_KEYS, KeyRows
+
+ROW: Final = 26
 
 
 def key_words(entry: UserAction) -> str:
     """The keys of an action as the system writes them."""
-    return ", ".join(QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText) for key in entry.keys)
+    return ", ".join(map(shown, keys_of(entry)))
 
 
 class KeysDialog(QDialog):
-    """The shortcut sheet, made from the table of actions."""
+    """The shortcut sheet, made from the table of actions; the chosen action can be given other keys."""
 
     def __init__(
         self,
-        parent: QWidget | None = None,
+        parent: QWidget | None,
+        change: Change,
         table: Sequence[UserAction] = ACTIONS,
         menus: Sequence[str] = MENUS,
         first: Mapping[str, KeyRows] = PLAN_KEYS,
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Keys")
-        self.resize(520, 560)
-        page = QWidget()
-        page.setProperty("look", "panel")
-        grid = QGridLayout(page)
-        grid.setHorizontalSpacing(24)
-        grid.setColumnStretch(1, 1)
+        self.setWindowTitle(tr("Keys"))
+        self.resize(800, 640)
+        self._change = change
+        self._rows: dict[str, QTreeWidgetItem] = {}
+        self._entries = {entry.name: entry for entry in table}
+        self.list = named(QTreeWidget(columnCount=2, rootIsDecorated=False, indentation=0), tr("Keys"))
+        self.list.setItemDelegate(_RowDelegate(self.list))
+        self.list.setHeaderLabels([tr("what it does"), tr("keys")])
+        self.list.header().setStretchLastSection(False)
+        self.list.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        self.list.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         for title, rows in first.items():
-            self._add(grid, title, rows)
+            self._add(title, [(words, keys, "") for keys, words in rows])
         for menu in menus:
-            entries = [entry for entry in table if entry.menu.split("/")[0] == menu and entry.keys]
-            self._add(grid, menu, tuple((key_words(entry), entry.text.rstrip("…")) for entry in entries))
-        area = named(QScrollArea(widgetResizable=True), "Keys")
-        area.setWidget(page)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
-        buttons.rejected.connect(self.reject)
-        column = QVBoxLayout(self)
-        column.addWidget(area)
-        column.addWidget(buttons)
+            entries = [entry for entry in table if entry.menu.split("/")[0] == menu]
+            self._add(menu, [(entry.text.rstrip("…"), "", entry.name) for entry in entries])
+        self.editor = KeyEditor(self._take_over, self)
+        self.list.currentItemChanged.connect(lambda now, _before: self._show_action(now))
+        self._lay_out()
+        self._show_keys()
 
-    def _add(self, grid: QGridLayout, title: str, rows: KeyRows) -> None:
+    def choose(self, name: str) -> None:
+        """Go to the row of an action. Raises KeyError."""
+        self.list.setCurrentItem(self._rows[name])
+
+    def words_of(self, name: str) -> str:
+        """The keys that the sheet shows for an action. Raises KeyError."""
+        return self._rows[name].text(1)
+
+    def reset_all(self) -> None:
+        """Every action has the keys of the table again."""
+        self._take_over({})
+        self._show_action(self.list.currentItem())
+
+    def _add(self, title: str, rows: Sequence[tuple[str, str, str]]) -> None:
+        """A heading, and rows of words, keys and the action's name."""
         if not rows:
             return
-        grid.addWidget(label(title, "section"), grid.rowCount(), 0, 1, 2)
-        for keys, words in rows:
-            row = grid.rowCount()
-            grid.addWidget(label(keys, "key"), row, 0, Qt.AlignmentFlag.AlignLeft)
-            told = label(words)
-            told.setWordWrap(True)
-            grid.addWidget(told, row, 1)
+        heading = QTreeWidgetItem(self.list, [title])
+        heading.setFlags(Qt.ItemFlag.ItemIsEnabled)
+        heading.setFont(0, font(12, True))
+        heading.setFirstColumnSpanned(True)
+        for words, keys, name in rows:
+            row = QTreeWidgetItem(self.list, [words, keys])
+            row.setToolTip(0, self._entries[name].tip if name else words)
+            row.setData(0, Qt.ItemDataRole.UserRole, name)
+            if name:
+                self._rows[name] = row
+
+    def _lay_out(self) -> None:
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        self.reset = buttons.addButton(tr("All as they were"), QDialogButtonBox.ButtonRole.ResetRole)
+        for button in buttons.buttons():
+            if isinstance(button, QPushButton):
+                # Return belongs to the field, where it may be the key that is asked for.
+                button.setAutoDefault(False)
+        self.reset.clicked.connect(self.reset_all)
+        buttons.rejected.connect(self.reject)
+        column = QVBoxLayout(self)
+        column.setSpacing(12)
+        column.addWidget(self.list, 1)
+        column.addWidget(self.editor)
+        column.addWidget(buttons)
+
+    def _take_over(self, chosen: Chosen) -> None:
+        self._change(chosen)
+        self._show_keys()
+
+    def _show_keys(self) -> None:
+        for name, row in self._rows.items():
+            row.setText(1, key_words(self._entries[name]))
+        self.reset.setEnabled(bool(user_keys.chosen()))
+
+    def _show_action(self, row: QTreeWidgetItem | None) -> None:
+        name = "" if row is None else row.data(0, Qt.ItemDataRole.UserRole)
+        self.editor.show_action(self._entries[name] if name else None)
+
+
+class _RowDelegate(QStyledItemDelegate):
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        return QSize(super().sizeHint(option, index).width() + 12, ROW)
 
 
 class ActionFinder(QDialog):

@@ -10,6 +10,7 @@ from PySide6.QtGui import QCloseEvent, QGuiApplication
 
 from app import desk
 from app import theme as themes
+from app import user_keys
 from app.commands.bound import bind, fill_menus, keep_to
 from app.commands.files import FileCommands
 from app.commands.look import use_theme
@@ -67,6 +68,8 @@ class NetworkWindow(FileWindow):
             NETWORKS,
         )
         self.exports = NetworkExports(self, self.document, self.settings, tell, self.panels.status.say)
+        self.table = NETWORK_ACTIONS
+        user_keys.take(self.settings.keys)
         self.bound = bind(self, commands_of(self), NETWORK_ACTIONS)
         self.menu_row = MenuRow()
         self.menus = fill_menus(self.menu_row.bar, self.bound, NETWORK_ACTIONS, NETWORK_MENUS)
@@ -104,7 +107,7 @@ class NetworkWindow(FileWindow):
 
     def show_keys(self) -> None:
         """All keys on one page."""
-        KeysDialog(self, NETWORK_ACTIONS, NETWORK_MENUS, {"On the map": ON_THE_MAP}).exec()
+        KeysDialog(self, self.change_keys, NETWORK_ACTIONS, NETWORK_MENUS, {"On the map": ON_THE_MAP}).exec()
 
     def show_about(self) -> None:
         """The version, and what the program is for."""

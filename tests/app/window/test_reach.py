@@ -50,7 +50,7 @@ def test_every_question_has_names_too(window: MainWindow) -> None:
         CellDialog(window, "Go to x y z", "Shows the cell.", "Go", Cell(0, 0, 0)),
         sheet_dialog(window, SheetData()),
         WaiverDialog(window, "A loose end"),
-        KeysDialog(window),
+        KeysDialog(window, window.change_keys),
         ActionFinder(window, window.bound),
         window.show_start(),
     )
