@@ -1,6 +1,7 @@
 """The keys that the user gave to actions instead of those in the table.
 
-They hold for the program, as there is one user. No Qt here. Sequences of keys are written as Qt writes them in files, ``Ctrl+Shift+Z``.
+They hold for the program, as there is one user. No Qt here. Sequences of keys are written as Qt writes them in
+files, ``Ctrl+Shift+Z``.
 """
 
 from __future__ import annotations
