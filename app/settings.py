@@ -100,15 +100,6 @@ class Settings:
         self._store.setValue(key, value)
 
     @property
-    def is_first_start(self) -> bool:
-        """Whether the editor has never been started here."""
-        return self.choice("started", "") != "yes"
-
-    def note_start(self) -> None:
-        """Remember that the editor has been started."""
-        self.choose("started", "yes")
-
-    @property
     def geometry(self) -> QByteArray | None:
         """Where the window stood when it was closed."""
         value = self._store.value("geometry")

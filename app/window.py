@@ -31,7 +31,8 @@ from app.dialogs.about import AboutDialog, CautionsDialog
 from app.dialogs.keys import ActionFinder, KeysDialog
 from app.document import Document
 from app.file_window import FileWindow
-from app.first_sketch.binding import bind_first_sketch
+from app.first_sketch.binding import begin_first_sketch, bind_first_sketch
+from app.first_sketch.sketch import has_ended
 from app.mishap import MishapHook
 from app.panels.frame import Frame, Panels
 from app.panels.menu_row import MenuRow
@@ -39,7 +40,7 @@ from app.program_icon import program_icon
 from app.recovery import LeftOver, Recovery, recovery_folder
 from app.settings import Settings
 from app.speech.plan import PlanSpeech
-from app.start import StartScreen, example_paths
+from app.start import StartScreen
 from app.theme import Scheme
 from model.grid import Y_HIGHEST, Y_LOWEST, Turn
 
@@ -110,7 +111,13 @@ class MainWindow(FileWindow):
 
     def show_start(self) -> StartScreen:
         """Offer new and recent plans, examples, and what was left over."""
-        screen = StartScreen(self, self.settings.recent, self.recovery.left_over())
+        screen = StartScreen(
+            self,
+            self.settings.recent,
+            self.recovery.left_over(),
+            sketch_first=not has_ended(self.settings),
+        )
+        screen.sketch_asked.connect(lambda: begin_first_sketch(self))
         screen.new_asked.connect(self.files.new)
         screen.network_asked.connect(self.new_network)
         screen.open_asked.connect(self.files.open)
@@ -231,13 +238,8 @@ def first_network_window(path: Path) -> NetworkWindow:
 
 
 def begin(window: MainWindow, path: str | None) -> None:
-    """What comes first: the plan asked for, an example the first time, else the start screen."""
-    first = window.settings.is_first_start
-    window.settings.note_start()
-    left_over = bool(window.recovery.left_over())
+    """What comes first: the file asked for, else the start screen; that also where something is left over."""
     if path is not None:
         window.files.open_path(Path(path))
-    elif first and (examples := example_paths()):
-        window.files.open_example(examples[-1])
-    if left_over or (path is None and not first):
+    if path is None or window.recovery.left_over():
         window.show_start()

@@ -211,22 +211,6 @@ def test_a_file_dropped_on_the_window_opens(window: MainWindow, plan_file: Path,
     qtbot.waitUntil(lambda: window.document.path == plan_file)
 
 
-def test_the_first_start_shows_an_example_and_later_ones_the_start_screen(make_window: MakeWindow) -> None:
-    from app.start import StartScreen
-    from app.window import begin
-
-    first = make_window()
-    begin(first, None)
-    assert len(first.document.plan.pieces) > 0
-    assert first.document.path is None
-    assert not first.findChildren(StartScreen)
-    first.close()
-    second = make_window()
-    begin(second, None)
-    assert len(second.document.plan.pieces) == 0
-    assert len(second.findChildren(StartScreen)) == 1
-
-
 def test_a_file_that_another_window_has_open_is_told_of(make_window: MakeWindow, plan_file: Path) -> None:
     first, second = make_window(), make_window()
     first.files.open_path(plan_file)

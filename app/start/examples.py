@@ -1,0 +1,86 @@
+"""The examples that come with the program, each as a line picture."""
+
+from __future__ import annotations
+
+from functools import cache
+from importlib.resources import files
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent
+from PySide6.QtWidgets import QAbstractButton
+
+from app import theme as themes
+from app.commands.files import PLANS
+from app.network.files import NETWORKS
+from app.network.mini_map import map_path, network_words
+from app.panels.look import font
+from app.panels.mini_plan import line_path, paint_line_path
+from app.panels.rows import paint_text
+from model.files.errors import PlanFileError
+from model.files.plan_file import read_plan
+from model.grid import Turn
+from model.network.network import Network
+from model.plan import Plan
+from model.track.layout import Layout
+
+UNREAD: Final = "cannot be read"
+
+
+def example_paths() -> list[Path]:
+    """The plans of the invented tramway that come with the program."""
+    return sorted(Path(str(files("resources").joinpath("examples"))).glob("*.plan.json"))
+
+
+def network_paths() -> list[Path]:
+    """The networks of the invented tramway that come with the program."""
+    return sorted(Path(str(files("resources").joinpath("examples"))).glob(f"*{NETWORKS.ending}"))
+
+
+class ExampleCard(QAbstractButton):
+    """An example as a line picture."""
+
+    def __init__(self, path: Path) -> None:
+        super().__init__()
+        self.path = path
+        self.setFixedHeight(128)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        found = _example(path)
+        self._title, self._path, self._kind = (
+            _card_of(found) if found else (path.name, QPainterPath(), UNREAD)
+        )
+        self.setAccessibleName(f"Example: {self._title}, {self._kind}")
+        self.setToolTip(f"{self._title} of the invented Brinepan Tramway")
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        theme = themes.current()
+        painter = QPainter(self)
+        box = self.rect().adjusted(0, 0, -1, -1)
+        painter.fillRect(box, theme.raised)
+        painter.setPen(theme.ink if self.hasFocus() or self.underMouse() else theme.edge)
+        painter.drawRect(box)
+        paint_line_path(painter, self._path, Turn(), QRectF(box.adjusted(12, 12, -12, -48)), theme.ink)
+        words = self.rect().adjusted(11, 84, -8, 0)
+        words.setHeight(18)
+        paint_text(painter, words, self._title, font(12, True), theme.ink)
+        paint_text(painter, words.translated(0, 18), self._kind, font(11), theme.ink2)
+
+    def sizeHint(self) -> QSize:
+        return QSize(150, 128)
+
+
+@cache
+def _example(path: Path) -> Plan | Network | None:
+    try:
+        return read_plan(path) if PLANS.is_for(path) else NETWORKS.read(path, None)
+    except (PlanFileError, OSError):
+        return None
+
+
+def _card_of(found: Plan | Network) -> tuple[str, QPainterPath, str]:
+    """Title, lines and words of an example."""
+    if isinstance(found, Network):
+        return found.title, map_path(found), network_words(found)
+    words = f"{len(found.arms)} arms, {len(found.routes)} routes"
+    return found.details.title, line_path(Layout(found).shapes), words
