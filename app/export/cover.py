@@ -12,6 +12,7 @@ from PySide6.QtCore import QRectF
 from app.canvas.symbols import Manner, Stage, draw_marker, paint, paper
 from app.canvas.symbols.lettering import em_for, printable
 from app.export.arm_tags import bounds_with_tags, draw_tags, tags_of
+from app.export.depth_page import left_out
 from app.export.page import Job, Page
 from app.export.papers import Paper
 from app.export.pencil import COVER, HAIR, RULER, SECTION, TEXT, Align, Pencil, broken
@@ -39,7 +40,8 @@ UNTITLED: Final = "Untitled plan"
 def cover(job: Job) -> Page:
     """The first page."""
     footer = "picture not to scale \u00b7 north up"
-    footer = job.footer(f"{footer} \u00b7 {KEY}" if job.washes else footer)
+    said = [footer, *([KEY] if job.washes else []), *filter(None, [left_out(job)])]
+    footer = job.footer(" \u00b7 ".join(said))
     return Page(job.sheet.summary, footer, lambda pencil: _draw(pencil, job))
 
 
@@ -181,10 +183,10 @@ def _fitting(cautions: tuple[Caution, ...], width: float, room: float) -> list[_
     others = [_Caution(caution, width) for caution in cautions if caution.severity != "error"]
     if _height(others) > room:
         others = [_Caution(replace(caution, text=""), width) for caution in cautions[len(errors) :]]
-    for left_out in range(len(errors) + 1):
-        kept = errors[: len(errors) - left_out]
-        if left_out:
-            kinds = counted(left_out, "more kind" if kept else "kind")
+    for fewer in range(len(errors) + 1):
+        kept = errors[: len(errors) - fewer]
+        if fewer:
+            kinds = counted(fewer, "more kind" if kept else "kind")
             kept.append(Caution("error", f"{kinds} of error.", "Listed in the findings: mend these first."))
         shown = [*(_Caution(caution, width) for caution in kept), *others]
         if _height(shown) <= room:

@@ -124,13 +124,9 @@ class PiecePainter:
         return Stage(self._pencil.painter, corner.x(), corner.y(), paper(window.cell), self._pencil.theme)
 
     def _look(self, one: DrawnPiece, manner: Manner) -> Look:
-        if one.piece.part is Part.DUST:
-            return replace(look_of(one.piece), links=links(self._pieces, one.piece.at))
-        if one.rail is None:
-            return look_of(one.piece)
-        if manner is not Manner.OWN:
+        if one.rail is not None and manner is not Manner.OWN:
             return Look(one.piece.part, shape=one.rail.shape)
-        return rail_look(one.piece.part, one.rail)
+        return rest_look_of(one, self._pieces)
 
     def _draw_marks_of(self, window: Window, one: DrawnPiece, rail: RailMarks) -> None:
         stage = self._stage(window, one.piece.at)
@@ -143,6 +139,13 @@ class PiecePainter:
             em = em_for(NUMBER_HEIGHT if window.cell >= 10 else SMALL_NUMBER_HEIGHT)
             em = min(em, limit / width("00", 1))  # one and two figures in one height
             draw_centred(stage.painter, stage.at(place), number, em, stage.theme.ink, widest=limit)
+
+
+def rest_look_of(one: DrawnPiece, pieces: Pieces) -> Look:
+    """A piece of a plan at rest, with all that the sheet shows of it."""
+    if one.piece.part is Part.DUST:
+        return replace(look_of(one.piece), links=links(pieces, one.piece.at))
+    return look_of(one.piece) if one.rail is None else rail_look(one.piece.part, one.rail)
 
 
 def rail_look(part: Part, rail: RailMarks) -> Look:
