@@ -82,7 +82,7 @@ class MainWindow(FileWindow):
         )
         self.timing = TimingCommands(self)
         self.comparison = CompareCommands(self)
-        self.depth = DepthCommands(self)
+        self.in_depth = DepthCommands(self)
         self.table = ACTIONS
         user_keys.take(self.settings.keys)
         self.bound = bind(self, commands_of(self))

@@ -12,6 +12,7 @@ from PySide6.QtGui import QGuiApplication, QPainter
 
 from app.canvas.symbols.lettering import printable
 from app.export.cover import UNTITLED, cover
+from app.export.depth_page import depth_pages
 from app.export.devices import DrawPage, in_files, offscreen
 from app.export.frame import PageWords, draw_frame
 from app.export.level_pages import level_pages
@@ -95,6 +96,7 @@ def _pages(worked: Worked, paper: str, colour: bool, *, steps: bool) -> list[Dra
     pages = [cover(job)]
     for level in sheet.levels:
         pages += level_pages(job, level, len(pages) + 1)
+    pages += depth_pages(job)
     pages += step_pages(job) if steps else []
     pages += table_pages(job)
     return [partial(_draw, job, page, number, len(pages)) for number, page in enumerate(pages, start=1)]
