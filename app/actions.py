@@ -273,6 +273,13 @@ ACTIONS: Final = (
     UserAction("zoom_100", "View", "100 %", "48 pixels a cell.", ("Ctrl+1",)),
     UserAction("fit_all", "View", "Fit all", "Show the whole plan.", ("Ctrl+0",)),
     UserAction("fit_selection", "View", "Fit selection", "Show all that is chosen.", ("Ctrl+2",)),
+    UserAction(
+        "in_depth",
+        "View",
+        "In depth",
+        "Show the levels pulled apart, in a window of its own that follows the plan.",
+        ("Ctrl+D",),
+    ),
     UserAction("show_findings", "View", "Findings", "Go to the findings.", ("Alt+1",), opens_group=True),
     UserAction("show_materials", "View", "Materials", "Go to the materials.", ("Alt+2",)),
     UserAction("show_switches", "View", "Switches", "Go to the switches.", ("Alt+3",)),

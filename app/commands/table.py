@@ -102,6 +102,7 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "zoom_100": view.zoom_100,
         "fit_all": view.fit_all,
         "fit_selection": view.fit_selection,
+        "in_depth": window.in_depth.show_or_hide,
         "show_findings": lambda: side.upper_tabs.show_panel("Findings"),
         "show_materials": lambda: side.upper_tabs.show_panel("Materials"),
         "show_switches": lambda: side.lower_tabs.show_panel("Switches"),
