@@ -59,7 +59,8 @@ class Canvas(QWidget):
         self._was_shown = False
         self._ghost = NO_GHOST
         self._survey = NO_GHOST
-        self._comparison = NO_COMPARISON
+        self.comparison = NO_COMPARISON
+        """What differs from another plan, as it is marked now."""
         self._outline = NO_GHOST
         self._band: tuple[Cell, Cell] | None = None
         self._ways: list[ShownWay] = []
@@ -180,7 +181,7 @@ class Canvas(QWidget):
 
     def show_comparison(self, comparison: ComparisonPicture) -> None:
         """Marks what differs from another plan."""
-        self._comparison = comparison
+        self.comparison = comparison
         self.update()
 
     def show_band(self, corners: tuple[Cell, Cell] | None) -> None:
@@ -301,7 +302,7 @@ class Canvas(QWidget):
             manners=Manners(self.theme, self._solo, self.devicePixelRatioF()),
             arms=self.document.plan.arms,
             ghost=self._ghost,
-            comparison=self._comparison,
+            comparison=self.comparison,
             survey=self._survey.without(self._ghost.looks.keys()),
             outline=self._outline.without(self._ghost.looks.keys()),
             foot=self.navigator.foot,

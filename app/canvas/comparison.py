@@ -24,7 +24,7 @@ from model.comparing import Difference, Kind
 from model.grid import Cell
 from model.track.layout import Layout
 
-SIGNS_FROM: Final = 24
+SIGNS_FROM: Final = 32
 """px a cell from which cells carry signs."""
 SIGN: Final = (0.27, 8, 13)
 """The width of a sign, in cells, and its least and greatest in px."""
@@ -72,7 +72,9 @@ def paint_comparison(
             corner = view.corner(cell.x, cell.z)
             _paint_former(painter, picture.former.get(cell), each, corner, view.scale, theme)
     placed = {cell for cell, each in found.items() if each.kind is Kind.PLACED}
-    altered = {cell for cell, each in found.items() if each.kind not in (Kind.PLACED, Kind.TAKEN)}
+    # On cells that are mere dots a cross has no room; what is taken away is framed there like the rest.
+    unframed = {Kind.PLACED, Kind.TAKEN} if view.scale > DOTS_UP_TO else {Kind.PLACED}
+    altered = {cell for cell, each in found.items() if each.kind not in unframed}
     _paint_frames(painter, placed, view, _pen(view, theme, dashed=False))
     _paint_frames(painter, altered, view, _pen(view, theme, dashed=True))
     if view.scale >= SIGNS_FROM:
@@ -87,8 +89,11 @@ def _paint_former(
     scale: int,
     theme: Theme,
 ) -> None:
-    """The piece as the other plan has it, over the one that is drawn; crossed where it goes."""
-    if look is not None:
+    """The piece as the other plan has it, over the one that is drawn; crossed where it goes.
+
+    What is only turned is not drawn twice over itself: nobody could read it.
+    """
+    if look is not None and not (found.kind is Kind.TURNED and look.shape is None):
         draw_former(painter, *corner, scale, look, theme)
     if found.kind is Kind.TAKEN:
         draw_cross(painter, *corner, scale, theme)

@@ -95,7 +95,9 @@ class CompareCommands:
             self._window.view.show_cells((row.cell,))
 
     def _show(self) -> None:
-        is_on = self._window.view.comparing.is_on
-        self._window.side.show_extra(is_on)
+        window, is_on = self._window, self._window.view.comparing.is_on
+        if not is_on and window.panels.comparison.isAncestorOf(window.focusWidget()):
+            window.view.setFocus()
+        window.side.show_extra(is_on)
         for name in ("next_difference", "previous_difference", "swap_comparison", "show_differences"):
-            self._window.bound[name].setEnabled(is_on)
+            window.bound[name].setEnabled(is_on)

@@ -81,8 +81,11 @@ class ComparisonPanel(QWidget):
         before = self.row
         self._is_taking_over = True
         self.model.show_rows(rows)
-        if self.row is not None and (before is None or self.row.key != before.key):
+        chosen = None if before is None else self.model.row_of(before)
+        if chosen is None:
             self.list.clearSelection()
+        else:
+            self.list.setCurrentIndex(self.model.index(chosen))
         self._is_taking_over = False
 
     def _say(self) -> None:

@@ -81,6 +81,10 @@ def _cell_of(value: object) -> Cell | None:
 class DifferencesModel(KeptRows[ComparedRow]):
     """The rows in their order."""
 
+    def row_of(self, row: ComparedRow) -> int | None:
+        """Where what differs there stands now; ``None`` where nothing differs there any more."""
+        return next((number for number, other in enumerate(self._rows) if other.key == row.key), None)
+
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         row = self.at(index.row())
         if role == Qt.ItemDataRole.DisplayRole:
