@@ -7,9 +7,11 @@ over by a run that did not end well; the start screen offers it. The plan's own 
 from __future__ import annotations
 
 import json
+import os
 import time
 import uuid
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from pathlib import Path
 from typing import Final, NamedTuple
 
@@ -56,7 +58,8 @@ class Recovery(QObject):
         super().__init__(document)
         self._document = document
         self._folder = recovery_folder() if folder is None else folder
-        self._folder.mkdir(parents=True, exist_ok=True)
+        with suppress(OSError):  # the first copy tells that there is no folder to keep it in
+            self._folder.mkdir(parents=True, exist_ok=True)
         self._stem = uuid.uuid4().hex
         self._lock = QLockFile(str(self._folder / (self._stem + LOCK)))
         # A held lock never goes stale by age; only the death of its process frees it.
@@ -98,8 +101,7 @@ class Recovery(QObject):
         """The plan is safe in its file, or given up: take the copy away."""
         self._timer.stop()
         self._worker.stop()
-        for ending in (self._document.ending, ABOUT):
-            (self._folder / (self._stem + ending)).unlink(missing_ok=True)
+        self._take_away(self._stem, (self._document.ending, ABOUT))
 
     def close(self) -> None:
         """End well: nothing is left over."""
@@ -107,16 +109,17 @@ class Recovery(QObject):
         self._lock.unlock()
 
     def left_over(self) -> list[LeftOver]:
-        """The copies of runs that did not end well, newest first."""
-        found = [entry for path in self._folder.glob("*" + ABOUT) if (entry := self._read(path)) is not None]
+        """The copies of runs that did not end well, newest first; none where the folder cannot be read."""
+        try:
+            notes = [*self._folder.glob("*" + ABOUT)]
+        except OSError:
+            return []
+        found = [entry for note in notes if (entry := self._read(note)) is not None]
         return sorted(found, key=lambda entry: entry.seconds, reverse=True)
 
     def discard(self, entry: LeftOver) -> None:
         """Take away a copy that has been taken up and is safe in a new copy or file."""
-        entry.copy.unlink(missing_ok=True)
-        stem = entry.copy.name.partition(".")[0]
-        for ending in (ABOUT, LOCK):
-            (self._folder / (stem + ending)).unlink(missing_ok=True)
+        self._take_away(entry.copy.name.partition(".")[0], (*COPIES, ABOUT, LOCK))
 
     def _note_change(self, *_: object) -> None:
         # Later changes do not put the clock back, so that steady work is copied too.
@@ -153,7 +156,7 @@ class Recovery(QObject):
     def _read(self, about: Path) -> LeftOver | None:
         stem = about.name.removesuffix(ABOUT)
         copies = (self._folder / (stem + ending) for ending in COPIES)
-        copy = next((path for path in copies if path.exists()), None)
+        copy = next((path for path in copies if os.path.exists(path)), None)
         if stem == self._stem or copy is None or self._is_held(stem):
             return None
         try:
@@ -162,7 +165,13 @@ class Recovery(QObject):
             return LeftOver(copy, str(said["title"]), original, float(said["seconds"]))
         except (ValueError, KeyError, TypeError, OSError):
             # The copy itself is what matters; a broken note beside it only costs its title.
-            return LeftOver(copy, "", None, copy.stat().st_mtime)
+            return LeftOver(copy, "", None, _time_of(copy))
+
+    def _take_away(self, stem: str, endings: Iterable[str]) -> None:
+        for ending in endings:
+            # A copy that cannot be taken away is offered once more; that must not stop the present work.
+            with suppress(OSError):
+                (self._folder / (stem + ending)).unlink(missing_ok=True)
 
     def _is_held(self, stem: str) -> bool:
         lock = QLockFile(str(self._folder / (stem + LOCK)))
@@ -171,3 +180,10 @@ class Recovery(QObject):
             return True
         lock.unlock()
         return False
+
+
+def _time_of(path: Path) -> float:
+    try:
+        return path.stat().st_mtime
+    except OSError:
+        return 0.0

@@ -78,7 +78,7 @@ def test_a_full_disk_is_told_and_the_old_file_stays(
 def test_a_command_that_writes_fails_well_whatever_call_fails(
     name: str, folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Those that draw or plan are left out: they write in the same way, and take long to be tried so often."""
+    """Those that draw or plan are left out: they write in the same way, and take long."""
     assert cli.run(WRITING[name]) == DONE
     (new,) = contents(folder)
     whole = new.read_bytes()

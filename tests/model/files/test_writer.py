@@ -5,12 +5,14 @@ from __future__ import annotations
 import errno
 import os
 import stat
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from model.files import writer
 from model.files.writer import WriteError, check_writable, write_bytes
+from tests.harness.calls import FailingSystem, every_call_fails_once
 from tests.harness.disk import notices_loss, room_for
 from tests.harness.killing import GOOD_WRITER, IN_PLACE, spoilt_by_killing
 
@@ -131,6 +133,35 @@ def test_a_writer_that_does_not_look_at_the_length_is_seen(tmp_path: Path) -> No
 
     with pytest.raises(pytest.fail.Exception, match="DID NOT RAISE"):
         notices_loss(trusting, tmp_path)
+
+
+def is_old_or_new_whatever_fails(write: Callable[[Path, bytes], object], target: Path) -> int:
+    """Fails where the file is neither whole; gives how many calls there were to fail."""
+    done: list[bool] = []
+
+    def work() -> None:
+        try:
+            write(target, NEW)
+        except (WriteError, OSError):
+            done.append(False)
+        else:
+            done.append(True)
+
+    def then(_: FailingSystem) -> None:
+        assert target.read_bytes() == (NEW if done[-1] else OLD)
+        target.write_bytes(OLD)
+
+    return every_call_fails_once(work, then)
+
+
+def test_the_file_is_old_or_new_whatever_call_fails(target: Path) -> None:
+    assert is_old_or_new_whatever_fails(write_bytes, target) > 6
+
+
+def test_a_writer_in_place_is_seen_when_a_call_fails(target: Path) -> None:
+    """The control that must fail."""
+    with pytest.raises(AssertionError):
+        is_old_or_new_whatever_fails(Path.write_bytes, target)
 
 
 CALLS = ["open", "os.stat", "os.fstat", "os.chmod", "os.fsync", "os.replace"]
