@@ -40,4 +40,5 @@ RULE = Rule(
     why="No cart can come in or go out where there is no rail, so no route by this arm can be worked out.",
     remedy="Lay the missing rail, or drag the arm to the end of the track.",
     find=find,
+    asks_details=True,
 )

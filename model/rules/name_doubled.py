@@ -46,4 +46,5 @@ RULE = Rule(
     why="Routes name arms, so two of one name cannot be told apart, and only the first is looked at.",
     remedy="Give each arm a name of its own.",
     find=find,
+    asks_details=True,
 )

@@ -67,7 +67,7 @@ RULES: Final[dict[str, Rule]] = {
 def find_all(junction: Junction) -> list[Finding]:
     """What all rules find, waived findings marked: the gravest first, then by place."""
     found = (finding for rule in RULES.values() for finding in rule.findings(junction))
-    return sorted(with_waivers(junction.plan, found), key=_severity_then_place)
+    return sorted(with_waivers(junction.plan, found), key=severity_then_place)
 
 
 def fix(junction: Junction, finding: Finding) -> Change | None:
@@ -76,6 +76,6 @@ def fix(junction: Junction, finding: Finding) -> Change | None:
     return None if mend is None else mend(junction, finding)
 
 
-def _severity_then_place(finding: Finding) -> tuple[int, tuple[Cell, ...], str, tuple[str, ...], str]:
+def severity_then_place(finding: Finding) -> tuple[int, tuple[Cell, ...], str, tuple[str, ...], str]:
     """Findings without a place come first; level by level would tear a track on a slope apart."""
     return finding.severity.rank, finding.cells[:1], finding.rule, finding.arms, finding.message

@@ -13,8 +13,9 @@ from model.grid import Cell
 from model.plan import Change
 from model.routing.junction import Junction
 from model.severity import Severity
+from model.track.layout import Layout
 
-__all__ = ["Examples", "Finding", "Found", "Key", "Rule", "Severity"]
+__all__ = ["Examples", "Finding", "Found", "Key", "Nearby", "Rule", "Severity"]
 
 
 class Found(NamedTuple):
@@ -61,6 +62,18 @@ class Examples(NamedTuple):
     good: str
 
 
+class Nearby(NamedTuple):
+    """How a rule that looks no further than a neighbourhood finds anew what an edit may have changed there.
+
+    ``find`` of the rule uses the same ``at``, over all pieces. What is found at a cell has it as its first.
+    """
+
+    touched: Callable[[Layout, frozenset[Cell]], set[Cell]]
+    """Where something else may be found when the pieces or shapes in these cells have changed."""
+    at: Callable[[Layout, Iterable[Cell]], Iterable[Found]]
+    """What is found at some cells, whatever is in them."""
+
+
 class Rule(msgspec.Struct, frozen=True):
     """A finding rule: what it says of itself, and the functions that find and fix."""
 
@@ -74,11 +87,23 @@ class Rule(msgspec.Struct, frozen=True):
     find: Callable[[Junction], Iterable[Found]]
     fix: Callable[[Junction, Finding], Change | None] | None = None
     """The change that mends a finding, or ``None`` where none can be computed."""
+    nearby: Nearby | None = None
+    """For rules that look at pieces one by one."""
+    asks_details: bool = False
+    """Whether it asks the details of the plan and the rails at its arms, no more: quick after every edit."""
+
+    @property
+    def is_local(self) -> bool:
+        """Whether it asks nothing that hangs on routes, so that its findings can follow every edit."""
+        return self.nearby is not None or self.asks_details
 
     def findings(self, junction: Junction) -> Iterable[Finding]:
         """What the rule finds, none of it set aside yet."""
-        for message, cells, arms in self.find(junction):
-            yield Finding(self.id, self.severity, cells, arms, message)
+        return map(self.finding, self.find(junction))
+
+    def finding(self, found: Found) -> Finding:
+        """What was found, with what the rule says of it."""
+        return Finding(self.id, self.severity, found.cells, found.arms, found.message)
 
     def examples(self) -> Examples:
         """The bad and the good drawing from the docstring of ``find``."""

@@ -41,4 +41,5 @@ RULE = Rule(
     why="The arm does not fit the line that it is to be joined to, and carts would meet head-on.",
     remedy="Change over the in and the out of the arm, or set the running side of the plan.",
     find=find,
+    asks_details=True,
 )

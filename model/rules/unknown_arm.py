@@ -44,4 +44,5 @@ RULE = Rule(
     why="What is wanted cannot be worked out, so nothing is said of where these carts go.",
     remedy="Add the arm, or choose another one in the route.",
     find=find,
+    asks_details=True,
 )

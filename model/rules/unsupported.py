@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from model.edits import EditRefused, add_blocks
 from model.edits.words import part_word
 from model.grid import Cell
 from model.parts import CARRIERS
-from model.pieces import Piece, rests_on
+from model.pieces import Piece, Pieces, rests_on
 from model.plan import Change
 from model.routing.junction import Junction
-from model.rules.rule import Finding, Found, Rule, Severity
+from model.rules.rule import Finding, Found, Nearby, Rule, Severity
 from model.rules.words import listed, places
 from model.track.around import neighbours
+from model.track.layout import Layout
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -34,10 +35,24 @@ def find(junction: Junction) -> Iterator[Found]:
         level 64
         ──
     """
-    for piece in junction.plan.pieces:
-        missing = _missing(junction, piece)
+    yield from _uncarried(junction.layout, junction.plan.pieces)
+
+
+def _uncarried(layout: Layout, pieces: Iterable[Piece]) -> Iterator[Found]:
+    for piece in pieces:
+        missing = _missing(layout, piece)
         if missing:
-            yield Found(_message(junction, piece, missing), (piece.at,))
+            yield Found(_message(layout.plan.pieces, piece, missing), (piece.at,))
+
+
+def _uncarried_at(layout: Layout, cells: Iterable[Cell]) -> Iterator[Found]:
+    found = map(layout.plan.pieces.get, cells)
+    return _uncarried(layout, (piece for piece in found if piece is not None))
+
+
+def _resting_on(_layout: Layout, changed: frozenset[Cell]) -> set[Cell]:
+    """A piece rests on a cell that it touches, and so does the raised end of a rail."""
+    return {*changed, *(beside for cell in changed for beside in cell.six_beside())}
 
 
 def fix(junction: Junction, finding: Finding) -> Change | None:
@@ -47,11 +62,13 @@ def fix(junction: Junction, finding: Finding) -> Change | None:
     """
     pieces = junction.plan.pieces
     piece = pieces.get(finding.cells[0])
-    if piece is None or any(cell in pieces for cell in _missing(junction, piece)):
+    if piece is None or any(cell in pieces for cell in _missing(junction.layout, piece)):
         return None
     stretch = _stretch_in_the_air(junction, piece)
     try:
-        return add_blocks(junction.plan, (cell for other in stretch for cell in _missing(junction, other)))
+        return add_blocks(
+            junction.plan, (cell for other in stretch for cell in _missing(junction.layout, other))
+        )
     except EditRefused:
         return None
 
@@ -62,24 +79,24 @@ def _stretch_in_the_air(junction: Junction, first: Piece) -> list[Piece]:
     for piece in stretch:
         for cell in (*piece.at.six_beside(), *neighbours(junction.layout, piece.at).values()):
             other = junction.plan.pieces.get(cell)
-            if other is not None and cell not in seen and _missing(junction, other):
+            if other is not None and cell not in seen and _missing(junction.layout, other):
                 seen.add(cell)
                 stretch.append(other)
     return stretch
 
 
-def _missing(junction: Junction, piece: Piece) -> list[Cell]:
+def _missing(layout: Layout, piece: Piece) -> list[Cell]:
     """The cells in which a carrying part is missing."""
     needed = [rests_on(piece)]
-    shape = junction.layout.shape(piece.at)
+    shape = layout.shape(piece.at)
     if shape is not None and shape.rises_to is not None:
         needed.append(piece.at.step(shape.rises_to))
-    part_at = junction.plan.pieces.part_at
+    part_at = layout.plan.pieces.part_at
     return [cell for cell in needed if cell is not None and part_at(cell) not in CARRIERS]
 
 
-def _message(junction: Junction, piece: Piece, missing: list[Cell]) -> str:
-    parts = [junction.plan.pieces.part_at(cell) for cell in missing]
+def _message(pieces: Pieces, piece: Piece, missing: list[Cell]) -> str:
+    parts = [pieces.part_at(cell) for cell in missing]
     there = listed("nothing" if part is None else f"a {part_word(part)}" for part in parts)
     return f"The {part_word(piece.part)} at {piece.at} is not carried: there is {there} at {places(missing)}."
 
@@ -92,4 +109,5 @@ RULE = Rule(
     remedy="Put a block where the message says, or move the piece.",
     find=find,
     fix=fix,
+    nearby=Nearby(_resting_on, _uncarried_at),
 )
