@@ -8,19 +8,21 @@ from typing import TYPE_CHECKING, Final, cast
 
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from app.background import Newest
+from app.background import Job, Newest
 from app.commands.files import file_name
-from app.dialogs.build_sheet import FORMATS, PAPERS, BuildSheetDialog, SheetChoice
+from app.dialogs.build_sheet import PRINT, BuildSheetDialog
 from app.dialogs.working import CancelledError, WorkingDialog
 from app.document import Document
 from app.materials_csv import materials_csv
 from app.panels.words import counted
 from app.settings import Settings
+from app.sheet_presets import SheetChoice, SheetPresets
+from app.translation import tr
 from model.files.writer import WriteError, write_bytes
 from model.sheet import materials
 
 if TYPE_CHECKING:  # what draws on paper is loaded when it is first wanted
-    from app.export.sheet import Worked
+    from app.export.sheet import OnPage, Worked
 
 Say = Callable[[str], None]
 CSV: Final = ".csv"
@@ -37,17 +39,32 @@ class ExportCommands:
         self._tell = tell
         self._say = say
         self._worker = Newest(parent)
+        self._presets = SheetPresets(settings)
 
     def build_sheet(self) -> None:
-        """Ask how and where, and write the build sheet."""
-        dialog = BuildSheetDialog(self._parent, self._choice())
-        if not dialog.exec():
+        """Show the build sheet, ask how and where, and write or print it."""
+        dialog = BuildSheetDialog(self._parent, self._presets.last.choice, self._presets)
+        self._worker.yielded.connect(dialog.show_worked)
+        self._worker.failed.connect(dialog.show_failed)
+        self._worker.ask(self._job())
+        try:
+            self._act_on(dialog, dialog.exec())
+        finally:
+            self._worker.drop()
+            dialog.deleteLater()
+
+    def _act_on(self, dialog: BuildSheetDialog, answer: int) -> None:
+        """The pages go on being worked out while it is asked where they go."""
+        choice, folder = dialog.choice, dialog.options.folder
+        if not answer:
             return
-        choice = dialog.choice
-        self._remember(choice)
-        path = self._ask_path("Build sheet", "." + choice.format.lower())
+        self._presets.remember(choice, folder)
+        if answer == PRINT:
+            self._print_sheet(dialog, choice)
+            return
+        path = self._ask_path("Build sheet", "." + choice.format.lower(), folder)
         if path is not None:
-            self._write_sheet(path, choice)
+            self._write_sheet(path, choice, dialog.worked)
 
     def materials_csv(self) -> None:
         """Ask where, and write the materials as a table."""
@@ -65,37 +82,67 @@ class ExportCommands:
         else:
             self._say(f"Wrote {path}")
 
-    def _write_sheet(self, path: Path, choice: SheetChoice) -> None:
+    def _job(self) -> Job:
         # What draws on paper is loaded when it is first wanted, so that the window comes up sooner.
-        from app.export import working_out, write_sheet
+        from app.export import working_out
 
         plan = self._document.plan
-        dialog = WorkingDialog(self._parent, "Build sheet", self._worker)
-        dialog.show()
-        try:
-            worked = cast("Worked", dialog.result_of(lambda: working_out(plan), WORKING))
+        return lambda: working_out(plan)
+
+    def _write_sheet(self, path: Path, choice: SheetChoice, worked: Worked | None) -> None:
+        from app.export import write_sheet
+
+        def write(worked: Worked, on_page: OnPage) -> None:
             files = write_sheet(
-                worked,
-                path,
-                choice.paper,
-                choice.colour,
-                steps=choice.steps,
-                on_page=lambda page, pages: dialog.say(f"Drawing page {page:,} of {pages:,}"),
+                worked, path, choice.paper, choice.colour, steps=choice.steps, on_page=on_page
             )
+            count = f" and {counted(len(files) - 1, 'more file')}" if len(files) > 1 else ""
+            self._say(f"Wrote {files[0]}{count}")
+
+        try:
+            self._with_pages(worked, write)
         except CancelledError:
             self._say("Cancelled: no build sheet was written.")
         except WriteError as error:
             self._tell(f"The build sheet was not written: {error}. The plan is unchanged.")
-        else:
-            count = f" and {counted(len(files) - 1, 'more file')}" if len(files) > 1 else ""
-            self._say(f"Wrote {files[0]}{count}")
+
+    def _print_sheet(self, dialog: BuildSheetDialog, choice: SheetChoice) -> None:
+        from app.commands.printing import ask_printer
+        from app.export.papers import PAPERS
+        from app.export.printing import print_pages
+        from app.export.sheet import sheet_pages, telling
+
+        paper = PAPERS[choice.paper]
+        printer = ask_printer(self._parent, paper, self._document.name)
+        if printer is None:
+            return
+
+        def draw(worked: Worked, on_page: OnPage) -> None:
+            pages = sheet_pages(worked, choice.paper, choice.colour, steps=choice.steps)
+            print_pages(printer, telling(pages, on_page), paper)
+            self._say(tr("Sent to {printer}", printer=printer.printerName()))
+
+        try:
+            self._with_pages(dialog.worked, draw)
+        except CancelledError:
+            self._say(tr("Cancelled: no build sheet was printed."))
+
+    def _with_pages(self, worked: Worked | None, draw: Callable[[Worked, OnPage], None]) -> None:
+        """Draw pages with their number in sight, worked out first where they are not yet."""
+        dialog = WorkingDialog(self._parent, "Build sheet", self._worker)
+        dialog.show()
+        try:
+            found = cast("Worked", worked or dialog.result_of(self._job(), WORKING))
+            draw(found, lambda page, pages: dialog.say(f"Drawing page {page:,} of {pages:,}"))
         finally:
             dialog.close()
             dialog.deleteLater()
 
-    def _ask_path(self, title: str, ending: str) -> Path | None:
+    def _ask_path(self, title: str, ending: str, chosen: str = "") -> Path | None:
+        """Offers the folder that was chosen, else that of the plan, else the one of last time."""
         document = self._document
-        folder = document.path.parent if document.path else Path(self._settings.choice("export-folder", ""))
+        beside = str(document.path.parent) if document.path else self._settings.choice("export-folder", "")
+        folder = Path(chosen or beside)
         stem = document.path.name if document.path else file_name(document.name)
         offered = folder / (stem.removesuffix(".json").removesuffix(".plan") + ending)
         kind = ending[1:].upper()
@@ -105,20 +152,3 @@ class ExportCommands:
         path = Path(name) if name.lower().endswith(ending) else Path(name + ending)
         self._settings.choose("export-folder", str(path.absolute().parent))
         return path
-
-    def _choice(self) -> SheetChoice:
-        """What was chosen last time, where it is still on offer."""
-        paper = self._settings.choice("sheet-paper", PAPERS[0])
-        format_ = self._settings.choice("sheet-format", FORMATS[0])
-        return SheetChoice(
-            paper if paper in PAPERS else PAPERS[0],
-            format_ if format_ in FORMATS else FORMATS[0],
-            self._settings.choice("sheet-colour", "no") == "yes",
-            self._settings.choice("sheet-steps", "yes") == "yes",
-        )
-
-    def _remember(self, choice: SheetChoice) -> None:
-        self._settings.choose("sheet-paper", choice.paper)
-        self._settings.choose("sheet-format", choice.format)
-        self._settings.choose("sheet-colour", "yes" if choice.colour else "no")
-        self._settings.choose("sheet-steps", "yes" if choice.steps else "no")

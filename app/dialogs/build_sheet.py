@@ -1,82 +1,73 @@
-"""Asks how the build sheet is to be written."""
+"""Asks how the build sheet is to be written or printed, and shows its pages."""
 
 from __future__ import annotations
 
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final
 
-from PySide6.QtWidgets import (
-    QButtonGroup,
-    QCheckBox,
-    QDialog,
-    QFormLayout,
-    QHBoxLayout,
-    QLayout,
-    QRadioButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtCore import QSize
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.dialogs.buttons import answer_buttons
-from app.panels.look import label, named
+from app.dialogs.sheet_options import SheetOptions
+from app.dialogs.sheet_preview import SheetPreview
+from app.panels.look import hairline
+from app.sheet_presets import SheetChoice, SheetPresets
+from app.translation import tr
 
-PAPERS: Final = ("A4", "A3")
-FORMATS: Final = ("PDF", "SVG", "PNG")
+if TYPE_CHECKING:  # what draws on paper is loaded when it is first wanted
+    from app.export.sheet import Worked
 
-
-class SheetChoice(NamedTuple):
-    """How the build sheet is written."""
-
-    paper: str = "A4"
-    format: str = "PDF"
-    colour: bool = False
-    steps: bool = True
+SIZE: Final = QSize(860, 590)
+PRINT: Final = 2
+"""What the question ends with where the sheet is to be printed."""
 
 
 class BuildSheetDialog(QDialog):
-    """Paper, format, whether the steps are drawn, and whether colour is laid over the black drawing."""
+    """The choices, and beside them the pages as they will come out."""
 
-    def __init__(self, parent: QWidget | None, choice: SheetChoice) -> None:
+    def __init__(self, parent: QWidget | None, choice: SheetChoice, presets: SheetPresets) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Build sheet")
-        self.setMinimumWidth(380)
-        self._papers = QButtonGroup(self)
-        self._formats = QButtonGroup(self)
-        self.colour = named(QCheckBox("Lay colour over the drawing"), "Lay colour over the drawing")
-        self.colour.setChecked(choice.colour)
-        self.steps = named(QCheckBox("Steps, with pictures"), "Steps, with pictures")
-        self.steps.setChecked(choice.steps)
-        form = QFormLayout()
-        form.addRow(label("Paper"), _one_of(self._papers, PAPERS, choice.paper))
-        form.addRow(label("Format"), _one_of(self._formats, FORMATS, choice.format))
-        form.addRow(label("Pages"), self.steps)
-        form.addRow(label("Colour"), self.colour)
-        buttons, _ = answer_buttons(self, "Choose a file…")
-        told = label("PDF is one file; SVG and PNG are one a page. All can be read in black and white.")
-        told.setWordWrap(True)
+        self.setWindowTitle(tr("Build sheet"))
+        self.worked: Worked | None = None
+        self.options = SheetOptions(choice, presets)
+        self.preview = SheetPreview()
+        self.options.changed.connect(self._draw)
+        self.buttons, _ = answer_buttons(self, "Choose a file…")
+        self.print = self.buttons.addButton(tr("Print…"), QDialogButtonBox.ButtonRole.ActionRole)
+        self.print.setAutoDefault(False)
+        self.print.clicked.connect(lambda: self.done(PRINT))
+        both = QHBoxLayout()
+        both.setSpacing(16)
+        both.addWidget(self.options)
+        both.addWidget(hairline("upright"))
+        both.addWidget(self.preview, 1)
         column = QVBoxLayout(self)
         column.setSpacing(12)
-        column.addLayout(form)
-        column.addWidget(told)
-        column.addWidget(buttons)
+        column.addLayout(both, 1)
+        column.addWidget(self.buttons)
+        self.resize(SIZE)
 
     @property
     def choice(self) -> SheetChoice:
         """What was chosen."""
-        return SheetChoice(
-            PAPERS[self._papers.checkedId()],
-            FORMATS[self._formats.checkedId()],
-            self.colour.isChecked(),
-            self.steps.isChecked(),
-        )
+        return self.options.choice
 
+    def show_worked(self, worked: Worked) -> None:
+        """Show the pages, now that it is worked out what they say."""
+        self.worked = worked
+        self._draw()
 
-def _one_of(group: QButtonGroup, words: tuple[str, ...], chosen: str) -> QLayout:
-    row = QHBoxLayout()
-    row.setSpacing(16)
-    for number, word in enumerate(words):
-        button = named(QRadioButton(word), word)
-        button.setChecked(word == chosen)
-        group.addButton(button, number)
-        row.addWidget(button)
-    row.addStretch(1)
-    return row
+    def show_failed(self) -> None:
+        """Say that there are no pages to be seen."""
+        self.preview.say(tr("The pages could not be worked out."))
+
+    def _draw(self) -> None:
+        if self.worked is None:
+            return
+        from app.export.papers import PAPERS
+        from app.export.sheet import sheet_pages
+        from app.export.washes import sheet_theme
+
+        choice = self.choice
+        pages = sheet_pages(self.worked, choice.paper, choice.colour, steps=choice.steps)
+        self.preview.show_pages(pages, PAPERS[choice.paper], sheet_theme(choice.colour).paper)

@@ -51,11 +51,11 @@ def pdf(pages: Sequence[DrawPage], paper: Paper, title: str) -> bytes:
     writer.setCreator("Platelayer")
     size = QPageSize(QSizeF(paper.width, paper.height), QPageSize.Unit.Millimeter, paper.name)
     writer.setPageLayout(QPageLayout(size, QPageLayout.Orientation.Portrait, QMarginsF()))
-    with _painting(writer) as painter:
+    with painting(writer) as painter:
         for number, draw in enumerate(pages):
             if number:
                 writer.newPage()
-            _draw_in_mm(painter, PDF_DPI, draw)
+            draw_in_mm(painter, PDF_DPI, draw)
     return _bytes_of(buffer)
 
 
@@ -69,8 +69,8 @@ def svg(page: DrawPage, paper: Paper, title: str) -> bytes:
     generator.setSize(size)
     generator.setViewBox(QRectF(0, 0, size.width(), size.height()))
     generator.setTitle(title)
-    with _painting(generator) as painter:
-        _draw_in_mm(painter, SVG_DPI, page)
+    with painting(generator) as painter:
+        draw_in_mm(painter, SVG_DPI, page)
     return QT_MITER.sub(_true_miter, QT_DASHES.sub(_true_dashes, _bytes_of(buffer)))
 
 
@@ -88,17 +88,21 @@ def _true_miter(written: re.Match[bytes]) -> bytes:
     return b'stroke-miterlimit="%g"' % (2 * float(written["limit"]))
 
 
-def png(page: DrawPage, paper: Paper, ground: QColor) -> bytes:
-    """One page as a picture."""
-    per_mm = PNG_DPI / MM_PER_INCH
+def picture(page: DrawPage, paper: Paper, ground: QColor, per_mm: float) -> QImage:
+    """One page as pixels, so many a mm."""
     image = QImage(round(paper.width * per_mm), round(paper.height * per_mm), QImage.Format.Format_RGB32)
     image.setDotsPerMeterX(round(1000 * per_mm))
     image.setDotsPerMeterY(round(1000 * per_mm))
     image.fill(ground)
-    with _painting(image) as painter:
-        _draw_in_mm(painter, PNG_DPI, page)
+    with painting(image) as painter:
+        draw_in_mm(painter, per_mm * MM_PER_INCH, page)
+    return image
+
+
+def png(page: DrawPage, paper: Paper, ground: QColor) -> bytes:
+    """One page as a picture."""
     buffer = _open_buffer()
-    image.save(buffer, "PNG")  # type: ignore[call-overload]
+    picture(page, paper, ground, PNG_DPI / MM_PER_INCH).save(buffer, "PNG")  # type: ignore[call-overload]
     return _bytes_of(buffer)
 
 
@@ -133,7 +137,7 @@ def numbered(path: Path, pages: int) -> Iterator[Path]:
 
 
 @contextmanager
-def _painting(device: QPaintDevice) -> Iterator[QPainter]:
+def painting(device: QPaintDevice) -> Iterator[QPainter]:
     """Ends the painter also where the drawing is given up: it must not outlive what it draws on."""
     painter = QPainter(device)
     try:
@@ -142,7 +146,8 @@ def _painting(device: QPaintDevice) -> Iterator[QPainter]:
         painter.end()
 
 
-def _draw_in_mm(painter: QPainter, dpi: int, draw: DrawPage) -> None:
+def draw_in_mm(painter: QPainter, dpi: float, draw: DrawPage) -> None:
+    """Draw a page where a painter's unit is a dot, so many an inch."""
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     painter.scale(dpi / MM_PER_INCH, dpi / MM_PER_INCH)

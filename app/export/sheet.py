@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from pathlib import Path
 from typing import NamedTuple
@@ -77,18 +77,28 @@ def write_sheet(
 ) -> list[str]:
     """Draw and write what was worked out; as ``export_sheet``."""
     application = QGuiApplication.instance() or offscreen()
-    pages = _pages(worked, paper, colour, steps=steps)
-    told = [
-        partial(_tell_and_draw, on_page, page, len(pages), number) for number, page in enumerate(pages, 1)
-    ]
-    title = printable(worked.junction.plan.details.title or UNTITLED)
-    files = in_files(told, Path(path), PAPERS[paper], title, sheet_theme(colour).paper)
+    pages = sheet_pages(worked, paper, colour, steps=steps)
+    files = in_files(
+        telling(pages, on_page), Path(path), PAPERS[paper], title_of(worked), sheet_theme(colour).paper
+    )
     del application
     write_together(files)
     return [str(file) for file in files]
 
 
-def _pages(worked: Worked, paper: str, colour: bool, *, steps: bool) -> list[DrawPage]:
+def title_of(worked: Worked) -> str:
+    """What the file, or the work of a printer, is called."""
+    return printable(worked.junction.plan.details.title or UNTITLED)
+
+
+def telling(pages: Sequence[DrawPage], on_page: OnPage) -> list[DrawPage]:
+    """The pages, each of which tells which it is before it is drawn."""
+    return [
+        partial(_tell_and_draw, on_page, page, len(pages), number) for number, page in enumerate(pages, 1)
+    ]
+
+
+def sheet_pages(worked: Worked, paper: str, colour: bool, *, steps: bool) -> list[DrawPage]:
     """The pages, each to be drawn on a painter whose unit is the mm."""
     junction, sheet = worked
     washes = washes_of(junction) if colour else ()

@@ -8,11 +8,12 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QSpinBox, QTabBar, QToolButton, QWidget
 from pytestqt.qtbot import QtBot
 
-from app.dialogs.build_sheet import BuildSheetDialog, SheetChoice
+from app.dialogs.build_sheet import BuildSheetDialog
 from app.dialogs.cell import CellDialog
 from app.dialogs.details import sheet_dialog
 from app.dialogs.keys import ActionFinder, KeysDialog
 from app.dialogs.waiver import WaiverDialog
+from app.sheet_presets import SheetChoice, SheetPresets
 from app.window import MainWindow
 from model.files.plan_file import read_plan
 from model.grid import Cell
@@ -46,7 +47,7 @@ def test_everything_that_takes_the_focus_has_a_name(window: MainWindow) -> None:
 
 def test_every_question_has_names_too(window: MainWindow) -> None:
     questions = (
-        BuildSheetDialog(window, SheetChoice()),
+        BuildSheetDialog(window, SheetChoice(), SheetPresets(window.settings)),
         CellDialog(window, "Go to x y z", "Shows the cell.", "Go", Cell(0, 0, 0)),
         sheet_dialog(window, SheetData()),
         WaiverDialog(window, "A loose end"),

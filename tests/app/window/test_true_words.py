@@ -10,8 +10,9 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialogButtonBox, QLabel, QStyle
 
 from app.dialogs.about import AboutDialog, CautionsDialog, version_words
-from app.dialogs.build_sheet import BuildSheetDialog, SheetChoice
+from app.dialogs.build_sheet import BuildSheetDialog
 from app.dialogs.keys import KeysDialog
+from app.sheet_presets import SheetChoice, SheetPresets
 from app.window import MainWindow
 from model.edits import erase, lay_track, move_plan
 from model.grid import Cell, Turn
@@ -143,7 +144,7 @@ def test_a_plan_that_is_turned_stays_in_sight(window: MainWindow) -> None:
 
 
 def test_answers_are_words_without_pictures(window: MainWindow) -> None:
-    dialog = BuildSheetDialog(window, SheetChoice())
+    dialog = BuildSheetDialog(window, SheetChoice(), SheetPresets(window.settings))
     box = dialog.findChild(QDialogButtonBox)
     assert isinstance(box, QDialogButtonBox)
     assert not box.style().styleHint(QStyle.StyleHint.SH_DialogButtonBox_ButtonsHaveIcons, None, box)
