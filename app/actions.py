@@ -75,6 +75,13 @@ ACTIONS: Final = (
         "Mirror the chosen pieces east to west, or the plan when nothing is chosen.",
         ("Ctrl+M",),
     ),
+    UserAction(
+        "contents",
+        "Edit",
+        "Contents…",
+        "Say what the chosen hopper, barrel or auto-crafter holds.",
+        ("F2",),
+    ),
     UserAction("tool_select", "Edit/Tool", "Select", "Choose and move pieces.", ("S",), is_choice=True),
     UserAction("tool_lay", "Edit/Tool", "Lay track", "Drag to lay track.", ("L",), is_choice=True),
     UserAction(
@@ -298,14 +305,49 @@ ACTIONS: Final = (
         "show_differences", "View", "Differences", "Go to what another plan has otherwise.", ("Alt+9",)
     ),
     UserAction("show_plan", "View", "Plan view", "Go to the plan view.", ("Alt+0",)),
+    UserAction("panel_tray", "View/Panels", "Parts tray", "Show or hide the parts tray.", is_choice=True),
+    UserAction(
+        "panel_levels", "View/Panels", "Level strip", "Show or hide the strip of levels.", is_choice=True
+    ),
+    UserAction(
+        "panel_orientations",
+        "View/Panels",
+        "Orientations",
+        "Show or hide how the plan comes out in its eight orientations.",
+        is_choice=True,
+    ),
+    UserAction(
+        "panel_side",
+        "View/Panels",
+        "Side panel",
+        "Show or hide findings, materials, switches and routes.",
+        is_choice=True,
+    ),
+    UserAction(
+        "reset_panels", "View/Panels", "Reset panels", "Show every panel again, as large as it comes."
+    ),
     UserAction(
         "theme_system", "View/Theme", "As the system", "Light or dark as the system asks.", is_choice=True
     ),
     UserAction("theme_light", "View/Theme", "Light", "Dark lines on light paper.", is_choice=True),
     UserAction("theme_dark", "View/Theme", "Dark", "Light lines on dark paper.", is_choice=True),
+    UserAction(
+        "help",
+        "Help",
+        "Help…",
+        "Every tool, part, finding, menu and key; opens at what has the focus.",
+        ("F1",),
+    ),
+    UserAction(
+        "whats_this",
+        "Help",
+        "What is this?",
+        "The next click on a thing in the window says what it is; Esc ends that.",
+        ("Shift+F1",),
+    ),
     UserAction("first_sketch", "Help", "First sketch", "Draw a small junction yourself, a hint at a time."),
     UserAction("find_action", "Help", "Find an action…", "Type a word and choose what to do.", ("Ctrl+K",)),
-    UserAction("shortcuts", "Help", "Keys", "All keys on one page.", ("F1",)),
+    UserAction("shortcuts", "Help", "Keys", "All keys on one page.", ("Ctrl+F1",)),
     UserAction("cautions", "Help", "Before you build…", "What to know and to try before you place a block."),
     UserAction("about", "Help", "About Platelayer", "The version, and what it is for.", opens_group=True),
 )

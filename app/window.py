@@ -10,9 +10,8 @@ from PySide6.QtCore import QSize
 from PySide6.QtGui import QCloseEvent, QGuiApplication
 from PySide6.QtWidgets import QApplication
 
-from app import desk
+from app import desk, user_keys
 from app import theme as themes
-from app import user_keys
 from app.actions import ACTIONS
 from app.canvas.view import PlanView
 from app.commands.binding import bind_document, bind_view
@@ -23,6 +22,7 @@ from app.commands.depth import DepthCommands
 from app.commands.exporting import ExportCommands
 from app.commands.files import PLANS, FileCommands
 from app.commands.look import show_tool_icons, use_theme
+from app.commands.panels import bind_panels
 from app.commands.plan import PlanCommands
 from app.commands.running import add_preview_menus, add_recent_menu
 from app.commands.table import commands_of
@@ -33,6 +33,7 @@ from app.document import Document
 from app.file_window import FileWindow
 from app.first_sketch.binding import begin_first_sketch, bind_first_sketch
 from app.first_sketch.sketch import has_ended
+from app.help.binding import bind_help
 from app.mishap import MishapHook
 from app.panels.frame import Frame, Panels
 from app.panels.menu_row import MenuRow
@@ -102,7 +103,9 @@ class MainWindow(FileWindow):
         self.context_menu = ContextMenu(self.view, self.bound)
         bind_view(self)
         bind_document(self)
+        bind_panels(self)
         self.first_sketch = bind_first_sketch(self)
+        bind_help(self)
         self.speech = PlanSpeech(self)
         self._watch_system()
         self.use_scheme(self.settings.theme)

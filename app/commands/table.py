@@ -8,9 +8,14 @@ from typing import TYPE_CHECKING
 from app.actions import TOOLS
 from app.commands.bound import Command
 from app.commands.build_order import show_build_order
+from app.commands.contents import ask_contents
+from app.commands.panels import reset_panels, toggle_panel
 from app.commands.plan import BACK, CLOCKWISE, MIRROR
 from app.commands.wiring import show_wiring
 from app.first_sketch.binding import begin_first_sketch
+from app.help.showing import ask_what_this_is, show_help
+from app.help.topics import topic_of
+from app.panels.arrangement import HIDEABLE
 from model.plan import Side
 
 if TYPE_CHECKING:
@@ -41,6 +46,8 @@ def _file_commands(window: MainWindow) -> dict[str, Command]:
         "materials_csv": exports.materials_csv,
         "close": window.close,
         "find_action": window.find_action,
+        "help": lambda: show_help(window, topic_of(window)),
+        "whats_this": ask_what_this_is,
         "first_sketch": partial(begin_first_sketch, window),
         "shortcuts": window.show_keys,
         "cautions": window.show_cautions,
@@ -59,6 +66,7 @@ def _edit_commands(window: MainWindow) -> dict[str, Command]:
         "delete": view.delete,
         "select_all": view.select_all,
         "turn_chosen": lambda: window.turn_chosen(CLOCKWISE),
+        "contents": partial(ask_contents, window),
         "mirror_chosen": lambda: window.turn_chosen(MIRROR),
     }
 
@@ -116,6 +124,8 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "probe": window.timing.probe,
         "timing_svg": window.timing.write_svg,
         "timing_vcd": window.timing.write_vcd,
+        **{f"panel_{panel}": partial(toggle_panel, window, panel) for panel in HIDEABLE},
+        "reset_panels": partial(reset_panels, window),
         "theme_system": lambda: window.use_scheme("system"),
         "theme_light": lambda: window.use_scheme("light"),
         "theme_dark": lambda: window.use_scheme("dark"),

@@ -6,13 +6,14 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Final, TypeVar
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QHBoxLayout, QLayout, QSplitter, QVBoxLayout, QWidget
 
 from app.canvas.view import PlanView
 from app.comparing.panel import ComparisonPanel
 from app.document import Document
+from app.panels.arrangement import Arrangement
 from app.panels.commissioning_panel import CommissioningPanel
 from app.panels.findings_panel import FindingsPanel
 from app.panels.in_hand import InHand
@@ -35,6 +36,8 @@ from app.panels.tray import NARROW, WIDE, Tray
 NARROW_TRAY_BELOW: Final = 1280
 FOLDED_STRIP_BELOW: Final = 1100
 WORDLESS_TOOLS_BELOW: Final = 1440
+LEAST_PLAN: Final = 360
+"""Px that the plan and its levels keep, however wide the side panel is drawn."""
 DIAGRAM_SHARE: Final = 0.36
 """Of the height of plan and timing diagram, where that is less than the diagram would have."""
 
@@ -82,11 +85,16 @@ class Panels:
 class Frame(QWidget):
     """The window below its menu row."""
 
+    arranged = Signal()
+    """The user has drawn a panel to another size."""
+
     def __init__(self, panels: Panels, view: PlanView, actions: Mapping[str, QAction]) -> None:
         super().__init__()
         self._panels = panels
+        self._across = QSplitter(Qt.Orientation.Horizontal)
         self._split = QSplitter(Qt.Orientation.Vertical)
-        self._had_diagram = False
+        self._arrangement = Arrangement()
+        self._has_modules = False
         self.tools = ToolsRow(actions)
         column = bare(QVBoxLayout(self))
         column.addWidget(self.tools)
@@ -97,6 +105,26 @@ class Frame(QWidget):
         column.addWidget(panels.status)
         self.fold_for(WORDLESS_TOOLS_BELOW)
         self._order_focus(view)
+        for split in (self._across, self._split):
+            split.splitterMoved.connect(lambda _place, _index: self._take_sizes())
+        panels.side.moved.connect(self._take_sizes)
+
+    @property
+    def arrangement(self) -> Arrangement:
+        """How large the panels are, and which are hidden."""
+        return self._arrangement
+
+    def arrange(self, arrangement: Arrangement) -> None:
+        """Set the panels so; those that need room in a narrow window still fold."""
+        self._arrangement = arrangement
+        hidden, panels = arrangement.hidden, self._panels
+        panels.levels.setVisible("levels" not in hidden)
+        self._foot.setVisible("orientations" not in hidden)
+        panels.side.setVisible("side" not in hidden)
+        panels.side.share(arrangement.shares)
+        self._across.setSizes((max(0, self._across.width() - arrangement.side), arrangement.side))
+        self._show_tray()
+        self._set_diagram()
 
     def fold_for(self, width: int) -> None:
         """Fold what does not fit into a window of that width, in pixels."""
@@ -112,21 +140,41 @@ class Frame(QWidget):
 
     def show_timing(self, shown: bool) -> None:
         """Show or hide the timing diagram under the plan."""
+        was_shown = not self._panels.timing.isHidden()
         self._panels.timing.setVisible(shown)
         self.fold_for(self.width())
-        if shown and not self._had_diagram:
-            # From then on it is as high as the user drags it.
-            self._had_diagram = True
-            high = self._split.height()
-            tall = min(TALL, round(high * DIAGRAM_SHARE))
-            self._split.setSizes((high - tall, tall))
+        if shown and not was_shown:
+            self._set_diagram()
 
     def show_modules(self, shown: bool) -> None:
         """Show the modules in place of the parts, or the parts again."""
-        self._panels.modules.setVisible(shown)
-        self._panels.tray.setVisible(not shown)
-        self._panels.in_hand.setVisible(not shown)
+        self._has_modules = shown
+        self._show_tray()
+
+    def _show_tray(self) -> None:
+        has_tray = not self._has_modules and "tray" not in self._arrangement.hidden
+        self._panels.modules.setVisible(self._has_modules)
+        self._panels.tray.setVisible(has_tray)
+        self._panels.in_hand.setVisible(has_tray)
         self.fold_for(self.width())
+
+    def _set_diagram(self) -> None:
+        """As high as the user drew it, else a share of the height."""
+        high = self._split.height()
+        tall = self._arrangement.diagram or min(TALL, round(high * DIAGRAM_SHARE))
+        self._split.setSizes((high - tall, tall))
+
+    def _take_sizes(self) -> None:
+        """Remember the sizes of what is seen; what is hidden keeps the one that it had."""
+        side, timing, was = self._panels.side, self._panels.timing, self._arrangement
+        has_side = not side.isHidden()
+        self._arrangement = Arrangement(
+            side.width() if has_side else was.side,
+            side.shares if has_side else was.shares,
+            was.diagram if timing.isHidden() else timing.height(),
+            was.hidden,
+        )
+        self.arranged.emit()
 
     def _order_focus(self, view: PlanView) -> None:
         """Tab goes as the eye does: tools, tray, levels, plan, orientations, then down the side panel."""
@@ -164,16 +212,26 @@ class Frame(QWidget):
         split.setStretchFactor(0, 1)
         split.setStretchFactor(1, 0)
         panels.timing.hide()
-        plan = bare(QVBoxLayout())
+        self._foot = QWidget()
+        foot = bare(QVBoxLayout(self._foot))
+        foot.addWidget(hairline())
+        foot.addWidget(panels.orientations)
+        middle = QWidget()
+        middle.setMinimumWidth(LEAST_PLAN)
+        plan = bare(QVBoxLayout(middle))
         plan.addWidget(split, 1)
-        plan.addWidget(hairline())
-        plan.addWidget(panels.orientations)
+        plan.addWidget(self._foot)
         row = bare(QHBoxLayout())
         row.addLayout(tray)
         row.addWidget(hairline("upright"))
-        row.addLayout(plan, 1)
-        row.addWidget(hairline("upright"))
-        row.addWidget(panels.side)
+        across = self._across
+        across.setChildrenCollapsible(False)
+        across.setHandleWidth(1)
+        across.addWidget(middle)
+        across.addWidget(panels.side)
+        across.setStretchFactor(0, 1)
+        across.setStretchFactor(1, 0)
+        row.addWidget(across, 1)
         return row
 
 

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QSplitter, QTabBar, QTabWidget, QVBoxLayout, QWidget
 
 from app.panels.look import font, panel
 
 WIDTH: Final = 348
+MOST: Final = 640
+"""As wide as it comes, and as wide as it can be drawn, in px."""
 TAB: Final = 34
 BESIDE, BESIDE_LEAST = 30, 19
 """px beside the words of a tab, where there is room, and where there are many tabs."""
@@ -35,6 +37,9 @@ class _TabBar(QTabBar):
 
 class Tabs(QTabWidget):
     """Panels behind tabs that carry counts."""
+
+    asked_for = Signal()
+    """One of them was asked for by key or menu."""
 
     def __init__(self, name: str, panels: dict[str, QWidget], parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -65,6 +70,7 @@ class Tabs(QTabWidget):
 
     def show_panel(self, title: str) -> None:
         """Bring a panel to the front and put the focus into it."""
+        self.asked_for.emit()
         self.bring_forward(title)
         widget = self.currentWidget()
         inner = next(
@@ -76,12 +82,16 @@ class Tabs(QTabWidget):
 class SidePanel(QWidget):
     """Two groups of tabs with a line between them that can be moved."""
 
+    moved = Signal()
+    """The user has moved it."""
+
     def __init__(
         self, upper: Tabs, lower: Tabs, shares: tuple[int, int] = SHARES, parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
         panel(self)
-        self.setFixedWidth(WIDTH)
+        self.setMinimumWidth(WIDTH)
+        self.setMaximumWidth(MOST)
         self.upper_tabs, self.lower_tabs = upper, lower
         self._extra: QWidget | None = None
         self._shares = list(shares)
@@ -91,9 +101,26 @@ class SidePanel(QWidget):
         for tabs in (upper, lower):
             splitter.addWidget(tabs)
         splitter.setSizes(shares)
+        splitter.splitterMoved.connect(lambda _place, _index: self.moved.emit())
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(splitter)
+
+    @property
+    def shares(self) -> tuple[int, int]:
+        """Heights of the two groups, where no panel stands above them."""
+        upper, lower = self._shares if self._has_extra else self._splitter.sizes()[-2:]
+        return upper, lower
+
+    def share(self, shares: tuple[int, int]) -> None:
+        """Set these heights, at once or as soon as no panel stands above them."""
+        self._shares = list(shares)
+        if not self._has_extra:
+            self._splitter.setSizes([0, *shares] if self._extra is not None else shares)
+
+    @property
+    def _has_extra(self) -> bool:
+        return self._extra is not None and not self._extra.isHidden()
 
     def add_on_top(self, extra: QWidget) -> None:
         """Put a panel above the others that comes and goes."""
