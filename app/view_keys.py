@@ -15,7 +15,7 @@ IN_THE_PLAN: Final = (
     ("Click", "in a dry run, on a lever or a button: works it; Shift and click chooses it"),
     ("R", "turns what is in hand, or what is chosen or carried"),
     ("M", "mirrors what is chosen or carried"),
-    ("D", "changes the delay or the mode of what is in hand; draws a line with repeaters, or of dust alone"),
+    ("D", "changes the delay, the mode or the way up of what is chosen or in hand; a line's repeaters"),
     ("PgUp and PgDown", "while a line is drawn: lead it a level up or down"),
     ("W", "gives the test cart the waybill, or takes it"),
     ("Ctrl and arrows", "moves what is chosen by a cell"),

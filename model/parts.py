@@ -111,3 +111,20 @@ FACED: Final = RAILS | {
     Part.COMPARATOR,
 }
 """Parts for which the facing means something."""
+
+
+def next_delay(delay: int) -> int:
+    """The delay after this one, in ticks; after the longest comes the shortest."""
+    return DELAYS[(DELAYS.index(delay) + 1) % len(DELAYS)]
+
+
+def next_mode(mode: Mode) -> Mode:
+    """The other mode of a comparator."""
+    return Mode.SUBTRACT if mode is Mode.COMPARE else Mode.COMPARE
+
+
+def next_facing(part: Part, facing: Facing) -> Facing:
+    """The facing after this one that the part can have; the first where it cannot have this one."""
+    facings = TRAITS[part].facings
+    at = facings.index(facing) if facing in facings else -1
+    return facings[(at + 1) % len(facings)]

@@ -211,6 +211,12 @@ def _paste(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.paste(plan, [msgspec.structs.replace(p, at=p.at.moved(*offset)) for p in copied])
 
 
+def _set_next(draw: st.DrawFn, plan: Plan) -> Change:
+    return edits.set_next(
+        plan, draw(st.sets(st.sampled_from([piece.at for piece in plan.pieces]), max_size=9))
+    )
+
+
 def _set_piece(draw: st.DrawFn, plan: Plan) -> Change:
     old = draw(st.sampled_from(list(plan.pieces)))
     return edits.set_piece(plan, draw(pieces(at=st.just(old.at), part=st.just(old.part))))
@@ -317,6 +323,7 @@ EDITS: Final[dict[str, Callable[[st.DrawFn, Plan], Change]]] = {
             _erase,
             _move,
             _paste,
+            _set_next,
             _set_piece,
             _turn_pieces,
             _turn_plan,
@@ -331,6 +338,7 @@ EDITS: Final[dict[str, Callable[[st.DrawFn, Plan], Change]]] = {
 """Every kind of edit by the name of its function, with how to draw one."""
 
 NEEDED: Final[dict[str, Callable[[Plan], Sequence[object] | int]]] = {
+    "set_next": lambda plan: len(plan.pieces),
     "set_piece": lambda plan: len(plan.pieces),
     "set_arm": lambda plan: plan.arms,
     "remove_arm": lambda plan: plan.arms,

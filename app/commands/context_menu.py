@@ -16,7 +16,7 @@ from app.commands.letters import letter_menu
 GROUPS: Final = (
     ("probe", "rewire"),
     ("cut", "copy", "paste", "delete"),
-    ("turn_chosen", "mirror_chosen"),
+    ("turn_chosen", "mirror_chosen", "contents"),
 )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from model.grid import Cell, Facing
-from model.parts import DELAYS, LEVEL, RAILS, TRAITS, Mode, Part
+from model.parts import DELAYS, LEVEL, RAILS, TRAITS, Mode, Part, next_delay, next_facing, next_mode
 from model.pieces import Piece
 
 
@@ -30,17 +30,14 @@ class Hand:
 
     def turned(self) -> Hand:
         """The next facing that the part can have."""
-        facings = TRAITS[self.part].facings
-        at = facings.index(self.facing) if self.facing in facings else -1
-        return replace(self, facing=facings[(at + 1) % len(facings)])
+        return replace(self, facing=next_facing(self.part, self.facing))
 
     def cycled(self) -> Hand:
         """The next delay of a repeater or the other mode of a comparator; any other part stays."""
         if self.part is Part.REPEATER:
-            return replace(self, delay=DELAYS[(DELAYS.index(self.delay) + 1) % len(DELAYS)])
+            return replace(self, delay=next_delay(self.delay))
         if self.part is Part.COMPARATOR:
-            modes = tuple(Mode)
-            return replace(self, mode=modes[(modes.index(self.mode) + 1) % len(modes)])
+            return replace(self, mode=next_mode(self.mode))
         return self
 
     def piece(self, at: Cell) -> Piece:

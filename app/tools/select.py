@@ -14,7 +14,7 @@ import msgspec
 from app.tools.events import Key, Modifiers, PointerEvent
 from app.tools.host import Ghost
 from app.tools.tool import Tool
-from model.edits import EditRefused, copy_pieces, move, paste, turn_pieces
+from model.edits import EditRefused, copy_pieces, move, paste, set_next, turn_pieces
 from model.grid import Cell, Heading, Turn
 from model.plan import Change, Plan
 
@@ -141,12 +141,14 @@ class SelectTool(Tool):
         return True
 
     def key(self, key: Key, modifiers: Modifiers) -> bool:
-        """Ctrl and an arrow nudge the chosen pieces by a cell; R turns them, M mirrors them."""
+        """Ctrl and an arrow nudge the chosen pieces by a cell; R turns, M mirrors, D sets them anew."""
         if self.is_busy or not self.host.selection:
             return False
         if modifiers == Modifiers.CTRL and key in NUDGES:
             step = Cell(0, 0, 0).step(NUDGES[key])
             return self._edit(lambda plan, cells: move(plan, cells, *step))
+        if modifiers == Modifiers.NONE and key is Key.CYCLE:
+            return self._edit(set_next)
         if modifiers == Modifiers.NONE and key in (Key.TURN, Key.MIRROR):
             return self.turn(QUARTER if key is Key.TURN else MIRROR)
         return False
@@ -184,7 +186,9 @@ class SelectTool(Tool):
             self.host.say(str(refused))
             return True
         self.host.commit(change)
-        self.host.choose(frozenset(entry.piece.at for entry in change.placed))
+        moved = {entry.piece.at for entry in change.placed}
+        stayed = self.host.selection - {entry.piece.at for entry in change.taken}
+        self.host.choose(stayed | moved)
         return True
 
 

@@ -18,6 +18,7 @@ from model.edits.pieces import (
     place_all,
     reorder,
     set_build_order,
+    set_next,
     set_piece,
 )
 from model.edits.refusals import EditRefused
@@ -46,6 +47,7 @@ __all__ = [
     "set_arm",
     "set_aside",
     "set_build_order",
+    "set_next",
     "set_piece",
     "set_route",
     "set_running_side",

@@ -10,7 +10,7 @@ from model.edits.changes import appended, carried, selected
 from model.edits.refusals import check_piece
 from model.edits.words import counted, part_word
 from model.grid import Cell, Facing
-from model.parts import Part
+from model.parts import LEVEL, TRAITS, Part, next_delay, next_facing, next_mode
 from model.pieces import Piece, Placed
 from model.plan import Change, Plan
 
@@ -73,6 +73,30 @@ def set_piece(plan: Plan, piece: Piece) -> Change:
         raise KeyError(piece.at)
     check_piece(piece)
     return Change(_setting(old.piece, piece), (old,), (Placed(old.rank, piece),))
+
+
+def set_next(plan: Plan, cells: Iterable[Cell]) -> Change:
+    """The pieces in ``cells`` go on to what they can be set to next, and keep their ranks.
+
+    A repeater to its next delay, a comparator to its other mode, a part that can point up or down to its next
+    facing; others stay. Empty where all of them stay.
+    """
+    pairs = [(old, Placed(old.rank, _next(old.piece))) for old in selected(plan, cells)]
+    taken = tuple(old for old, new in pairs if old != new)
+    placed = tuple(new for old, new in pairs if old != new)
+    if len(taken) == 1:
+        return Change(_setting(taken[0].piece, placed[0].piece), taken, placed)
+    return Change(f"Set {counted(len(taken), 'piece')}", taken, placed)
+
+
+def _next(piece: Piece) -> Piece:
+    if piece.part is Part.REPEATER:
+        return msgspec.structs.replace(piece, delay=next_delay(piece.delay))
+    if piece.part is Part.COMPARATOR:
+        return msgspec.structs.replace(piece, mode=next_mode(piece.mode))
+    if TRAITS[piece.part].facings != LEVEL:
+        return msgspec.structs.replace(piece, facing=next_facing(piece.part, piece.facing))
+    return piece
 
 
 def _setting(old: Piece, new: Piece) -> str:
