@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Mapping
 from typing import Any, Final
 
 from app.translation import QT_TR_NOOP, tr
@@ -39,10 +38,9 @@ NAMES: Final = {
 ORDER: Final = {kind: number for number, kind in enumerate(VERBS)}
 
 
-def counts_words(differences: Iterable[Difference]) -> str:
+def counts_words(counts: Mapping[Kind, int]) -> str:
     """``3 placed, 2 taken away, 1 turned``; in words where there is nothing."""
-    counts = Counter(each.kind for each in differences)
-    said = [tr(COUNTS[kind], number=f"{counts[kind]:,}") for kind in COUNTS if counts[kind]]
+    said = [tr(COUNTS[kind], number=f"{counts[kind]:,}") for kind in COUNTS if counts.get(kind)]
     return ", ".join(said) or tr("no piece differs")
 
 

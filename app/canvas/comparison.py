@@ -6,7 +6,7 @@ otherwise: a dashed frame, the other plan's rail dashed as the other state of a 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -19,6 +19,7 @@ from app.canvas.looks import Looks
 from app.canvas.symbols import Look, draw_cross, draw_former, screen
 from app.canvas.symbols.differences import draw_difference_sign
 from app.canvas.symbols.stage import OTHER_DASH
+from app.comparing.differences import Differences
 from app.theme import Theme
 from model.comparing import Difference, Kind
 from model.grid import Cell
@@ -30,7 +31,11 @@ SIGN: Final = (0.27, 8, 13)
 """The width of a sign, in cells, and its least and greatest in px."""
 INWARD: Final = 2
 """px from the cell's north-west corner to its sign."""
-SIDES: Final = ((0, -1), (1, 0), (0, 1), (-1, 0))
+FRAMED: Final = {Kind.PLACED}
+ALTERED: Final = {Kind.TURNED, Kind.CHANGED, Kind.RESHAPED}
+
+Square = tuple[int, int]
+"""A cell of the shown level, as (x, z)."""
 
 
 @dataclass(frozen=True)
@@ -39,44 +44,35 @@ class ComparisonPicture:
 
     title: str = ""
     """Of the chip; empty while none is shown."""
-    levels: Mapping[int, Mapping[Cell, Difference]] = field(default_factory=dict)
-    former: Mapping[Cell, Look] = field(default_factory=dict)
-    """How the pieces of the other plan look in these cells."""
+    differences: Differences = field(default_factory=Differences)
+    other: Layout | None = None
+    """The other plan as built."""
+
+    def former(self, cell: Cell) -> Look | None:
+        """How the piece of the other plan looks; ``None`` where it has none."""
+        piece = None if self.other is None else self.other.plan.pieces.get(cell)
+        return None if self.other is None or piece is None else Looks(self.other, {}, {}).bare(piece)
 
 
 NO_COMPARISON: Final = ComparisonPicture()
-
-
-def comparison_picture(title: str, differences: Iterable[Difference], other: Layout) -> ComparisonPicture:
-    """What to draw of these differences; ``other`` is the plan with which the open one is compared."""
-    levels: dict[int, dict[Cell, Difference]] = {}
-    looks, former = Looks(other, {}, {}), {}
-    for each in differences:
-        levels.setdefault(each.at.y, {})[each.at] = each
-        piece = other.plan.pieces.get(each.at)
-        if piece is not None:
-            former[each.at] = looks.bare(piece)
-    return ComparisonPicture(title, levels, former)
 
 
 def paint_comparison(
     painter: QPainter, picture: ComparisonPicture, level: int, seen: Area, view: Viewport, theme: Theme
 ) -> None:
     """The marks of a level that are in sight."""
-    here = picture.levels.get(level, {})
+    here = picture.differences.on_level(level)
     found = {cell: each for cell, each in here.items() if seen.holds(cell.x, cell.z)}
     if not found:
         return
     if view.scale > DOTS_UP_TO:
         for cell, each in found.items():
             corner = view.corner(cell.x, cell.z)
-            _paint_former(painter, picture.former.get(cell), each, corner, view.scale, theme)
-    placed = {cell for cell, each in found.items() if each.kind is Kind.PLACED}
+            _paint_former(painter, picture.former(cell), each, corner, view.scale, theme)
+    _paint_frames(painter, _squares(found, FRAMED), view, _pen(view, theme, dashed=False))
     # On cells that are mere dots a cross has no room; what is taken away is framed there like the rest.
-    unframed = {Kind.PLACED, Kind.TAKEN} if view.scale > DOTS_UP_TO else {Kind.PLACED}
-    altered = {cell for cell, each in found.items() if each.kind not in unframed}
-    _paint_frames(painter, placed, view, _pen(view, theme, dashed=False))
-    _paint_frames(painter, altered, view, _pen(view, theme, dashed=True))
+    altered = ALTERED if view.scale > DOTS_UP_TO else {*ALTERED, Kind.TAKEN}
+    _paint_frames(painter, _squares(found, altered), view, _pen(view, theme, dashed=True))
     if view.scale >= SIGNS_FROM:
         _paint_signs(painter, found, view, theme)
 
@@ -99,6 +95,10 @@ def _paint_former(
         draw_cross(painter, *corner, scale, theme)
 
 
+def _squares(found: Mapping[Cell, Difference], kinds: set[Kind]) -> set[Square]:
+    return {(cell.x, cell.z) for cell, each in found.items() if each.kind in kinds}
+
+
 def _paint_signs(painter: QPainter, found: Mapping[Cell, Difference], view: Viewport, theme: Theme) -> None:
     share, least, most = SIGN
     px = max(least, min(most, round(share * view.scale)))
@@ -117,22 +117,23 @@ def _pen(view: Viewport, theme: Theme, *, dashed: bool) -> QPen:
     return pen
 
 
-def _paint_frames(painter: QPainter, cells: set[Cell], view: Viewport, pen: QPen) -> None:
+def _paint_frames(painter: QPainter, squares: set[Square], view: Viewport, pen: QPen) -> None:
     """The outline of the union of the cells, on the lines of the grid."""
     painter.save()
     painter.setPen(pen)
-    painter.drawLines(list(_outline(cells, view)))
+    painter.drawLines(list(_outline(squares, view)))
     painter.restore()
 
 
-def _outline(cells: set[Cell], view: Viewport) -> Iterator[QLineF]:
-    c = view.scale
-    for cell in cells:
-        left, top = view.corner(cell.x, cell.z)
-        for dx, dz in SIDES:
-            if cell.moved(dx, 0, dz) in cells:
-                continue
-            if dz:
-                yield QLineF(left, top + (c if dz > 0 else 0), left + c, top + (c if dz > 0 else 0))
-            else:
-                yield QLineF(left + (c if dx > 0 else 0), top, left + (c if dx > 0 else 0), top + c)
+def _outline(squares: set[Square], view: Viewport) -> Iterator[QLineF]:
+    for x, z in squares:
+        left, top = view.corner(x, z)
+        right, bottom = left + view.scale, top + view.scale
+        if (x, z - 1) not in squares:
+            yield QLineF(left, top, right, top)
+        if (x + 1, z) not in squares:
+            yield QLineF(right, top, right, bottom)
+        if (x, z + 1) not in squares:
+            yield QLineF(left, bottom, right, bottom)
+        if (x - 1, z) not in squares:
+            yield QLineF(left, top, left, bottom)

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QWidget
 from app.canvas import clipboard
 from app.canvas.canvas import FIRST_LEVEL, Canvas
 from app.canvas.carries import GoesTo
-from app.canvas.comparison import NO_COMPARISON, comparison_picture
+from app.canvas.comparison import NO_COMPARISON, ComparisonPicture
 from app.canvas.dry_running import PREVIEWED
 from app.canvas.ghosts import NO_GHOST, survey_picture
 from app.canvas.hands import Hands
@@ -240,8 +240,8 @@ class PlanView(Canvas):
         if not comparing.is_on or is_elsewhere:
             self.show_comparison(NO_COMPARISON)
             return
-        differences = comparing.differences.values()
-        self.show_comparison(comparison_picture(comparing.title, differences, comparing.other))
+        picture = ComparisonPicture(comparing.title, comparing.differences, comparing.other)
+        self.show_comparison(picture)
 
     # Following the document
 

@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtWidgets import QFileDialog
 
 from app.commands.files import PLANS, not_opened
+from app.comparing.rows import ComparedRow, row_words
 from app.translation import tr
 from model.files.errors import PlanFileError
 from model.files.plan_file import read_plan
 
 if TYPE_CHECKING:
-    from app.comparing.rows import ComparedRow
     from app.window import MainWindow
 
 OTHER_KIND: Final = ".network.json"
@@ -25,6 +25,7 @@ class CompareCommands:
     def __init__(self, window: MainWindow) -> None:
         self._window = window
         self._with_own_file = False
+        self._was_on = False
 
     def bind(self) -> None:
         """Let the window follow the comparison, and the comparison the plan's file."""
@@ -76,8 +77,11 @@ class CompareCommands:
         return True
 
     def step(self, steps: int) -> None:
-        """Go to another difference."""
-        self._window.panels.comparison.step(steps)
+        """Go to another difference, and tell of it: the list that a screen reader reads has no focus."""
+        panel = self._window.panels.comparison
+        panel.step(steps)
+        if panel.row is not None:
+            self._window.speech.speaker.tell(row_words(panel.row))
 
     def go_to_list(self) -> None:
         """Put the focus into the list of differences."""
@@ -99,5 +103,8 @@ class CompareCommands:
         if not is_on and window.panels.comparison.isAncestorOf(window.focusWidget()):
             window.view.setFocus()
         window.side.show_extra(is_on)
+        if is_on is not self._was_on:
+            self._was_on = is_on
+            window.speech.speaker.tell(window.view.comparing.title if is_on else tr("No longer compared"))
         for name in ("next_difference", "previous_difference", "swap_comparison", "show_differences"):
             window.bound[name].setEnabled(is_on)

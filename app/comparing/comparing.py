@@ -6,10 +6,11 @@ from collections.abc import Iterable
 
 from PySide6.QtCore import QObject, Signal
 
-from app.compare_words import ORDER, counts_words
+from app.compare_words import counts_words, difference_words, verb
+from app.comparing.differences import Differences
 from app.document import Document
 from app.translation import tr
-from model.comparing import Beside, Difference, compare_as_built, difference_at, differences_beside
+from model.comparing import Beside, compare_as_built, difference_at, differences_beside
 from model.grid import Cell
 from model.plan import EMPTY_PLAN, Change, Plan
 from model.track.layout import Layout
@@ -29,7 +30,7 @@ class Comparing(QObject):
         """Of the other plan."""
         self.other_is_later = False
         """Whether the other plan is what is wanted, and the open one what stands."""
-        self.differences: dict[Cell, Difference] = {}
+        self.differences = Differences()
         document.changed.connect(self._follow)
         document.details_changed.connect(self._tell_details)
         document.reset.connect(self.end)
@@ -42,20 +43,21 @@ class Comparing(QObject):
     @property
     def title(self) -> str:
         """What is compared, and how many of which kind differ."""
-        counts = counts_words(self.differences.values())
+        counts = counts_words(self.differences.counts)
         if self.other_is_later:
             return tr("Comparing, on the way to {name} · {counts}", name=self.name, counts=counts)
         return tr("Comparing with {name} · {counts}", name=self.name, counts=counts)
 
-    @property
-    def in_order(self) -> list[Difference]:
-        """What differs, level by level from the lowest; in a level what is taken away comes first."""
-        found = self.differences.values()
-        return sorted(found, key=lambda each: (each.at.y, ORDER[each.kind], each.at.z, each.at.x))
+    def words_at(self, cell: Cell) -> str:
+        """What is to be done in a cell; empty where nothing differs."""
+        found = self.differences.get(cell)
+        return "" if found is None else f"{verb(found.kind)}: {difference_words(found)}"
 
     @property
     def beside(self) -> tuple[Beside, ...]:
         """What differs beside the pieces."""
+        if not self.is_on:
+            return ()
         return differences_beside(*(layout.plan.details for layout in self.layouts))
 
     @property
@@ -83,11 +85,11 @@ class Comparing(QObject):
     def end(self) -> None:
         """Compare no longer."""
         if self.is_on:
-            self._other, self.differences = None, {}
+            self._other, self.differences = None, Differences()
             self.changed.emit()
 
     def _work_out(self) -> None:
-        self.differences = {each.at: each for each in compare_as_built(*self.layouts)}
+        self.differences = Differences(compare_as_built(*self.layouts))
         self.changed.emit()
 
     def _follow(self, change: Change, reshaped: Iterable[Cell]) -> None:
@@ -95,11 +97,7 @@ class Comparing(QObject):
             return
         layouts = self.layouts
         for cell in change.cells.union(reshaped):
-            found = difference_at(*layouts, cell)
-            if found is not None:
-                self.differences[cell] = found
-            else:
-                self.differences.pop(cell, None)
+            self.differences.put(cell, difference_at(*layouts, cell))
         self.changed.emit()
 
     def _tell_details(self) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QItemSelection, QModelIndex, Qt, Signal
+from PySide6.QtCore import QItemSelection, QModelIndex, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
@@ -20,6 +20,10 @@ from app.translation import tr
 
 MARGIN: Final = 14
 LEAST_ROWS: Final = 1
+AT_ONCE: Final = 1_000
+"""So many differences are listed before the next frame."""
+SOON_MS: Final = 100
+"""After the last edit; then more of them are listed."""
 
 
 class ComparisonPanel(QWidget):
@@ -51,7 +55,9 @@ class ComparisonPanel(QWidget):
         self.list.selectionModel().selectionChanged.connect(self._choose)
         # A click on the row that is chosen already goes there once more.
         self.list.clicked.connect(self._tell)
-        comparing.changed.connect(self.take_over)
+        self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
+        self._soon.timeout.connect(self.take_over)
+        comparing.changed.connect(self._follow)
         self.hide()
 
     @property
@@ -63,9 +69,18 @@ class ComparisonPanel(QWidget):
     def take_over(self) -> None:
         """Show what differs now; nothing at all where no plan is compared."""
         comparing = self._comparing
-        self._show_rows(rows_of(comparing.in_order, comparing.beside) if comparing.is_on else [])
+        self._show_rows(
+            rows_of(comparing.differences.in_order(), comparing.beside) if comparing.is_on else []
+        )
         if comparing.is_on:
             self._say()
+
+    def _follow(self) -> None:
+        """Where very many cells differ the picture of the edit comes first."""
+        if self._comparing.is_on and len(self._comparing.differences) > AT_ONCE:
+            self._soon.start()
+        else:
+            self.take_over()
 
     def step(self, steps: int) -> None:
         """Choose the row so many rows further down, from the last on to the first."""
@@ -92,7 +107,7 @@ class ComparisonPanel(QWidget):
         comparing = self._comparing
         here, there = tr("this plan"), comparing.name
         before, after = (here, there) if comparing.other_is_later else (there, here)
-        counts = counts_words(comparing.differences.values())
+        counts = counts_words(comparing.differences.counts)
         self.head.setText(tr("From {before} to {after}", before=before, after=after))
         self.said.setText(counts[0].upper() + counts[1:] + ".")
         for button in (self.previous, self.next):

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, TypeAlias
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPainter
@@ -35,43 +35,91 @@ SIGN: Final = 16
 
 
 @dataclass(frozen=True)
-class ComparedRow:
-    """A difference, drawn as a finding is."""
+class CellRow:
+    """A cell that differs, drawn as a finding is; its words are made when they are shown."""
 
-    key: Hashable
-    kind: Kind
-    title: str
-    second: str
-    place: str
-    cell: Cell | None
-    """Where to look; ``None`` where it is in no cell."""
+    found: Difference
     waived: bool = False
     """What differs cannot be set aside."""
+
+    @property
+    def key(self) -> Cell:
+        """A cell differs once."""
+        return self.found.at
+
+    @property
+    def kind(self) -> Kind:
+        """Which sign it has."""
+        return self.found.kind
+
+    @property
+    def cell(self) -> Cell | None:
+        """Where to look."""
+        return self.found.at
+
+    @property
+    def title(self) -> str:
+        """``Take away rail``"""
+        piece = self.found.after if self.found.before is None else self.found.before
+        assert piece is not None, "one of the two plans has a piece"
+        name = part_name(piece.part)
+        return tr(TITLES[self.kind], part=name if self.kind is Kind.RESHAPED else name.lower())
+
+    @property
+    def second(self) -> str:
+        """``facing up → facing east``"""
+        return aspect_words(self.found)
+
+
+@dataclass(frozen=True)
+class BesideRow:
+    """What differs beside the pieces, in the same form."""
+
+    found: Beside
+    waived: bool = False
+    kind = Kind.CHANGED
+
+    @property
+    def key(self) -> tuple[str, str]:
+        """What it is, and its name."""
+        return self.found.what, self.found.name
+
+    @property
+    def cell(self) -> Cell | None:
+        """Where an arm is; what else stands beside the pieces is nowhere."""
+        return next(filter(None, map(_cell_of, (self.found.after, self.found.before))), None)
+
+    @property
+    def title(self) -> str:
+        """``Arm Mill``"""
+        name = name_words(self.found)
+        return name[0].upper() + name[1:]
+
+    @property
+    def second(self) -> str:
+        """``idle Fen → none``"""
+        return beside_words(self.found)
+
+
+ComparedRow: TypeAlias = CellRow | BesideRow
 
 
 def rows_of(differences: Iterable[Difference], beside: Iterable[Beside]) -> list[ComparedRow]:
     """The cells that differ, then what differs beside the pieces."""
-    return [*map(_cell_row, differences), *map(_beside_row, beside)]
+    return [*map(CellRow, differences), *map(BesideRow, beside)]
 
 
-def _cell_row(found: Difference) -> ComparedRow:
-    piece = found.after if found.before is None else found.before
-    assert piece is not None, "one of the two plans has a piece"
-    name = part_name(piece.part)
-    title = tr(TITLES[found.kind], part=name if found.kind is Kind.RESHAPED else name.lower())
-    return ComparedRow(found.at, found.kind, title, aspect_words(found), str(found.at), found.at)
+def place_words(row: ComparedRow) -> str:
+    """Its cell, where it has one."""
+    return "" if row.cell is None else str(row.cell)
 
 
-def _beside_row(found: Beside) -> ComparedRow:
-    name = name_words(found)
-    cell = next(filter(None, map(_cell_of, (found.after, found.before))), None)
-    place = "" if cell is None else str(cell)
-    key = (found.what, found.name)
-    return ComparedRow(key, Kind.CHANGED, name[0].upper() + name[1:], beside_words(found), place, cell)
+def row_words(row: ComparedRow) -> str:
+    """All that a row says, in one line."""
+    return ", ".join(filter(None, (row.title, row.second, place_words(row))))
 
 
 def _cell_of(value: object) -> Cell | None:
-    """Where an arm is; what else stands beside the pieces is nowhere."""
     if not isinstance(value, Arm):
         return None
     end = value.leave if value.enter is None else value.enter
@@ -90,7 +138,7 @@ class DifferencesModel(KeptRows[ComparedRow]):
         if role == Qt.ItemDataRole.DisplayRole:
             return row.title
         if role == PLACE_ROLE:
-            return row.place
+            return place_words(row)
         if role == SECOND_ROLE:
             return row.second
         if role == FINDING_ROLE:
@@ -98,7 +146,7 @@ class DifferencesModel(KeptRows[ComparedRow]):
         if role == Qt.ItemDataRole.ToolTipRole:
             return plain_tip(f"{row.title}\n{row.second}".rstrip())
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return ", ".join(filter(None, (row.title, row.second, row.place)))
+            return row_words(row)
         return None
 
 

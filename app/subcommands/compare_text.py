@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 from typing import Final
@@ -36,7 +37,7 @@ def compare_text(before: tuple[str, Plan], after: tuple[str, Plan]) -> str:
     lines += _section("Beside the pieces", _beside(earlier, later))
     if any(each.after is not None and each.after.part in RAILS for each in found):
         lines.append(BY_HAND + "\n")
-    return "".join(lines) + counts_words(found) + "\n"
+    return "".join(lines) + _counts(found) + "\n"
 
 
 def _section(heading: str, rows: Iterable[Sequence[str]]) -> Iterator[str]:
@@ -52,7 +53,11 @@ def _by_part(found: Sequence[Difference]) -> Iterator[list[str]]:
         by_parts.setdefault(_parts(each), []).append(each)
     catalogue = list(Part)
     for parts in sorted(by_parts, key=lambda parts: [*map(catalogue.index, parts)]):
-        yield [" → ".join(map(part_word, parts)), counts_words(by_parts[parts])]
+        yield [" → ".join(map(part_word, parts)), _counts(by_parts[parts])]
+
+
+def _counts(found: Iterable[Difference]) -> str:
+    return counts_words(Counter(each.kind for each in found))
 
 
 def _parts(found: Difference) -> tuple[Part, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable
 from itertools import combinations
 from pathlib import Path
@@ -16,6 +17,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 from app.canvas.comparison import NO_COMPARISON
 from app.canvas.view import PlanView
 from app.comparing.comparing import Comparing
+from app.comparing.rows import place_words
 from app.document import Document
 from app.window import MainWindow
 from model.comparing import Kind, compare_as_built
@@ -73,7 +75,7 @@ def choose_file(monkeypatch: pytest.MonkeyPatch, path: Path | None) -> None:
 def rows(window: MainWindow) -> list[tuple[str, str, str]]:
     model = window.panels.comparison.model
     shown = (model.at(row) for row in range(model.rowCount()))
-    return [(row.title, row.second, row.place) for row in shown]
+    return [(row.title, row.second, place_words(row)) for row in shown]
 
 
 def chip(window: MainWindow) -> str:
@@ -108,6 +110,14 @@ def test_keys_go_to_each_cell_on_its_level_and_round_again(compared: MainWindow)
     compared.bound["previous_difference"].trigger()
     compared.bound["previous_difference"].trigger()
     assert compared.view.selection == {TORCH.at}
+    told: list[str] = []
+    compared.speech.speaker.spoken.connect(told.append)
+    compared.bound["next_difference"].trigger()
+    compared.bound["previous_difference"].trigger()
+    compared.speech.speaker.speak()
+    assert "Turn signal torch, facing up → facing north, 1 65 2" in told[-1]
+    compared.view.put_cursor(TORCH.at, by_key=True)
+    assert "turn: torch: facing up → facing north; " in compared.view.accessibleDescription()
     compared.activateWindow()
     compared.bound["show_differences"].trigger()
     assert QApplication.focusWidget() is compared.panels.comparison.list
@@ -204,9 +214,9 @@ def test_two_examples_with_nearly_nothing_in_common(window: MainWindow) -> None:
     """More rows than fit, on many levels; each place in the list is one of the plan view's marks."""
     window.files.open_example(example("fen-ring"))
     window.comparison.with_path(example("saltern-junction"))
-    marks = window.view.comparison.levels
+    marks = window.view.comparison.differences
     listed = [row for row in rows(window) if row[2] and not row[0].startswith("Arm")]
-    assert sum(map(len, marks.values())) == len(listed) > 100
+    assert len(marks) == len(listed) > 100
     assert not window.grab().isNull()
 
 
@@ -222,7 +232,8 @@ def test_kept_up_to_date_it_is_what_a_comparison_anew_gives(data: st.DataObject)
     for _ in range(data.draw(st.integers(1, 4))):
         document.apply(data.draw(strategies.changes(document.plan)))
         anew = compare_as_built(Layout(before), Layout(document.plan))
-        assert comparing.differences == {each.at: each for each in anew}
+        assert set(comparing.differences) == set(anew)
+        assert comparing.differences.counts == Counter(each.kind for each in anew)
     document.close()
 
 
