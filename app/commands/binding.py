@@ -47,6 +47,7 @@ def bind_view(window: MainWindow) -> None:
     view.previews.changed.connect(lambda: panels.readers.show_preview(view.previews.is_on))
     panels.readers.preview_asked.connect(window.view.preview_reader)
     view.surveying.changed.connect(lambda: _show_here(window))
+    view.comparing.changed.connect(lambda: _show_here(window))
     panels.commissioning.run_chosen.connect(lambda run: _show_way(window, run))
     panels.commissioning.list.faults_chosen.connect(lambda faults: _go_to_faults(window, faults))
     panels.orientations.turn_chosen.connect(window.turn_plan)
@@ -150,7 +151,8 @@ def _show_here(window: MainWindow) -> None:
         said = run_words(engine, cell, cell in live.unsure)
     else:
         surveyed = window.view.surveying.words_at(cell) if window.view.survey_bar.isVisible() else ""
-        said = surveyed or here_words(window.document, cell)
+        compared = window.view.comparing.words_at(cell)
+        said = surveyed or "; ".join(filter(None, (compared, here_words(window.document, cell))))
     window.panels.status.show_here(cell_words(cell), said)
     window.view.setAccessibleDescription(f"{cell_words(cell)}: {said}")
 
