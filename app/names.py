@@ -16,6 +16,7 @@ from model.parts import Part
 class _Names(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
     groups: dict[str, str]
     parts: dict[Part, str]
+    about: dict[Part, str]
 
 
 @cache
@@ -26,6 +27,11 @@ def _names() -> _Names:
 def part_name(part: Part) -> str:
     """``Plain rail``."""
     return _names().parts[part]
+
+
+def part_about(part: Part) -> str:
+    """What the part does, in one sentence."""
+    return _names().about[part]
 
 
 def group_name(group: str) -> str:

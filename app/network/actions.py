@@ -112,6 +112,8 @@ NETWORK_ACTIONS: Final = (
     _same("theme_system"),
     _same("theme_light"),
     _same("theme_dark"),
+    _same("help"),
+    _same("whats_this"),
     _same("find_action"),
     _same("shortcuts"),
     _same("about"),

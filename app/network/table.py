@@ -6,6 +6,8 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from app.commands.bound import Command
+from app.help.showing import ask_what_this_is, show_help
+from app.help.topics import network_topic_of
 from app.network.actions import NETWORK_TOOLS
 from app.network.items import Kind
 
@@ -34,6 +36,8 @@ def _file_commands(window: NetworkWindow) -> dict[str, Command]:
         "cards": exports.cards,
         "graphml": exports.graphml,
         "close": window.close,
+        "help": lambda: show_help(window, network_topic_of(window)),
+        "whats_this": ask_what_this_is,
         "find_action": window.find_action,
         "shortcuts": window.show_keys,
         "about": window.show_about,

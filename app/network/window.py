@@ -18,6 +18,7 @@ from app.commands.running import add_recent_menu
 from app.dialogs.about import AboutDialog
 from app.dialogs.keys import ActionFinder, KeysDialog
 from app.file_window import FileWindow
+from app.help.binding import bind_network_help
 from app.icons import icon
 from app.network.actions import NETWORK_ACTIONS, NETWORK_MENUS, NETWORK_TOOLS, ON_THE_MAP
 from app.network.binding import bind_network
@@ -83,6 +84,7 @@ class NetworkWindow(FileWindow):
         keep_to(self.view, self.bound)
         self.context_menu = MapMenu(self.view, self.bound)
         bind_network(self)
+        bind_network_help(self)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._take_over_theme)
         self.use_scheme(self.settings.theme)
         self.document.new()

@@ -25,6 +25,7 @@ from app.panels.look import fit_lines, label, named, panel
 from app.panels.rows import FRAME
 from app.panels.side_panel import WIDTH
 from app.panels.words import counted, plain_tip
+from app.translation import tr
 from model.edits import set_aside, take_up
 from model.edits.changes import detailed
 from model.grid import Cell
@@ -41,6 +42,8 @@ class FindingsPanel(QWidget):
 
     chosen = Signal(object)
     """The finding that was chosen."""
+    help_asked = Signal(str)
+    """The rule of which more is to be told."""
     count_changed = Signal(int)
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
@@ -58,6 +61,7 @@ class FindingsPanel(QWidget):
         self.fix_button = named(QPushButton(self), "Mend the finding")
         self.fix_button.setProperty("look", "main")
         self.aside_button = QPushButton("Set aside…", self)
+        self.help_button = named(QPushButton(tr("What is this?"), self), tr("What the finding means"))
         self._below = self._lay_out_below()
         self.stale = label("", "second")
         self.drop_button = QPushButton("Drop", self)
@@ -70,6 +74,7 @@ class FindingsPanel(QWidget):
         self.list.clicked.connect(lambda index: self.chosen.emit(index.data(FINDING_ROLE)))
         self.fix_button.clicked.connect(self._carry_out_fix)
         self.aside_button.clicked.connect(self._set_aside_or_take_up)
+        self.help_button.clicked.connect(self._ask_help)
         self.drop_button.clicked.connect(lambda: document.edit(drop_waivers, document.stale_waivers))
         document.junction_updated.connect(self.take_over)
         document.reset.connect(self.list.clearSelection)
@@ -161,12 +166,13 @@ class FindingsPanel(QWidget):
             row.addWidget(head, 0, Qt.AlignmentFlag.AlignTop)
             row.addWidget(sentence, 1)
             column.addLayout(row)
-        buttons = QHBoxLayout()
-        buttons.setContentsMargins(36, 0, 0, 0)
-        buttons.addWidget(self.fix_button)
-        buttons.addWidget(self.aside_button)
-        buttons.addStretch(1)
-        column.addLayout(buttons)
+        for buttons in ((self.fix_button,), (self.aside_button, self.help_button)):
+            row = QHBoxLayout()
+            row.setContentsMargins(36, 0, 0, 0)
+            for button in buttons:
+                row.addWidget(button)
+            row.addStretch(1)
+            column.addLayout(row)
         return below
 
     def _choose(self, _now: QItemSelection, _before: QItemSelection) -> None:
@@ -203,6 +209,10 @@ class FindingsPanel(QWidget):
     def _carry_out_fix(self) -> None:
         if self._fix is not None:
             self._document.apply(self._fix)
+
+    def _ask_help(self) -> None:
+        if self.finding is not None:
+            self.help_asked.emit(self.finding.rule)
 
     def _set_aside_or_take_up(self) -> None:
         finding = self.finding

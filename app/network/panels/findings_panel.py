@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QObject, Qt, Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from app.network.document import NetworkDocument
 from app.network.found import Found
@@ -11,9 +11,10 @@ from app.network.panels.common import Facts, empty_words
 from app.panels.findings_list import findings_list
 from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE
 from app.panels.kept_rows import KeptRows
-from app.panels.look import panel
+from app.panels.look import named, panel
 from app.panels.table_model import Index
 from app.panels.words import plain_tip
+from app.translation import tr
 from model.network.findings import NETWORK_RULES
 
 NOTHING = "No findings: nothing stands in the way of this network."
@@ -49,6 +50,8 @@ class NetworkFindingsPanel(QWidget):
 
     chosen = Signal(object)
     """A Found."""
+    help_asked = Signal(str)
+    """The rule of which more is to be told."""
     count_changed = Signal(int)
 
     def __init__(self, document: NetworkDocument, parent: QWidget | None = None) -> None:
@@ -59,6 +62,7 @@ class NetworkFindingsPanel(QWidget):
         self.model = NetworkFindingsModel(self)
         self.list = findings_list(self, self.model, "Findings")
         self.facts = Facts(("Why", "Do"), 32)
+        self.help_button = named(QPushButton(tr("What is this?")), tr("What the finding means"))
         self.empty = empty_words(NOTHING_YET)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -66,12 +70,21 @@ class NetworkFindingsPanel(QWidget):
         column.addWidget(self.empty)
         column.addWidget(self.list, 1)
         column.addWidget(self.facts)
+        column.addLayout(self._button_row())
         column.addStretch(0)
         self.list.selectionModel().selectionChanged.connect(lambda *_: self._choose())
         self.list.clicked.connect(lambda index: self.chosen.emit(index.data(FINDING_ROLE)))
         document.plan_updated.connect(self.take_over)
         document.reset.connect(self.list.clearSelection)
         self.take_over()
+
+    def _button_row(self) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setContentsMargins(50, 0, 14, 0)
+        row.addWidget(self.help_button)
+        row.addStretch(1)
+        self.help_button.clicked.connect(self._ask_help)
+        return row
 
     @property
     def finding(self) -> Found | None:
@@ -96,6 +109,10 @@ class NetworkFindingsPanel(QWidget):
         self.count_changed.emit(len(document.findings))
         self._show_chosen()
 
+    def _ask_help(self) -> None:
+        if self.finding is not None:
+            self.help_asked.emit(self.finding.finding.rule)
+
     def _choose(self) -> None:
         self._show_chosen()
         if self.finding is not None and not self._is_taking_over:
@@ -104,6 +121,7 @@ class NetworkFindingsPanel(QWidget):
     def _show_chosen(self) -> None:
         finding = self.finding
         self.facts.setVisible(finding is not None)
+        self.help_button.setVisible(finding is not None)
         if finding is not None:
             rule = NETWORK_RULES[finding.finding.rule]
             self.facts.show_facts({"Why": f"{finding.message} {rule.why}", "Do": rule.remedy})
