@@ -26,6 +26,7 @@ from app.canvas.geometry import Area
 from app.canvas.navigation import NOTCH
 from app.canvas.patience import Patience
 from app.canvas.view import PlanView
+from app.canvas.whole_pixels import begin_on_whole_pixel
 from app.depth.chunks import Chunks, size_at
 from app.depth.keys import KEYS, pressed
 from app.depth.picture import Frame, label_width, paint_depth, paint_north
@@ -101,6 +102,11 @@ class DepthView(QWidget):
         camera = sight.camera
         size = size_at(camera.c)
         return Frame(sight.view, sight.stack, sight.area, size, camera.left, camera.top, theme, LABEL)
+
+    @property
+    def is_unfinished(self) -> bool:
+        """Whether a part of the picture is still to be made."""
+        return self._picture is None or self._more.isActive()
 
     def turn(self, quarters: int) -> None:
         """Turns the plan by quarters clockwise, its middle staying where it is."""
@@ -249,6 +255,7 @@ class DepthView(QWidget):
         if self._picture is None:
             self._picture = self._render()
         painter = QPainter(self)
+        begin_on_whole_pixel(painter)
         painter.drawPixmap(0, 0, self._picture)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         self._paint_cursor(painter)

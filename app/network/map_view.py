@@ -21,6 +21,7 @@ from PySide6.QtWidgets import QWidget
 from app import theme as themes
 from app.canvas.geometry import FULL_SIZE, Area
 from app.canvas.symbols.network import INSIDE_FROM
+from app.canvas.whole_pixels import begin_on_whole_pixel
 from app.network.document import NetworkDocument
 from app.network.ghost import Ghost
 from app.network.hands import MapHands
@@ -237,6 +238,7 @@ class MapView(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint what is in sight."""
         painter = QPainter(self)
+        begin_on_whole_pixel(painter)
         shown = self.shown()
         paint_map(painter, shown)
         paint_over(painter, shown)
