@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from typing import NamedTuple
+from functools import lru_cache
+from typing import Final, NamedTuple
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPen, QPolygonF
@@ -30,15 +31,23 @@ class Style(NamedTuple):
 
     def use(self, painter: QPainter) -> None:
         """Takes up pen and brush."""
-        painter.setPen(Qt.PenStyle.NoPen if self.line is None else self._pen(self.line))
-        painter.setBrush(Qt.BrushStyle.NoBrush if self.fill is None else QBrush(QColor.fromRgba(self.fill)))
+        pen, brush = _pen_and_brush(self)
+        painter.setPen(pen)
+        painter.setBrush(brush)
 
-    def _pen(self, line: int) -> QPen:
-        pen = QPen(QColor.fromRgba(line), self.width, c=Qt.PenCapStyle.FlatCap, j=Qt.PenJoinStyle.MiterJoin)
+
+@lru_cache(maxsize=256)
+def _pen_and_brush(style: Style) -> tuple[QPen, QBrush]:
+    pen = QPen(Qt.PenStyle.NoPen)
+    if style.line is not None:
+        pen = QPen(QColor.fromRgba(style.line), style.width, c=_FLAT, j=Qt.PenJoinStyle.MiterJoin)
         pen.setMiterLimit(SHARPEST)
-        if self.dash:
-            pen.setDashPattern(list(self.dash))
-        return pen
+    if style.dash:
+        pen.setDashPattern(list(style.dash))
+    return pen, QBrush() if style.fill is None else QBrush(QColor.fromRgba(style.fill))
+
+
+_FLAT: Final = Qt.PenCapStyle.FlatCap
 
 
 class Stroke(NamedTuple):

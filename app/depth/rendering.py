@@ -11,6 +11,7 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QPainterPath
 
 from app.canvas.geometry import Area
+from app.canvas.index import BUCKET
 from app.canvas.patience import Patience
 from app.canvas.symbols.size import Detail
 from app.canvas.view import PlanView
@@ -88,12 +89,14 @@ class Rendering:
         return self.frame.view.point(chunk.column, 0, chunk.row)[1]
 
     def _is_in_sight(self, chunk: Chunk) -> bool:
-        frame, area = self.frame, chunk.area
-        rect = frame.plane(chunk.level, area.west, area.north).mapRect(
-            QRectF(0, 0, area.width * frame.size.c, area.height * frame.size.c)
+        """Whether anything of it may be, a slope too: none of its cells lies further off than its side."""
+        frame, room, side = self.frame, self.room, BUCKET * self.frame.size.c
+        middle = frame.on(chunk.level, (chunk.column + 0.5) * BUCKET, (chunk.row + 0.5) * BUCKET)
+        above = frame.stack.gap * frame.size.c
+        return (
+            room.left() - side <= middle.x() <= room.right() + side
+            and room.top() - side <= middle.y() <= room.bottom() + side + above
         )
-        reach = frame.stack.gap * frame.size.c
-        return rect.adjusted(0, -reach, 0, 0).intersects(self.room)
 
     def _chosen(self, level: int, seen: Area) -> QPainterPath | None:
         chosen = [c for c in self.plan_view.selection if c.y == level and seen.holds(c.x, c.z)]

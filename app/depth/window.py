@@ -25,7 +25,7 @@ HINT: Final = QT_TR_NOOP("Click: go there in the plan. Wheel: zoom. Drag: move. 
 class DepthWindow(QDialog):
     """A view in depth with its buttons above and, below, what is under the pointer."""
 
-    def __init__(self, plan_view: PlanView, parent: QWidget) -> None:
+    def __init__(self, plan_view: PlanView, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         # It stays while the plan is drawn on, and may be made as large as the screen.
         self.setWindowFlags(Qt.WindowType.Window | Qt.WindowType.WindowCloseButtonHint)
