@@ -24,7 +24,7 @@ from app.panels.table_model import Index
 from model.parts import TRAITS, Part
 
 ROW: Final = 30
-HEADING: Final = 32
+HEADING: Final = 30
 WIDE: Final = 204
 NARROW: Final = 48
 SYMBOL: Final = 24
