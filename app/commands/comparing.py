@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from app.window import MainWindow
 
 OTHER_KIND: Final = ".network.json"
+LONGEST: Final = 40
+"""Letters of a file's name; a longer one would not fit into a line of the list."""
 
 
 class CompareCommands:
@@ -56,25 +58,25 @@ class CompareCommands:
         elif path is None:
             window.panels.status.say(tr("This plan has no file yet with which it could be compared."))
         else:
-            self._with_own_file = self.with_path(path, tr("the saved file"))
+            self.with_path(path)
 
-    def with_path(self, path: Path, name: str | None = None) -> bool:
-        """Compare with the plan in a file. Whether it could be read."""
+    def with_path(self, path: Path) -> None:
+        """Compare with the plan in a file; say why not where it cannot be read."""
         window = self._window
         if path.name.endswith(OTHER_KIND):
             window.panels.message.say(
                 tr("{name} is a network; a plan can only be compared with a plan.", name=path.name)
             )
-            return False
+            return
         try:
             plan = read_plan(path)
         except (PlanFileError, OSError) as error:
             window.panels.message.say(not_opened(path, error))
-            return False
-        self._with_own_file = False
+            return
+        own = window.document.path
+        self._with_own_file = own is not None and own.absolute() == path.absolute()
         window.view.clear_preview()
-        window.view.comparing.start(plan, path.name if name is None else name)
-        return True
+        window.view.comparing.start(plan, tr("the saved file") if self._with_own_file else _short(path.name))
 
     def step(self, steps: int) -> None:
         """Go to another difference, and tell of it: the list that a screen reader reads has no focus."""
@@ -108,3 +110,7 @@ class CompareCommands:
             window.speech.speaker.tell(window.view.comparing.title if is_on else tr("No longer compared"))
         for name in ("next_difference", "previous_difference", "swap_comparison", "show_differences"):
             window.bound[name].setEnabled(is_on)
+
+
+def _short(name: str) -> str:
+    return name if len(name) <= LONGEST else name[: LONGEST - 1] + "…"

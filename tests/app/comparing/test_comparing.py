@@ -190,6 +190,10 @@ def test_what_was_changed_since_the_plan_was_saved(window: MainWindow, other: Pa
     assert chip(window) == "Comparing with the saved file · 1 taken away"
     window.bound["save"].trigger()
     assert chip(window) == "Comparing with the saved file · no piece differs"
+    window.comparison.with_path(example("saltern-junction"))
+    window.document.edit(place, LEVER)
+    window.bound["save"].trigger()
+    assert chip(window).startswith("Comparing with saltern-junction.plan.json · 6 placed")
     window.bound["compare_saved"].trigger()
     assert not window.view.comparing.is_on
 
