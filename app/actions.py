@@ -82,13 +82,6 @@ ACTIONS: Final = (
         "Say what the chosen hopper, barrel or auto-crafter holds.",
         ("F2",),
     ),
-    UserAction(
-        "contents",
-        "Edit",
-        "Contents…",
-        "Say what the chosen hopper, barrel or auto-crafter holds.",
-        ("F2",),
-    ),
     UserAction("tool_select", "Edit/Tool", "Select", "Choose and move pieces.", ("S",), is_choice=True),
     UserAction("tool_lay", "Edit/Tool", "Lay track", "Drag to lay track.", ("L",), is_choice=True),
     UserAction(

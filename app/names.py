@@ -1,4 +1,4 @@
-"""The names of parts and groups for people, from ``resources/parts.json``.
+"""The names of parts and groups for people, and what each part does, from ``resources/parts.json``.
 
 No Qt here, so that the command line may use it.
 """

@@ -15,7 +15,7 @@ from app.user_keys import keys_of
 
 ONE_OF: Final = ("Edit/Tool", "Plan/Running side", "View/Theme")
 """Submenus of which exactly one action holds."""
-OF_THE_VIEW: Final = frozenset({"cut", "copy", "paste", "delete", "select_all"})
+OF_THE_VIEW: Final = frozenset({"cut", "copy", "paste", "delete", "select_all", "contents"})
 Command = Callable[[], object]
 
 

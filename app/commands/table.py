@@ -10,7 +10,6 @@ from app.commands.bound import Command
 from app.commands.build_order import show_build_order
 from app.commands.contents import ask_contents
 from app.commands.panels import reset_panels, toggle_panel
-from app.commands.contents import ask_contents
 from app.commands.plan import BACK, CLOCKWISE, MIRROR
 from app.commands.wiring import show_wiring
 from app.first_sketch.binding import begin_first_sketch
@@ -67,7 +66,6 @@ def _edit_commands(window: MainWindow) -> dict[str, Command]:
         "delete": view.delete,
         "select_all": view.select_all,
         "turn_chosen": lambda: window.turn_chosen(CLOCKWISE),
-        "contents": partial(ask_contents, window),
         "contents": partial(ask_contents, window),
         "mirror_chosen": lambda: window.turn_chosen(MIRROR),
     }
