@@ -19,6 +19,9 @@ from model.files.writer import WriteError
 
 ENDINGS: Final = (".plan.json", ".network.json")
 Button = QMessageBox.StandardButton
+PORTS: Final = {f"{port}{number}" for port in ("com", "lpt") for number in "0123456789¹²³"}
+RESERVED: Final = {"con", "prn", "aux", "nul"} | PORTS
+"""Of these names Windows makes devices, whatever ending follows (Microsoft, "Naming Files", from memory)."""
 LONGEST: Final = 60
 """Letters of a title in a question; longer ones would not fit on the screen."""
 
@@ -243,4 +246,7 @@ def not_opened(path: Path, error: PlanFileError | OSError, word: str = PLANS.wor
 def file_name(title: str, kind: FileKind = PLANS) -> str:
     """A file name from a title, legal on every system."""
     kept = "".join(letter if letter.isalnum() or letter in " -_" else " " for letter in title)
-    return ("-".join(kept.lower().split())[:60] or kind.word) + kind.ending
+    stem = "-".join(kept.lower().split())[:60]
+    if not stem or stem in RESERVED:
+        stem = f"{kind.word}-{stem}".rstrip("-")
+    return stem + kind.ending

@@ -5,6 +5,10 @@ So do the shapes of the rails: those that followed every edit equal those worked
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from random import Random
+
+import msgspec
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -12,26 +16,30 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, pr
 
 from model import edits
 from model.files.plan_file import parse_plan, plan_bytes
+from model.grid import ALL_TURNS, Cell
+from model.pieces import Placed
 from model.plan import EMPTY_PLAN, Change, Plan
 from model.track.layout import Layout
+from tests.harness.plans import random_plan
 from tests.strategies import EDITS, changes, filled_plans, plans
 
 
-def comes_undone(kind: str, data: st.DataObject) -> None:
-    plan = data.draw(filled_plans)
-    change = data.draw(changes(plan, kind))
+def comes_undone(plan: Plan, change: Change, inverse: Change) -> None:
     done = change.applied(plan)
-    undone = change.inverse().applied(done)
+    undone = inverse.applied(done)
     assert undone == plan
     assert plan_bytes(undone) == plan_bytes(plan)
     assert change.applied(undone) == done
 
 
 @pytest.mark.parametrize("kind", EDITS)
-@settings(max_examples=25, deadline=None)
-@given(data=st.data())
-def test_an_edit_comes_undone_byte_for_byte(kind: str, data: st.DataObject) -> None:
-    comes_undone(kind, data)
+@settings(max_examples=500, deadline=None)
+@given(data=st.data(), seed=st.integers(0, 2**32))
+def test_an_edit_comes_undone_byte_for_byte(kind: str, data: st.DataObject, seed: int) -> None:
+    """Plans by the number of a seed are cheap; the long size draws them whole, and shrinks them."""
+    plan = random_plan(Random(seed), most=10)
+    change = data.draw(changes(plan, kind))
+    comes_undone(plan, change, change.inverse())
 
 
 @pytest.mark.slow
@@ -40,7 +48,36 @@ def test_an_edit_comes_undone_byte_for_byte(kind: str, data: st.DataObject) -> N
 @settings(max_examples=5_000, deadline=None)
 @given(data=st.data())
 def test_an_edit_comes_undone_byte_for_byte_at_length(kind: str, data: st.DataObject) -> None:
-    comes_undone(kind, data)
+    plan = data.draw(filled_plans)
+    change = data.draw(changes(plan, kind))
+    comes_undone(plan, change, change.inverse())
+
+
+def forgets_the_details(change: Change) -> Change:
+    return msgspec.structs.replace(change.inverse(), after=change.after)
+
+
+def puts_pieces_last(change: Change) -> Change:
+    inverse = change.inverse()
+    later = tuple(Placed(entry.rank + 1_000, entry.piece) for entry in inverse.placed)
+    return msgspec.structs.replace(inverse, placed=later)
+
+
+@pytest.mark.parametrize("wrong", [forgets_the_details, puts_pieces_last])
+def test_an_inverse_that_is_not_exact_is_seen(wrong: Callable[[Change], Change]) -> None:
+    """Controls that must fail."""
+    random = Random(1)
+    with pytest.raises(AssertionError):
+        undo_many(random, wrong)
+
+
+def undo_many(random: Random, inverse: Callable[[Change], Change]) -> None:
+    for _ in range(20):
+        plan = random_plan(random)
+        turned = edits.turn_plan(plan, ALL_TURNS[3])
+        erased = edits.erase(plan, [next(iter(plan.pieces)).at])
+        for change in (turned, erased, edits.set_title(plan, "another one")):
+            comes_undone(plan, change, inverse(change))
 
 
 def test_every_edit_is_drawn() -> None:
@@ -121,8 +158,32 @@ class Editing(RuleBasedStateMachine):
         assert plan_bytes(plan) == plan_bytes(end)
 
 
-TestEditing = Editing.TestCase
-TestEditing.settings = settings(max_examples=300, stateful_step_count=30, deadline=None)
+class Lazy(Layout):
+    """The control that must fail: it tells nothing of the rails around those that an edit touches."""
+
+    def follow(self, change: Change) -> set[Cell]:
+        super().follow(change)
+        return {cell for cell in change.cells if cell in self.shapes}
+
+
+def test_an_incremental_that_tells_too_little_is_seen() -> None:
+    with pytest.raises(AssertionError):
+        follow_lazily()
+
+
+def follow_lazily() -> None:
+    random = Random(3)
+    for _ in range(50):
+        editing = Editing()
+        editing.start = editing.plan = random_plan(random)
+        editing.layout = Lazy(editing.plan)
+        editing.apply(edits.erase(editing.plan, [next(iter(editing.plan.pieces)).at]))
+        editing.apply(edits.turn_plan(editing.plan, ALL_TURNS[1]))
+
+
+@pytest.mark.timeout(600)
+class TestEditing(Editing.TestCase):
+    settings = settings(max_examples=300, stateful_step_count=30, deadline=None)
 
 
 @pytest.mark.slow
