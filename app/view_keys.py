@@ -1,4 +1,4 @@
-"""What the keys do in the plan view and in the timing diagram, in words. No Qt here."""
+"""What the keys do in the views of a plan, in words. No Qt here."""
 
 from __future__ import annotations
 
@@ -38,8 +38,21 @@ IN_THE_DIAGRAM: Final = (
     ("Del", "takes the row's probe away"),
 )
 
+IN_DEPTH: Final = (
+    ("Left and right", "turn the plan by a quarter"),
+    ("+ and \u2212", "pull the levels apart, or bring them closer"),
+    ("Up and down", "draw on the level above or below"),
+    ("O", "shows all levels, or only some"),
+    ("0", "shows all of it, the levels pulled apart"),
+    ("Ctrl, + and \u2212", "zoom; so does the wheel"),
+    ("Ctrl and arrows", "move the picture; so does a drag"),
+    ("Click", "goes to the cell in the plan view, and chooses what is there"),
+    ("Esc", "closes the window"),
+)
+
 PLAN_KEYS: Final[dict[str, KeyRows]] = {
     "In the plan view": IN_THE_PLAN,
     "In the timing diagram": IN_THE_DIAGRAM,
+    "In depth": IN_DEPTH,
 }
 """By the heading under which they stand."""

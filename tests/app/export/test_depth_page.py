@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from functools import cache
+from io import BytesIO
 from math import atan2, degrees
 
+import pdfplumber
+import pypdfium2
 import pytest
 from pdfplumber.page import Page
 
@@ -17,10 +20,8 @@ from tests.app.export.sheets import (
     EXAMPLES,
     MM,
     example,
-    pages,
     pdf_bytes,
     strokes,
-    texts,
     width_mm,
 )
 
@@ -36,9 +37,17 @@ def sheet(name: str, paper: str = "A4") -> bytes:
     return pdf_bytes(example(name), paper, steps=False)
 
 
+@cache
+def words(data: bytes) -> list[str]:
+    """The text of each page, as pypdfium2 reads it: quicker than the other."""
+    return [page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(data)]
+
+
+@cache
 def depth_page(data: bytes) -> Page | None:
     """The page that shows the levels pulled apart, if there is one."""
-    return next((page for page in pages(data) if TITLE in page.extract_text()), None)
+    number = next((number for number, text in enumerate(words(data), 1) if TITLE in text), None)
+    return None if number is None else pdfplumber.open(BytesIO(data), pages=[number]).pages[0]
 
 
 def slope(line: dict) -> float:
@@ -105,7 +114,7 @@ def test_page_keeps_to_the_body_and_names_the_arms() -> None:
 
 
 def test_one_level_alone_needs_no_such_page() -> None:
-    said = texts(pdf_bytes(tower(64), steps=False))
+    said = words(pdf_bytes(tower(64), steps=False))
     assert not any(TITLE in text for text in said)
     assert not any(NOTHING in text for text in said)
 
@@ -114,4 +123,4 @@ def test_one_level_alone_needs_no_such_page() -> None:
 def test_a_plan_too_large_to_be_read_says_so_on_the_cover(side: int, is_there: bool) -> None:
     data = pdf_bytes(tower(63, 64, side=side), steps=False)
     assert (depth_page(data) is not None) is is_there
-    assert (NOTHING in texts(data)[0]) is not is_there
+    assert (NOTHING in words(data)[0]) is not is_there
