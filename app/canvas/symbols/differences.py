@@ -45,8 +45,9 @@ def _draw_plus(painter: QPainter, arm: float) -> None:
 
 def _draw_turn(painter: QPainter, arm: float) -> None:
     """Three quarters of a circle, clockwise, with a head."""
-    painter.drawArc(QRectF(-arm, -arm, 2 * arm, 2 * arm), 0, -270 * 16)
-    _draw_strokes(painter, [(-0.1 * arm, -1.7 * arm), (0.6 * arm, -arm), (-0.1 * arm, -0.3 * arm)])
+    r = 0.9 * arm
+    painter.drawArc(QRectF(-r, -r, 2 * r, 2 * r), 0, -270 * 16)
+    _draw_strokes(painter, [(-0.05 * arm, -1.4 * arm), (0.55 * arm, -r), (-0.05 * arm, -0.4 * arm)])
 
 
 def _draw_change(painter: QPainter, arm: float) -> None:
