@@ -26,7 +26,7 @@ from app.canvas.geometry import Area
 from app.canvas.navigation import NOTCH
 from app.canvas.patience import Patience
 from app.canvas.view import PlanView
-from app.canvas.whole_pixels import begin_on_whole_pixel
+from app.canvas.whole_pixels import painter_on_whole_pixels
 from app.depth.chunks import Chunks, size_at
 from app.depth.keys import KEYS, pressed
 from app.depth.picture import Frame, label_width, paint_depth, paint_north
@@ -254,8 +254,7 @@ class DepthView(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         if self._picture is None:
             self._picture = self._render()
-        painter = QPainter(self)
-        begin_on_whole_pixel(painter)
+        painter = painter_on_whole_pixels(self, themes.current().paper)
         painter.drawPixmap(0, 0, self._picture)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         self._paint_cursor(painter)

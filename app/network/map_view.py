@@ -11,7 +11,6 @@ from PySide6.QtGui import (
     QKeyEvent,
     QMouseEvent,
     QNativeGestureEvent,
-    QPainter,
     QPaintEvent,
     QShowEvent,
     QWheelEvent,
@@ -21,7 +20,7 @@ from PySide6.QtWidgets import QWidget
 from app import theme as themes
 from app.canvas.geometry import FULL_SIZE, Area
 from app.canvas.symbols.network import INSIDE_FROM
-from app.canvas.whole_pixels import begin_on_whole_pixel
+from app.canvas.whole_pixels import painter_on_whole_pixels
 from app.network.document import NetworkDocument
 from app.network.ghost import Ghost
 from app.network.hands import MapHands
@@ -237,8 +236,7 @@ class MapView(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint what is in sight."""
-        painter = QPainter(self)
-        begin_on_whole_pixel(painter)
+        painter = painter_on_whole_pixels(self, self.theme.paper)
         shown = self.shown()
         paint_map(painter, shown)
         paint_over(painter, shown)
