@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import Final, NamedTuple
 
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QDialog,
+    QDialogButtonBox,
     QDoubleSpinBox,
     QFormLayout,
     QSpinBox,
@@ -42,7 +44,7 @@ class Question(QDialog):
         self._problem.setWordWrap(True)
         self._problem.setAccessibleName("What is wrong")
         self._problem.hide()
-        buttons, self.ok = answer_buttons(self, word)
+        self._buttons, self.ok = answer_buttons(self, word)
         column = QVBoxLayout(self)
         column.setSpacing(12)
         told = label(sentence)
@@ -51,7 +53,7 @@ class Question(QDialog):
         column.addLayout(self.form)
         column.addLayout(self.body)
         column.addWidget(self._problem)
-        column.addWidget(buttons)
+        column.addWidget(self._buttons)
         # A dialog learns only from its own button that Return means it; else a button of the form would do.
         self.ok.setDefault(False)
         self.ok.setDefault(True)
@@ -65,6 +67,11 @@ class Question(QDialog):
         """Say what is wrong, for when it is asked once more."""
         self._problem.setText(problem)
         self._problem.setVisible(bool(problem))
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        # Tab would leave out Cancel: the box puts its buttons in order among what comes after it.
+        QWidget.setTabOrder(self.ok, self._buttons.button(QDialogButtonBox.StandardButton.Cancel))
 
 
 class LinkAnswer(NamedTuple):
