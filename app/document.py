@@ -10,17 +10,23 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.background import Newest
 from app.opened import Opened
+from app.translation import QT_TR_NOOP
+from app.window_first import window_first
 from model.edits import EditRefused
 from model.files.plan_file import plan_bytes
+from model.grid import Cell
 from model.plan import EMPTY_PLAN, Change, Details, Plan, Waiver
 from model.routing.junction import Junction
 from model.routing.orientations import Orientation, each_orientation
 from model.rules import Finding, find_all, stale_waivers
+from model.rules.local import LocalFindings, marked_anew, with_difference
 from model.track.layout import Layout
 
 Wish = ParamSpec("Wish")
 BEGIN_AFTER_MS: Final = 20
 """From an edit until the background begins: the picture comes first, and would have to wait for it."""
+FOLLOWED_UP_TO: Final = 500
+"""Changed cells up to which local findings follow an edit; of larger ones the background finds all anew."""
 OLD_AFTER_MS: Final = 150
 """From an edit until what is not worked out anew by then is shown as old."""
 
@@ -38,11 +44,14 @@ class _Turned(NamedTuple):
 class Document(Opened):
     """A plan under edit.
 
-    The plan and the shapes of its rails are always of now. The junction, the findings and the
-    orientations follow; until then those of an older plan stay, marked as old.
+    The plan, the shapes of its rails and, once they were all found, the findings that hang on no route are
+    always of now. The junction, the other findings and the orientations follow; until then those of an older
+    plan stay, marked as old.
     """
 
     junction_updated = Signal()
+    findings_changed = Signal()
+    """Some came or went, or were set aside, with the newest edit."""
     orientations_updated = Signal()
     acted_at = Signal(object)
     """The cells where an undo or redo acted."""
@@ -50,7 +59,7 @@ class Document(Opened):
     """The names of the plan's details that an undo or redo changed, where it changed no piece."""
 
     ending = ".plan.json"
-    untitled = "Untitled plan"
+    untitled = QT_TR_NOOP("Untitled plan")
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -58,6 +67,8 @@ class Document(Opened):
         self.junction: Junction | None = None
         self.junction_is_old = True
         self.findings: list[Finding] = []
+        self._local: LocalFindings | None = None
+        """``None`` until all findings of the plan were found once."""
         self.stale_waivers: tuple[Waiver, ...] = ()
         """Those that set no finding aside any more."""
         self.orientations: tuple[Orientation, ...] = ()
@@ -113,6 +124,7 @@ class Document(Opened):
         self.undo_stack.clear()
         self.junction = None
         self.findings = []
+        self._local = None
         self.stale_waivers = ()
         self.orientations = ()
         self.reset.emit()
@@ -122,11 +134,14 @@ class Document(Opened):
 
     def take(self, change: Change) -> None:
         """Make a change the newest state (the undo command calls this)."""
-        before = self.plan.details
-        cells = self.layout.follow(change)
-        self.changed.emit(change, cells)
-        if self.plan.details != before:
-            self.details_changed.emit()
+        self._worker.drop()  # what it works on is an older plan from here on
+        with window_first():
+            before = self.plan.details
+            cells = self.layout.follow(change)
+            self.changed.emit(change, cells)
+            self._follow_findings(before, change.cells | cells)
+            if self.plan.details != before:
+                self.details_changed.emit()
         self._work_out()
 
     def show_where(self, change: Change) -> None:
@@ -151,6 +166,18 @@ class Document(Opened):
         self._old_for_long.stop()
         self._worker.stop()
 
+    def _follow_findings(self, before: Details, cells: frozenset[Cell]) -> None:
+        """What hangs on no route is found with the edit itself, where that costs less than its picture."""
+        if self._local is None or len(cells) > FOLLOWED_UP_TO:
+            self._local = None
+            return
+        findings = with_difference(self.plan, self.findings, self._local.follow(cells))
+        if self.plan.details.waivers != before.waivers:
+            findings = marked_anew(self.plan, findings)
+        if findings != self.findings:
+            self.findings = findings
+            self.findings_changed.emit()
+
     def _work_out(self) -> None:
         self.junction_is_old = True
         self.orientations_are_old = True
@@ -171,6 +198,7 @@ class Document(Opened):
     def _settle(self, result: object) -> None:
         if isinstance(result, _Judged):
             self.junction, self.findings, self.stale_waivers = result
+            self._local = LocalFindings(self.layout, self.findings)
             self.junction_is_old = False
             self.junction_updated.emit()
         elif isinstance(result, _Turned):

@@ -8,6 +8,7 @@ from typing import Any
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoStack
 
+from app.translation import tr
 from app.undo import ApplyChange, Step
 from model.files.writer import write_bytes
 
@@ -64,7 +65,7 @@ class Opened(QObject):
     @property
     def name(self) -> str:
         """What to call it in the window: its title, else its file, else that it has none."""
-        return self.title or (self.path.name if self.path else self.untitled)
+        return self.title or (self.path.name if self.path else tr(self.untitled))
 
     def apply(self, change: Any) -> None:
         """Carry out a change as one undo step; an empty one is never pushed."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from app.translation import tr
 from model.network.network import JunctionSpec, Network, end_of, junction_and_arm
 
 
@@ -19,4 +20,4 @@ def arms_of(network: Network, junction: JunctionSpec) -> list[str]:
 def reader_words(key: str) -> str:
     """``Mill from East`` of ``Mill/East``."""
     at = junction_and_arm(key)
-    return key if at is None else f"{at[0]} from {at[1]}"
+    return key if at is None else tr("{arm} from {junction}", arm=at[0], junction=at[1])

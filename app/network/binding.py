@@ -12,6 +12,7 @@ from app.network.actions import NETWORK_TOOLS
 from app.network.found import Found, markers_of
 from app.network.here import here_words, place_words
 from app.network.items import Item, Kind
+from app.translation import tr
 
 if TYPE_CHECKING:
     from app.network.window import NetworkWindow
@@ -106,7 +107,7 @@ def _show_plan(window: NetworkWindow) -> None:
     _show_counts(window)
     _allow(window)
     if document.news and not document.plan_is_old:
-        window.panels.status.say(f"The plan is worked out: {document.news}.")
+        window.panels.status.say(tr("The plan is worked out: {news}.", news=document.news))
     if document.path is not None and not document.plan_is_old and not document.is_dirty:
         _describe_recent(window, document.path)
 
@@ -128,9 +129,9 @@ def _describe_recent(window: NetworkWindow, path: Path) -> None:
 
 def _show_title(window: NetworkWindow) -> None:
     document = window.document
-    said = f"{document.name} — changed" if document.is_dirty else document.name
+    said = tr("{name} — changed", name=document.name) if document.is_dirty else document.name
     window.menu_row.set_title(said)
-    window.setWindowTitle(f"{said} — Platelayer")
+    window.setWindowTitle(tr("{said} — Platelayer", said=said))
 
 
 def _show_dirty(window: NetworkWindow) -> None:

@@ -16,6 +16,7 @@ from app.network.junction_dialog import JunctionDialog
 from app.network.placing import first_spots
 from app.network.way_dialog import WayDialog
 from app.network.ways import ways_offered
+from app.translation import tr
 from model.files.errors import PlanFileError
 from model.files.network_file import with_plans
 from model.network import edits
@@ -49,19 +50,21 @@ class NetworkCommands:
     def title(self) -> None:
         """Ask for the title."""
         document = self._document
-        lines = {"title": ("Title", document.network.title)}
-        dialog = LinesDialog(self._parent, "Title", "The name of the network, here and on the cards.", lines)
+        lines = {"title": (tr("Title"), document.network.title)}
+        dialog = LinesDialog(
+            self._parent, tr("Title"), tr("The name of the network, here and on the cards."), lines
+        )
         if dialog.exec():
             document.edit(edits.set_title, dialog.texts["title"])
 
     def add_node(self, kind: Kind, at: Spot) -> None:
         """Ask for a new station or junction at a crossing of the grid."""
         if kind is Kind.STATION:
-            name = self._ask_name("Station", self._free_name("Station", kind))
+            name = self._ask_name(tr("Station"), self._free_name(tr("Station"), kind))
             if name is not None:
                 self._document.edit_on_map(lambda network: edits.add_station(network, name, in_units(at)))
             return
-        taken = JunctionSpec(self._free_name("Junction", kind), at=in_units(at))
+        taken = JunctionSpec(self._free_name(tr("Junction"), kind), at=in_units(at))
         dialog = JunctionDialog(self._parent, taken, self._document, is_new=True)
         while dialog.exec():
             made = dialog.junction
@@ -83,14 +86,14 @@ class NetworkCommands:
         """Ask for a trip; from and to may be known already."""
         network = self._document.network
         if len(network.stations) < 2:
-            self._document.refused.emit("A trip takes two stations.")
+            self._document.refused.emit(tr("A trip takes two stations."))
             return
         names = [name_of(network, item) if item is not None else "" for item in (start, end)]
         dialog = TripDialog(self._parent, network, *names)
         while dialog.exec():
             trip = dialog.answer
             if trip.start == trip.end:
-                dialog.tell("A trip runs from one station to another.")
+                dialog.tell(tr("A trip runs from one station to another."))
             elif self._document.edit(edits.add_trip, trip):
                 return
             else:
@@ -100,7 +103,7 @@ class NetworkCommands:
         """Ask for what can be said of a thing."""
         network = self._document.network
         if item.kind is Kind.STATION:
-            name = self._ask_name("Station", name_of(network, item))
+            name = self._ask_name(tr("Station"), name_of(network, item))
             if name is not None and name != name_of(network, item):
                 self._document.edit(edits.rename_station, item.place, name)
         elif item.kind is Kind.JUNCTION:
@@ -132,7 +135,7 @@ class NetworkCommands:
         wanted = network.trips[trip]
         offers = ways_offered(network, wanted.start, wanted.end)
         if not offers:
-            self._document.refused.emit("No way leads there, so none can be pinned.")
+            self._document.refused.emit(tr("No way leads there, so none can be pinned."))
             return
         dialog = WayDialog(self._parent, f"{wanted.start} → {wanted.end}", offers)
         if dialog.exec():
@@ -142,36 +145,40 @@ class NetworkCommands:
         """Pin the names of all readers as the plan has them now, as one step."""
         document, plan = self._document, self._document.plan
         if plan is None or document.plan_is_old:
-            document.refused.emit("The plan is still being worked out.")
+            document.refused.emit(tr("The plan is still being worked out."))
             return
         if all(planned.name is None for planned in plan.readers.values()):
-            document.refused.emit("No reader is called, so none has a name.")
+            document.refused.emit(tr("No reader is called, so none has a name."))
             return
-        change = NetworkChange("Pin all names", document.network, document.network)
+        change = NetworkChange(tr("Pin all names"), document.network, document.network)
         for key, planned in plan.readers.items():
             pins = {pin.reader: pin for pin in change.after.pins}
             if planned.name is not None:
                 pin = structs.replace(pins.get(key, ReaderPin(key)), name=planned.name)
                 change = structs.replace(change, after=edits.pin_reader(change.after, pin).after)
         if change.is_empty:
-            document.refused.emit("Every name is pinned already.")
+            document.refused.emit(tr("Every name is pinned already."))
         document.apply(change)
 
     def read_plans(self) -> None:
         """Take over what the plan files of the junctions say now."""
         network = self._document.network
         if not any(junction.plan for junction in network.junctions):
-            self._document.refused.emit("No junction of this network has a plan.")
+            self._document.refused.emit(tr("No junction of this network has a plan."))
             return
         try:
             read = with_plans(network, "")
         except (PlanFileError, OSError) as error:
-            said = f"expected {error.expected}" if isinstance(error, PlanFileError) else str(error)
-            self._document.refused.emit(f"The plans were not read: {said}")
+            said = (
+                tr("expected {expected}", expected=error.expected)
+                if isinstance(error, PlanFileError)
+                else str(error)
+            )
+            self._document.refused.emit(tr("The plans were not read: {said}", said=said))
             return
         if read == network:
-            self._document.refused.emit("The plans say what they said before.")
-        self._document.apply(NetworkChange("Read plans again", network, read))
+            self._document.refused.emit(tr("The plans say what they said before."))
+        self._document.apply(NetworkChange(tr("Read plans again"), network, read))
 
     def _change_junction(self, place: int) -> None:
         before = self._document.network.junctions[place]
@@ -186,19 +193,26 @@ class NetworkCommands:
 
     def _change_link(self, place: int) -> None:
         link = self._document.network.links[place]
-        lines = {"length": (f"Cells from {link.start} to {link.end}", str(link.length))}
-        dialog = LinesDialog(self._parent, "Link", "How long the track is, in cells.", lines)
+        lines = {
+            "length": (tr("Cells from {start} to {end}", start=link.start, end=link.end), str(link.length))
+        }
+        dialog = LinesDialog(self._parent, tr("Link"), tr("How long the track is, in cells."), lines)
         if dialog.exec():
             text = dialog.texts["length"].replace(" ", "").replace(",", "")
             if not text.isdecimal() or len(text) > LONGEST_NUMBER:
                 self._document.refused.emit(
-                    f"A length is a whole number of cells, from 1 to {LENGTH_LIMIT:,}."
+                    tr(
+                        "A length is a whole number of cells, from 1 to {limit:,}.",
+                        limit=LENGTH_LIMIT,
+                    )
                 )
             else:
                 self._document.edit(edits.set_link, place, structs.replace(link, length=int(text)))
 
     def _ask_name(self, what: str, name: str) -> str | None:
-        dialog = LinesDialog(self._parent, what, f"The name of the {what.lower()}.", {"name": ("Name", name)})
+        dialog = LinesDialog(
+            self._parent, what, tr("The name of the {what}.", what=what.lower()), {"name": (tr("Name"), name)}
+        )
         dialog.fields["name"].selectAll()
         return dialog.texts["name"] if dialog.exec() else None
 
@@ -217,7 +231,11 @@ def _linked(answer: LinkAnswer, network: Network) -> NetworkChange:
     there = Link(answer.start, answer.end, answer.length)
     back = Link(answer.end, answer.start, answer.length)
     change = edits.add_links(network, (there, back) if answer.both_ways else (there,))
-    label = f"Add links {answer.start} ⇄ {answer.end}" if answer.both_ways else change.label
+    label = (
+        tr("Add links {start} ⇄ {end}", start=answer.start, end=answer.end)
+        if answer.both_ways
+        else change.label
+    )
     return structs.replace(change, label=label)
 
 

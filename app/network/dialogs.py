@@ -24,11 +24,12 @@ from app.network.items import Item, Kind, name_of
 from app.network.times import time_words
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
+from app.translation import QT_TR_NOOP, tr
 from model.network.network import LENGTH_LIMIT, PER_WEEK_LIMIT, Network, Trip, end_of
 
 FIRST_LENGTH: Final = 64
 FIRST_PER_WEEK: Final = 10
-BACK: Final = "And one back, by the same arms"
+BACK: Final = QT_TR_NOOP("And one back, by the same arms")
 
 
 class Question(QDialog):
@@ -42,7 +43,7 @@ class Question(QDialog):
         self.body = QVBoxLayout()
         self._problem = label("", "strong")
         self._problem.setWordWrap(True)
-        self._problem.setAccessibleName("What is wrong")
+        self._problem.setAccessibleName(tr("What is wrong"))
         self._problem.hide()
         self._buttons, self.ok = answer_buttons(self, word)
         column = QVBoxLayout(self)
@@ -89,17 +90,24 @@ class LinkDialog(Question):
     def __init__(self, parent: QWidget | None, document: NetworkDocument, start: Item, end: Item) -> None:
         network = document.network
         names = name_of(network, start), name_of(network, end)
-        super().__init__(parent, "Link", f"Track from {names[0]} to {names[1]}.", "Add link")
+        super().__init__(
+            parent,
+            tr("Link"),
+            tr("Track from {start} to {end}.", start=names[0], end=names[1]),
+            tr("Add link"),
+        )
         self._network, self._nodes = network, (start, end)
         self._arms = [
-            self._arm_box(start, names[0], names[1], "leaves"),
-            self._arm_box(end, names[1], names[0], "enters"),
+            self._arm_box(start, names[0], names[1], tr("leaves")),
+            self._arm_box(end, names[1], names[0], tr("enters")),
         ]
-        self.length = named(QSpinBox(minimum=1, maximum=LENGTH_LIMIT, value=FIRST_LENGTH), "Length in cells")
+        self.length = named(
+            QSpinBox(minimum=1, maximum=LENGTH_LIMIT, value=FIRST_LENGTH), tr("Length in cells")
+        )
         self.time = label("", "second")
-        self.both = named(QCheckBox(BACK), BACK)
+        self.both = named(QCheckBox(tr(BACK)), tr(BACK))
         self.both.setChecked(True)
-        self.form.addRow(label("Length, in cells"), self.length)
+        self.form.addRow(label(tr("Length, in cells")), self.length)
         self.form.addRow(label(""), self.time)
         self.form.addRow(label(""), self.both)
         self.length.valueChanged.connect(self._show_time)
@@ -123,37 +131,39 @@ class LinkDialog(Question):
         if item.kind is not Kind.JUNCTION:
             return None
         junction = self._network.junctions[item.place]
-        box = named(ChoiceBox(), f"Arm by which it {verb} {name}")
+        box = named(ChoiceBox(), tr("Arm by which it {verb} {name}", verb=verb, name=name))
         box.setEditable(junction.plan is None)
         box.addItems(arms_of(self._network, junction))
         used = {end for link in self._network.links for end in (link.start, link.end)}
         free = [arm for arm in arms_of(self._network, junction) if end_of(name, arm) not in used]
         best = next((arm for arm in free if arm == other), None) or (free[0] if free else "")
         box.setCurrentText(best)
-        self.form.addRow(label(f"{verb.capitalize()} {name} by arm"), box)
+        self.form.addRow(
+            label(tr("{capitalize} {name} by arm", capitalize=verb.capitalize(), name=name)), box
+        )
         return box
 
     def _show_time(self, length: int) -> None:
-        self.time.setText(f"{time_words(length)} at 8 cells a second")
+        self.time.setText(tr("{time} at 8 cells a second", time=time_words(length)))
 
 
 class TripDialog(Question):
     """From where to where, and how often."""
 
     def __init__(self, parent: QWidget | None, network: Network, start: str = "", end: str = "") -> None:
-        super().__init__(parent, "Trip", "How many ride from one station to another.", "Add trip")
+        super().__init__(parent, tr("Trip"), tr("How many ride from one station to another."), tr("Add trip"))
         names = list(dict.fromkeys(station.name for station in network.stations))
-        self.start, self.end = named(ChoiceBox(), "From"), named(ChoiceBox(), "To")
+        self.start, self.end = named(ChoiceBox(), tr("From")), named(ChoiceBox(), tr("To"))
         for box, name, otherwise in ((self.start, start, 0), (self.end, end, 1)):
             box.addItems(names)
             box.setCurrentText(name) if name else box.setCurrentIndex(min(otherwise, len(names) - 1))
         self.per_week = named(
             QDoubleSpinBox(decimals=2, minimum=0, maximum=PER_WEEK_LIMIT, value=FIRST_PER_WEEK),
-            "Trips a week",
+            tr("Trips a week"),
         )
-        self.form.addRow(label("From"), self.start)
-        self.form.addRow(label("To"), self.end)
-        self.form.addRow(label("Trips a week"), self.per_week)
+        self.form.addRow(label(tr("From")), self.start)
+        self.form.addRow(label(tr("To")), self.end)
+        self.form.addRow(label(tr("Trips a week")), self.per_week)
         self.per_week.selectAll()
         (self.per_week if start and end else self.start).setFocus()
 

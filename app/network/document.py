@@ -16,6 +16,7 @@ from app.network.lit import calls_of
 from app.network.picture import Picture
 from app.network.placing import first_spots, in_rows
 from app.opened import Opened
+from app.translation import QT_TR_NOOP
 from model.edits import EditRefused
 from model.network.changes import plan_changes
 from model.network.network import EMPTY_NETWORK, Network, NetworkChange, Spot
@@ -72,7 +73,7 @@ class NetworkDocument(Opened):
     """``trips`` or ``pins``, where an undo or redo changed nothing on the map."""
 
     ending = files.ENDING
-    untitled = "Untitled network"
+    untitled = QT_TR_NOOP("Untitled network")
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)

@@ -11,6 +11,7 @@ from app.commands.files import file_name
 from app.network.document import NetworkDocument
 from app.network.files import NETWORKS
 from app.settings import Settings
+from app.translation import tr
 from model.files.writer import WriteError, write_bytes
 from model.network.result import NetworkPlan
 
@@ -31,31 +32,31 @@ class NetworkExports:
 
     def cards(self) -> None:
         """A departure card for every station, and the list of readers, as PDF."""
-        plan = self._planned("The cards were not written")
-        path = plan and self._ask_path("Departure cards", "-cards", ".pdf")
+        plan = self._planned(tr("The cards were not written"))
+        path = plan and self._ask_path(tr("Departure cards"), "-cards", ".pdf")
         if plan is None or not path:
             return
         # What draws on paper is loaded when it is first wanted, so that the window comes up sooner.
         from app.export.cards import export_cards
 
         network = self._document.planned
-        self._write("The cards", path, lambda: export_cards(network, plan, path))
+        self._write(tr("The cards"), path, lambda: export_cards(network, plan, path))
 
     def graphml(self) -> None:
         """The network as a graph, in the form that networkx and others read."""
         from model.files.network_graphml import graphml_bytes
 
-        path = self._ask_path("Network as GraphML", "", ".graphml")
+        path = self._ask_path(tr("Network as GraphML"), "", ".graphml")
         if path:
             network = self._document.network
-            self._write("The graph", path, lambda: write_bytes(path, graphml_bytes(network)))
+            self._write(tr("The graph"), path, lambda: write_bytes(path, graphml_bytes(network)))
 
     def _planned(self, otherwise: str) -> NetworkPlan | None:
         """The plan of the network as it is now; without one, it is told why nothing is written."""
         self._document.wait()
         QApplication.processEvents()
         if self._document.plan is None or self._document.plan_is_old:
-            self._tell(f"{otherwise}: the plan of the network is not worked out yet.")
+            self._tell(tr("{otherwise}: the plan of the network is not worked out yet.", otherwise=otherwise))
             return None
         return self._document.plan
 
@@ -64,10 +65,15 @@ class NetworkExports:
             write()
         except WriteError as error:
             self._tell(
-                f"{what} could not be written to {error.file}: {error.reason}. The network is unchanged."
+                tr(
+                    "{what} could not be written to {file}: {reason}. The network is unchanged.",
+                    what=what,
+                    file=error.file,
+                    reason=error.reason,
+                )
             )
         else:
-            self._say(f"Wrote {path}")
+            self._say(tr("Wrote {path}", path=path))
 
     def _ask_path(self, title: str, tail: str, ending: str) -> Path | None:
         document = self._document

@@ -23,6 +23,7 @@ from app.panels.message_bar import MessageBar
 from app.panels.side_panel import SidePanel, Tabs
 from app.panels.status_bar import StatusBar
 from app.panels.tools_row import ToolsRow
+from app.translation import tr
 
 WIDE_SIDE, NARROW_SIDE = 440, 400
 SHARES: Final = (540, 260)
@@ -44,7 +45,7 @@ class NetworkPanels:
         self.message = MessageBar()
         self.side = SidePanel(
             Tabs(
-                "Trips, readers and stations",
+                tr("Trips, readers and stations"),
                 {"Trips": self.trips, "Readers": self.readers, "Stations": self.stations},
             ),
             Tabs("Findings", {"Findings": self.findings}),

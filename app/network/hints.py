@@ -14,16 +14,17 @@ from app.canvas.symbols.network import draw_band, draw_band_chevrons, draw_link
 from app.network.ghost import Ghost
 from app.network.painting import Shown, paint_ghost
 from app.network.picture import Joint
+from app.translation import QT_TR_NOOP, tr
 
 KEY_ROW: Final = 24
 SAMPLE: Final = 56.0
 LETTERS: Final = 11
 DISC: Final = 8.0
 HINTS: Final = (
-    ("P", "then click: places a station"),
-    ("J", "then click: places a junction"),
-    ("L", "then drag: joins two of them"),
-    ("T", "then drag: says who rides"),
+    ("P", QT_TR_NOOP("then click: places a station")),
+    ("J", QT_TR_NOOP("then click: places a junction")),
+    ("L", QT_TR_NOOP("then drag: joins two of them")),
+    ("T", QT_TR_NOOP("then drag: says who rides")),
 )
 HINT_LINES: Final = (((-2.0, -3.0), (3.0, -3.0), (6.0, 0.0), (6.0, 3.0)),)
 
@@ -67,7 +68,7 @@ def _paint_key(painter: QPainter, shown: Shown) -> None:
     kinds = [kind for kind in WayKind if kind in shown.lit.links.values()]
     if not kinds:
         return
-    words = dict(zip((WayKind.IDLE, WayKind.CALLED), shown.lit.words, strict=True))
+    words = dict(zip((WayKind.IDLE, WayKind.CALLED), map(tr, shown.lit.words), strict=True))
     wide = SAMPLE + 40 + max(width(words[kind], LETTERS) for kind in kinds)
     high = KEY_ROW * len(kinds) + 8.0
     box = QRectF(EDGE, shown.size.height() - EDGE - high, wide, high)
@@ -88,4 +89,11 @@ def _paint_empty(painter: QPainter, shown: Shown) -> None:
     ghost = Ghost(HINT_LINES, stations=((-2.0, -3.0),), junctions=((6.0, 3.0),))
     paint_ghost(painter, shown, ghost)
     corner = shown.point((0.0, 0.0))
-    draw_hint(painter, corner.x() - 140, corner.y() - 90, HINTS, "", shown.theme)
+    draw_hint(
+        painter,
+        corner.x() - 140,
+        corner.y() - 90,
+        [(key, tr(words)) for key, words in HINTS],
+        "",
+        shown.theme,
+    )

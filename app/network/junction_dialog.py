@@ -25,17 +25,18 @@ from PySide6.QtWidgets import (
 from app.network.dialogs import Question
 from app.network.document import NetworkDocument
 from app.panels.look import label, named
+from app.translation import QT_TR_NOOP, tr
 from model.files.errors import PlanFileError
 from model.files.plan_file import read_plan
 from model.network.drawn import with_plan
 from model.network.network import JunctionSpec, ReaderSpec
 
-COLUMNS: Final = ("from", "way", "other way", "default")
+COLUMNS: Final = (QT_TR_NOOP("from"), QT_TR_NOOP("way"), QT_TR_NOOP("other way"), QT_TR_NOOP("default"))
 ROW: Final = 28
 SHOWN_ROWS: Final = 5
-SENTENCE: Final = (
-    "Carts that come by an arm leave by one way, or by one of two where there is a reader. "
-    "An empty default is chosen by the program."
+SENTENCE: Final = QT_TR_NOOP(
+    "Carts that come by an arm leave by one way, or by one of two where there is a "
+    "reader. An empty default is chosen by the program."
 )
 
 
@@ -45,19 +46,19 @@ class JunctionDialog(Question):
     def __init__(
         self, parent: QWidget | None, junction: JunctionSpec, document: NetworkDocument, is_new: bool
     ) -> None:
-        super().__init__(parent, "Junction", SENTENCE, "Add junction" if is_new else "Change")
+        super().__init__(parent, tr("Junction"), tr(SENTENCE), tr("Add junction") if is_new else tr("Change"))
         self._before = junction
         self._folder = document.path.parent if document.path else Path()
         self.plan: str | None = junction.plan
-        self.name = named(QLineEdit(junction.name), "Name")
-        self.by_readers = named(QRadioButton("By its readers"), "By its readers")
-        self.by_plan = named(QRadioButton("From a plan file"), "From a plan file")
-        self.choose_button = QPushButton("Choose plan…")
+        self.name = named(QLineEdit(junction.name), tr("Name"))
+        self.by_readers = named(QRadioButton(tr("By its readers")), tr("By its readers"))
+        self.by_plan = named(QRadioButton(tr("From a plan file")), tr("From a plan file"))
+        self.choose_button = QPushButton(tr("Choose plan…"))
         self.file = label("", "second")
-        self.arms = named(_ArmsField(placeholderText="North, East, South"), "Arms")
-        self.fill_button = QPushButton("Each arm to the others")
+        self.arms = named(_ArmsField(placeholderText=tr("North, East, South")), tr("Arms"))
+        self.fill_button = QPushButton(tr("Each arm to the others"))
         self.table = self._table()
-        self.add_button, self.remove_button = QPushButton("Add reader"), QPushButton("Remove reader")
+        self.add_button, self.remove_button = QPushButton(tr("Add reader")), QPushButton(tr("Remove reader"))
         self._lay_out()
         self.choose_button.clicked.connect(self._choose_plan)
         self.fill_button.clicked.connect(self._fill)
@@ -81,7 +82,7 @@ class JunctionDialog(Question):
             kept = tuple(reader for reader in readers if reader.start or any(reader.ways))
             return structs.replace(self._before, name=name, plan=None, readers=kept, arms=())
         if self.plan is None:
-            self.tell("Choose the plan file first.")
+            self.tell(tr("Choose the plan file first."))
             return None
         try:
             return with_plan(structs.replace(self._before, name=name, plan=self.plan), read_plan(self.plan))
@@ -90,14 +91,14 @@ class JunctionDialog(Question):
             return None
 
     def _lay_out(self) -> None:
-        self.form.addRow(label("Name"), self.name)
-        self.form.addRow(label("Built"), self.by_readers)
+        self.form.addRow(label(tr("Name")), self.name)
+        self.form.addRow(label(tr("Built")), self.by_readers)
         self.form.addRow(label(""), self.by_plan)
         plan = QHBoxLayout()
         plan.addWidget(self.choose_button)
         plan.addWidget(self.file, 1)
         arms = QHBoxLayout()
-        arms.addWidget(label("Arms"))
+        arms.addWidget(label(tr("Arms")))
         arms.addWidget(self.arms, 1)
         arms.addWidget(self.fill_button)
         rows = QHBoxLayout()
@@ -117,8 +118,8 @@ class JunctionDialog(Question):
         self.body.addWidget(self._reader_part)
 
     def _table(self) -> QTableWidget:
-        table = named(QTableWidget(0, len(COLUMNS)), "Readers")
-        table.setHorizontalHeaderLabels(COLUMNS)
+        table = named(QTableWidget(0, len(COLUMNS)), tr("Readers"))
+        table.setHorizontalHeaderLabels([tr(title) for title in COLUMNS])
         table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
         table.horizontalHeader().setHighlightSections(False)
         table.verticalHeader().hide()
@@ -132,12 +133,12 @@ class JunctionDialog(Question):
         is_plan = self.by_plan.isChecked()
         self._plan_part.setVisible(is_plan)
         self._reader_part.setVisible(not is_plan)
-        self.file.setText(Path(self.plan).name if self.plan else "No plan chosen yet")
+        self.file.setText(Path(self.plan).name if self.plan else tr("No plan chosen yet"))
         self.adjustSize()
 
     def _choose_plan(self) -> None:
         name, _ = QFileDialog.getOpenFileName(
-            self, "Choose a plan", str(self._folder), "Plans (*.plan.json);;All files (*)"
+            self, tr("Choose a plan"), str(self._folder), tr("Plans (*.plan.json);;All files (*)")
         )
         if name:
             self.plan = str(Path(name).absolute())

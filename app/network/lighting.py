@@ -12,7 +12,8 @@ from app.network.items import Ends
 from app.network.lit import NOTHING_LIT, Lit, calls_of, reader_lit, trip_lit
 from app.network.map_view import MapView
 from app.network.panels.trips_model import planned_trip
-from app.network.times import figure, time_words
+from app.network.times import length_words
+from app.translation import tr
 from model.network.network import junction_and_arm
 
 
@@ -83,14 +84,21 @@ class Lighting(QObject):
                 return NOTHING_LIT
             words = f"{planned.start} → {planned.end}: "
             if planned.length is None:
-                return Lit(f"{words}no way leads there")
+                return Lit(words + tr("no way leads there"))
             names = ", ".join(call.waybill for call in calls_of(document.planned, plan, planned))
-            carried = f"take {names}" if names else "take nothing"
-            length = f"{figure(planned.length)} cells, {time_words(planned.length)}"
+            carried = tr("take {names}", names=names) if names else tr("take nothing")
+            length = length_words(planned.length)
             return trip_lit(network, plan, planned, f"{words}{carried} · {length}")
         if self._reader in plan.readers and junction_and_arm(self._reader) is not None:
             reader = plan.readers[self._reader]
-            takes = f"takes {reader.name}" if reader.name else "takes nothing: no trip calls it"
-            words = f"Reader at {reader_words(self._reader)}: default {reader.default}, {takes}"
+            takes = (
+                tr("takes {name}", name=reader.name) if reader.name else tr("takes nothing: no trip calls it")
+            )
+            words = tr(
+                "Reader at {place}: default {default}, {takes}",
+                place=reader_words(self._reader),
+                default=reader.default,
+                takes=takes,
+            )
             return reader_lit(network, plan, self._reader, words)
         return NOTHING_LIT

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from app.canvas.symbols import WayKind
 from app.network.items import Ends, Item
+from app.translation import QT_TR_NOOP
 from model.network.network import Network, junction_and_arm
 from model.network.result import NetworkPlan, TripPlan
 
@@ -34,12 +35,12 @@ class Lit(NamedTuple):
     calls: tuple[Call, ...] = ()
     reader: str = ""
     """The reader whose arm is marked."""
-    words: tuple[str, str] = ("without a waybill", "with a waybill")
+    words: tuple[str, str] = (QT_TR_NOOP("without a waybill"), QT_TR_NOOP("with a waybill"))
     """What the two kinds of way mean."""
 
 
 NOTHING_LIT = Lit()
-PASSING = ("passes by the default", "is called here")
+PASSING = (QT_TR_NOOP("passes by the default"), QT_TR_NOOP("is called here"))
 
 
 def calls_of(network: Network, plan: NetworkPlan, trip: TripPlan) -> tuple[Call, ...]:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
+from app.translation import tr
+
 CELLS_A_SECOND: Final = 8.0
 """The speed of a cart on boosted track.
 
@@ -16,7 +18,16 @@ def time_words(cells: int | None) -> str:
     if cells is None:
         return "—"
     seconds = round(cells / CELLS_A_SECOND)
-    return f"{seconds} s" if seconds < 60 else f"{seconds // 60} min {seconds % 60:02} s"
+    return (
+        tr("{seconds} s", seconds=seconds)
+        if seconds < 60
+        else tr("{minutes} min {seconds:02} s", minutes=seconds // 60, seconds=seconds % 60)
+    )
+
+
+def length_words(cells: int) -> str:
+    """``1,204 cells, 2 min 31 s``."""
+    return tr("{length} cells, {time}", length=figure(cells), time=time_words(cells))
 
 
 def clock_words(cells: int | None) -> str:

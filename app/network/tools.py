@@ -15,6 +15,7 @@ from app.network.items import Item, Kind
 from app.network.lines import beside, routes, ways_between
 from app.network.picture import Picture
 from app.tools.events import Modifiers
+from app.translation import QT_TR_NOOP, tr
 from model.network.network import Spot
 
 STILL: Final = 0.3
@@ -249,7 +250,7 @@ class NodeTool(MapTool):
     def release(self, at: At) -> None:
         """Ask for its name."""
         if at.crossing in self.host.picture.spots.values():
-            self.host.say("Something stands there already.")
+            self.host.say(tr("Something stands there already."))
             return
         self.host.ask_node(self.kind, at.crossing)
         self.host.show_ghost(None)
@@ -289,7 +290,7 @@ class PairTool(MapTool):
         """Begin at the node there."""
         self._start = self._node(at)
         if self._start is None:
-            self.host.say(self.refusal)
+            self.host.say(tr(self.refusal))
 
     def drag(self, at: At) -> None:
         """Show the line to the node there, or to the pointer."""
@@ -309,7 +310,7 @@ class PairTool(MapTool):
         if start is None:
             return
         if end is None or end == start:
-            self.host.say(self.refusal)
+            self.host.say(tr(self.refusal))
             return
         self._ask(start, end)
 
@@ -332,7 +333,9 @@ class LinkTool(PairTool):
     """Draws links."""
 
     name = "link"
-    refusal = "A link runs from one station or junction to another: drag from the one to the other."
+    refusal = QT_TR_NOOP(
+        "A link runs from one station or junction to another: drag from the one to the other."
+    )
 
     def _ask(self, start: Item, end: Item) -> None:
         self.host.ask_link(start, end)
@@ -343,7 +346,7 @@ class TripTool(PairTool):
 
     name = "trip"
     only = Kind.STATION
-    refusal = "A trip runs from one station to another: drag from the one to the other."
+    refusal = QT_TR_NOOP("A trip runs from one station to another: drag from the one to the other.")
 
     def _ask(self, start: Item, end: Item) -> None:
         self.host.ask_trip(start, end)

@@ -7,21 +7,22 @@ from PySide6.QtWidgets import QListWidget, QWidget
 
 from app.network.arms import reader_words
 from app.network.dialogs import Question
-from app.network.times import figure, time_words
+from app.network.times import length_words
 from app.network.ways import WayOffer
 from app.panels.look import named
 from app.panels.words import listed, plain_tip
+from app.translation import QT_TR_NOOP, tr
 
-SENTENCE = "The trip takes the chosen way, whatever it costs. The shortest one stands first."
+SENTENCE = QT_TR_NOOP("The trip takes the chosen way, whatever it costs. The shortest one stands first.")
 
 
 class WayDialog(Question):
     """A list of ways with their lengths."""
 
     def __init__(self, parent: QWidget | None, title: str, offers: list[WayOffer]) -> None:
-        super().__init__(parent, f"Pin the way {title}", SENTENCE, "Pin way")
+        super().__init__(parent, tr("Pin the way {title}", title=title), tr(SENTENCE), tr("Pin way"))
         self._offers = offers
-        self.list = named(QListWidget(), "Ways")
+        self.list = named(QListWidget(), tr("Ways"))
         self.setMinimumWidth(600)
         self.list.setWordWrap(True)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -42,5 +43,5 @@ class WayDialog(Question):
 def way_words(offer: WayOffer) -> str:
     """``210 cells, 26 s: by Mill, from East``."""
     passed = [reader_words(key) for key in offer.via]
-    through = f"by {listed(passed)}" if passed else "past no junction"
-    return f"{figure(offer.length)} cells, {time_words(offer.length)}: {through}"
+    through = tr("by {arms}", arms=listed(passed)) if passed else tr("past no junction")
+    return tr("{length}: {through}", length=length_words(offer.length), through=through)

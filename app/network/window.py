@@ -8,9 +8,8 @@ from typing import Final
 from PySide6.QtCore import QSize
 from PySide6.QtGui import QCloseEvent, QGuiApplication
 
-from app import desk
+from app import desk, user_keys
 from app import theme as themes
-from app import user_keys
 from app.commands.bound import bind, fill_menus, keep_to
 from app.commands.files import FileCommands
 from app.commands.look import use_theme
@@ -36,6 +35,7 @@ from app.panels.menu_row import MenuRow
 from app.recovery import Recovery
 from app.settings import Settings
 from app.theme import Scheme
+from app.translation import tr
 
 SMALLEST: Final = QSize(1024, 640)
 FIRST_SIZE: Final = QSize(1440, 900)
@@ -119,7 +119,9 @@ class NetworkWindow(FileWindow):
         """The plan of a junction in a window of its own."""
         found = self.document.network.junctions[junction]
         if found.plan is None:
-            self.panels.status.say(f"{found.name} has no plan; it is known by its readers only.")
+            self.panels.status.say(
+                tr("{name} has no plan; it is known by its readers only.", name=found.name)
+            )
         else:
             desk.open_file(Path(found.plan), self)
 

@@ -7,6 +7,8 @@ from typing import ClassVar, Final
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 
+from app.translation import tr
+
 Index = QModelIndex | QPersistentModelIndex
 ROOT: Final = QModelIndex()
 
@@ -15,7 +17,13 @@ class TableModel(QAbstractTableModel):
     """A flat table; who derives from it says which rows there are and what stands in them."""
 
     titles: ClassVar[tuple[str, ...]]
+    """By column, in English."""
     tips: ClassVar[tuple[str, ...]]
+    """By column, in English."""
+
+    def title(self, column: int) -> str:
+        """The title of a column in the user's language."""
+        return tr(self.titles[column])
 
     def rows(self) -> Sequence[object]:
         """What stands in the table, a row each."""
@@ -32,7 +40,7 @@ class TableModel(QAbstractTableModel):
     ) -> object:
         if orientation == Qt.Orientation.Horizontal:
             if role == Qt.ItemDataRole.DisplayRole:
-                return self.titles[section]
+                return self.title(section)
             if role == Qt.ItemDataRole.ToolTipRole:
-                return self.tips[section]
+                return tr(self.tips[section])
         return None

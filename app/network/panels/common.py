@@ -14,6 +14,7 @@ from app.panels.look import font, label, panel
 from app.panels.rows import paint_text
 from app.panels.table_model import Index
 from app.panels.tables import Table
+from app.translation import tr
 
 OLD_ROLE: Final = Qt.ItemDataRole.UserRole
 """Whether what a cell says is of an earlier network."""
@@ -77,7 +78,7 @@ def empty_words(words: str) -> QLabel:
 
 
 class Facts(QWidget):
-    """Lines of a word and a sentence about what is chosen in the list above."""
+    """Lines of a word, looked up here, and a sentence about what is chosen in the list above."""
 
     def __init__(self, words: tuple[str, ...], word_width: int = 56) -> None:
         super().__init__()
@@ -86,7 +87,7 @@ class Facts(QWidget):
         column.setContentsMargins(14, 8, 14, 8)
         column.setSpacing(6)
         for word in words:
-            head, sentence = label(word, "section"), label()
+            head, sentence = label(tr(word), "section"), label()
             head.setFixedWidth(word_width)
             sentence.setWordWrap(True)
             sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -107,4 +108,6 @@ class Facts(QWidget):
     @property
     def text(self) -> str:
         """All that is said."""
-        return "\n".join(f"{word}: {told.text()}" for word, (_, told) in self._rows.items() if told.text())
+        return "\n".join(
+            f"{tr(word)}: {told.text()}" for word, (_, told) in self._rows.items() if told.text()
+        )

@@ -13,6 +13,7 @@ from app.network.panels.common import OLD_ROLE
 from app.network.times import figure
 from app.panels.table_model import Index, TableModel
 from app.panels.words import plain_tip
+from app.translation import QT_TR_NOOP, tr
 from model.network.network import ReaderPin, ReaderSpec
 
 READER, DEFAULT, NAME, PASS, CALL = range(5)
@@ -36,13 +37,19 @@ class ReaderRow(NamedTuple):
 class ReadersModel(TableModel):
     """A row a reader, in file order."""
 
-    titles = ("reader", "default", "name", "pass", "call")
+    titles = (
+        QT_TR_NOOP("reader"),
+        QT_TR_NOOP("default"),
+        QT_TR_NOOP("name"),
+        QT_TR_NOOP("pass"),
+        QT_TR_NOOP("call"),
+    )
     tips = (
-        "The junction, and the arm by which carts come in",
-        "The arm by which a cart leaves without its waybill",
-        "The waybill that it takes; a dot marks what is pinned",
-        "Carts a week that pass it by the default way",
-        "Carts a week that it takes a waybill from",
+        QT_TR_NOOP("The junction, and the arm by which carts come in"),
+        QT_TR_NOOP("The arm by which a cart leaves without its waybill"),
+        QT_TR_NOOP("The waybill that it takes; a dot marks what is pinned"),
+        QT_TR_NOOP("Carts a week that pass it by the default way"),
+        QT_TR_NOOP("Carts a week that it takes a waybill from"),
     )
 
     def __init__(self, document: NetworkDocument, parent: QObject | None = None) -> None:
@@ -74,11 +81,11 @@ class ReadersModel(TableModel):
 
     def _said(self, row: ReaderRow, column: int) -> str:
         if column == READER:
-            return reader_words(row.key)
+            return row.key
         if column == DEFAULT:
             return row.default or "…"
         if column == NAME:
-            return row.name or ("not called" if row.is_planned else "…")
+            return row.name or (tr("not called") if row.is_planned else "…")
         return figure(row.passing if column == PASS else row.calling) if row.is_planned else "…"
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
@@ -95,8 +102,10 @@ class ReadersModel(TableModel):
             settled = {DEFAULT: pin.default, NAME: pin.name}.get(index.column()) if pin is not None else None
             return settled is not None
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            pinned = ", pinned" if self.data(index, PINNED_ROLE) else ""
-            return f"{self.titles[index.column()]}: {self._said(row, index.column())}{pinned}"
+            if index.column() == READER:
+                return f"{self.title(READER)}: {reader_words(row.key)}"
+            pinned = tr(", pinned") if self.data(index, PINNED_ROLE) else ""
+            return f"{self.title(index.column())}: {self._said(row, index.column())}{pinned}"
         return None
 
 

@@ -18,12 +18,13 @@ from app.panels.look import label, named
 from app.panels.table_model import Index
 from app.panels.tables import Table
 from app.panels.words import listed
+from app.translation import QT_TR_NOOP, tr
 from model.network import edits
 from model.network.network import ReaderPin
 from model.plan import NAME_LIMIT
 
-WIDTHS = (0, 84, 84, 48, 44)
-FREE = "chosen by the program"
+WIDTHS = (0, 76, 76, 44, 42)
+FREE = QT_TR_NOOP("chosen by the program")
 SHOWN = 3
 """Trips that are told one by one."""
 
@@ -38,16 +39,16 @@ class ReadersPanel(QWidget):
         super().__init__(parent)
         self._document = document
         self.model = ReadersModel(document, self)
-        self.table = Table("Readers", self.model)
+        self.table = Table(tr("Readers"), self.model)
         self.table.setItemDelegate(_ReaderDelegate(self.table, frozenset(), frozenset({PASS, CALL})))
         self.table.set_widths(WIDTHS)
-        self.facts = Facts(("Call", "Pass", "Price"))
-        self.default = named(ChoiceBox(), "Default")
-        self.name = named(QLineEdit(placeholderText=FREE, maxLength=NAME_LIMIT), "Name")
-        self.unpin_button = QPushButton("Unpin")
+        self.facts = Facts((QT_TR_NOOP("Call"), QT_TR_NOOP("Pass"), QT_TR_NOOP("Price")))
+        self.default = named(ChoiceBox(), tr("Default"))
+        self.name = named(QLineEdit(placeholderText=tr(FREE), maxLength=NAME_LIMIT), tr("Name"))
+        self.unpin_button = QPushButton(tr("Unpin"))
         self.pins = self._lay_out_pins()
         self.empty = empty_words(
-            "A junction's reader sends a cart one of two ways; what each takes is listed here."
+            tr("A junction's reader sends a cart one of two ways; what each takes is listed here.")
         )
         stacked(self, self.table, self.empty, self.facts, self.pins)
         self.table.selectionModel().selectionChanged.connect(lambda *_: self._choose())
@@ -89,7 +90,7 @@ class ReadersPanel(QWidget):
         grid = QGridLayout(made)
         grid.setContentsMargins(14, 4, 14, 12)
         grid.setHorizontalSpacing(8)
-        for row, (word, field) in enumerate((("Default", self.default), ("Name", self.name))):
+        for row, (word, field) in enumerate(((tr("Default"), self.default), (tr("Name"), self.name))):
             head = label(word, "section")
             head.setFixedWidth(56)
             grid.addWidget(head, row, 0)
@@ -114,8 +115,8 @@ class ReadersPanel(QWidget):
             return
         pin = row.pin or ReaderPin(row.key)
         self.default.clear()
-        self.default.addItems([FREE, *row.spec.ways])
-        self.default.setCurrentText(pin.default or FREE)
+        self.default.addItems([tr(FREE), *row.spec.ways])
+        self.default.setCurrentText(pin.default or tr(FREE))
         if not self.name.hasFocus() or not self.name.isModified():
             self.name.setText(pin.name or "")
         self.unpin_button.setEnabled(row.pin is not None)
@@ -124,22 +125,22 @@ class ReadersPanel(QWidget):
     def _facts(self, row: ReaderRow) -> dict[str, str]:
         document, plan = self._document, self._document.plan
         if plan is None or not row.is_planned:
-            return {"Call": "Being worked out…"}
+            return {"Call": tr("Being worked out…")}
         found = passing(document.planned, plan, row.key)
         said = {}
         for word, calls in (("Call", True), ("Pass", False)):
             trips = [plan.trips[each.trip] for each in found if each.calls is calls]
             names = [f"{trip.start} → {trip.end}" for trip in trips[:SHOWN]]
-            more = [f"{len(trips) - SHOWN} more"] if len(trips) > SHOWN else []
-            said[word] = listed([*names, *more]) if trips else "no trip"
+            more = [tr("{count} more", count=len(trips) - SHOWN)] if len(trips) > SHOWN else []
+            said[word] = listed([*names, *more]) if trips else tr("no trip")
         prices = [price_words(price) for price in plan.prices if price.pin == row.pin]
         if row.pin is not None:
-            said["Price"] = prices[0] if prices else "Being worked out…"
+            said["Price"] = prices[0] if prices else tr("Being worked out…")
         return said
 
     def _pin_default(self) -> None:
         word = self.default.currentText()
-        self._pin(default=None if word == FREE else word)
+        self._pin(default=None if word == tr(FREE) else word)
 
     def _pin_name(self) -> None:
         self.name.setModified(False)

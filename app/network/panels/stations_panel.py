@@ -15,6 +15,7 @@ from app.network.panels.common import RowDelegate, button_row, empty_words, stac
 from app.network.times import figure
 from app.panels.table_model import Index, TableModel
 from app.panels.tables import Table
+from app.translation import QT_TR_NOOP, tr
 from model.network.network import Network
 
 NAME, OUT, ARRIVING, LINKS = range(4)
@@ -32,12 +33,12 @@ class StationRow(NamedTuple):
 class StationsModel(TableModel):
     """A row a station, in file order."""
 
-    titles = ("station", "set out", "arrive", "links")
+    titles = (QT_TR_NOOP("station"), QT_TR_NOOP("set out"), QT_TR_NOOP("arrive"), QT_TR_NOOP("links"))
     tips = (
-        "The station",
-        "Carts a week that set out from it",
-        "Carts a week that go to it",
-        "Links from it and to it",
+        QT_TR_NOOP("The station"),
+        QT_TR_NOOP("Carts a week that set out from it"),
+        QT_TR_NOOP("Carts a week that go to it"),
+        QT_TR_NOOP("Links from it and to it"),
     )
 
     def __init__(self, document: NetworkDocument, parent: QObject | None = None) -> None:
@@ -69,7 +70,7 @@ class StationsModel(TableModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return said
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{self.titles[index.column()]}: {said}"
+            return f"{self.title(index.column())}: {said}"
         return None
 
 
@@ -98,13 +99,15 @@ class StationsPanel(QWidget):
         super().__init__(parent)
         self._document = document
         self.model = StationsModel(document, self)
-        self.table = Table("Stations", self.model)
+        self.table = Table(tr("Stations"), self.model)
         figures = frozenset({OUT, ARRIVING, LINKS})
         self.table.setItemDelegate(RowDelegate(self.table, frozenset({NAME}), figures))
         self.table.set_widths((0, 72, 72, 56))
-        self.change_button = QPushButton("Change…")
-        self.change_button.setAccessibleName("Change station")
-        self.empty = empty_words("Where carts start and end is listed here. Press P and click on the map.")
+        self.change_button = QPushButton(tr("Change…"))
+        self.change_button.setAccessibleName(tr("Change station"))
+        self.empty = empty_words(
+            tr("Where carts start and end is listed here. Press P and click on the map.")
+        )
         stacked(self, self.table, self.empty, button_row(self.change_button))
         self.table.selectionModel().selectionChanged.connect(lambda *_: self._choose())
         self.table.clicked.connect(lambda _index: self._choose())

@@ -13,7 +13,7 @@ from app.network.document import NetworkDocument
 from app.network.times import figure
 from app.panels.look import font, panel
 from app.panels.rows import paint_text
-from app.panels.words import counted
+from app.translation import tr
 from model.network.result import NetworkPlan
 from model.progress import Progress
 
@@ -59,7 +59,9 @@ class Summary(QWidget):
         if not self._document.plan_is_old:
             self._progress = None
         said = ", ".join(f"{each.number} {each.words}" for each in self.figures)
-        self.setAccessibleName(f"The plan: {said}" if said else "The plan is being worked out")
+        self.setAccessibleName(
+            tr("The plan: {said}", said=said) if said else tr("The plan is being worked out")
+        )
         self.setToolTip(said)
         self.update()
 
@@ -86,9 +88,11 @@ class Summary(QWidget):
     def _working_words(self) -> str:
         progress = self._progress
         if progress is None:
-            return "working out the plan…"
+            return tr("working out the plan…")
         return (
-            f"{progress.stage} {progress.done:,} of {progress.of:,}" if progress.of else f"{progress.stage}…"
+            tr("{stage} {done:,} of {of:,}", stage=progress.stage, done=progress.done, of=progress.of)
+            if progress.of
+            else f"{progress.stage}…"
         )
 
     def sizeHint(self) -> QSize:
@@ -98,14 +102,20 @@ class Summary(QWidget):
 def figures_of(document: NetworkDocument, plan: NetworkPlan) -> list[Figure]:
     """The figures of a plan, each with the words that say how sure it is."""
     names, bound = plan.distinct_names, plan.names_bound
-    sure = "proved fewest" if plan.proved else f"at least {bound} needed"
+    sure = tr("proved fewest") if plan.proved else tr("at least {bound} needed", bound=bound)
     called = sum(planned.name is not None for planned in plan.readers.values())
     lost = sum(trip.length is None for trip in plan.trips)
     riders = sum(trip.per_week for trip in document.planned.trips)
     return [
-        Figure(figure(plan.waybills_per_week), "waybills a week"),
+        Figure(figure(plan.waybills_per_week), tr("waybills a week")),
         Figure(figure(names), f"{'name' if names == 1 else 'names'}, {sure}"),
-        Figure(f"{figure(called)} of {figure(len(plan.readers))}", "readers are called"),
-        Figure(figure(len(plan.trips)), f"trips, {counted(lost, 'has', 'have')} no way" if lost else "trips"),
-        Figure(figure(riders), "carts a week"),
+        Figure(
+            tr("{part} of {whole}", part=figure(called), whole=figure(len(plan.readers))),
+            tr("readers are called"),
+        ),
+        Figure(
+            figure(len(plan.trips)),
+            tr("trips, %n without a way", "", lost) if lost else tr("trips"),
+        ),
+        Figure(figure(riders), tr("carts a week")),
     ]

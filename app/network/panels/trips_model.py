@@ -13,25 +13,33 @@ from app.network.panels.common import OLD_ROLE
 from app.network.times import clock_words, figure, time_words
 from app.panels.table_model import Index, TableModel
 from app.panels.words import plain_tip
+from app.translation import QT_TR_NOOP, tr
 from model.network import edits
 from model.network.network import Trip
 from model.network.result import TripPlan
 
 FROM, TO, WEEK, WAYBILLS, CELLS, TIME = range(6)
-NONE: Final = "none"
+NONE: Final = QT_TR_NOOP("none")
 
 
 class TripsModel(TableModel):
     """A row a trip, in file order."""
 
-    titles = ("from", "to", "a week", "waybills", "cells", "time")
+    titles = (
+        QT_TR_NOOP("from"),
+        QT_TR_NOOP("to"),
+        QT_TR_NOOP("a week"),
+        QT_TR_NOOP("waybills"),
+        QT_TR_NOOP("cells"),
+        QT_TR_NOOP("time"),
+    )
     tips = (
-        "The station from which they ride",
-        "The station to which they ride",
-        "How many ride a week",
-        "What to take along, in the order in which it is taken",
-        "How far it is, in cells",
-        "How long it takes at 8 cells a second, in minutes and seconds",
+        QT_TR_NOOP("The station from which they ride"),
+        QT_TR_NOOP("The station to which they ride"),
+        QT_TR_NOOP("How many ride a week"),
+        QT_TR_NOOP("What to take along, in the order in which it is taken"),
+        QT_TR_NOOP("How far it is, in cells"),
+        QT_TR_NOOP("How long it takes at 8 cells a second, in minutes and seconds"),
     )
 
     def __init__(self, document: NetworkDocument, parent: QObject | None = None) -> None:
@@ -74,9 +82,9 @@ class TripsModel(TableModel):
         if planned is None:
             return "…"
         if planned.length is None:
-            return "no way" if column == WAYBILLS else "—"
+            return tr("no way") if column == WAYBILLS else "—"
         if column == WAYBILLS:
-            return ", ".join(planned.waybills) or NONE
+            return ", ".join(planned.waybills) or tr(NONE)
         return figure(planned.length) if column == CELLS else clock_words(planned.length)
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
@@ -92,7 +100,7 @@ class TripsModel(TableModel):
         if role == Qt.ItemDataRole.AccessibleTextRole:
             if index.column() == TIME and (planned := self.planned(index.row())) is not None:
                 said = time_words(planned.length)
-            return f"{self.titles[index.column()]}: {said}"
+            return f"{self.title(index.column())}: {said}"
         return None
 
     def flags(self, index: Index) -> Qt.ItemFlag:
@@ -104,7 +112,7 @@ class TripsModel(TableModel):
         try:
             number = float(str(value).replace(",", "").replace(" ", ""))
         except ValueError:
-            self._document.refused.emit(f"“{value}” is no number of trips.")
+            self._document.refused.emit(tr("“{value}” is no number of trips.", value=value))
             return False
         number = int(number) if number.is_integer() else number
         if role != Qt.ItemDataRole.EditRole or number == trip.per_week:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QWidget
 
@@ -17,16 +19,21 @@ from app.network.panels.common import (
     stacked,
 )
 from app.network.panels.trips_model import CELLS, FROM, TIME, TO, WEEK, TripsModel
-from app.network.times import figure, time_words
+from app.network.times import figure, length_words
 from app.panels.tables import Table
 from app.panels.words import listed
+from app.translation import QT_TR_NOOP, tr
 from model.network import edits
 from model.network.network import WayPin
 from model.network.result import Price
 
 WIDTHS = (0, 0, 52, 0, 60, 48)
-AMOUNTS = (("waybill a week", "waybills a week"), ("name", "names"), ("cell a trip", "cells a trip"))
-"""What a pin may cost: in the singular and in the plural."""
+AMOUNTS = (
+    QT_TR_NOOP("{amount} waybill(s) a week"),
+    QT_TR_NOOP("{amount} name(s)"),
+    QT_TR_NOOP("{amount} cell(s) a trip"),
+)
+"""What a pin may cost."""
 
 
 class TripsPanel(QWidget):
@@ -42,19 +49,19 @@ class TripsPanel(QWidget):
         super().__init__(parent)
         self._document = document
         self.model = TripsModel(document, self)
-        self.table = Table("Trips", self.model)
+        self.table = Table(tr("Trips"), self.model)
         self.table.setItemDelegate(
             RowDelegate(self.table, frozenset({FROM, TO}), frozenset({WEEK, CELLS, TIME}))
         )
         self.table.set_widths(WIDTHS)
-        self.facts = Facts(("Take", "Way", "Length", "Pin"))
-        self.add_button = QPushButton("Add trip…")
-        self.remove_button = QPushButton("Remove")
-        self.remove_button.setAccessibleName("Remove trip")
-        self.way_button = QPushButton("Pin way…")
-        self.unpin_button = QPushButton("Unpin way")
+        self.facts = Facts((QT_TR_NOOP("Take"), QT_TR_NOOP("Way"), QT_TR_NOOP("Length"), QT_TR_NOOP("Pin")))
+        self.add_button = QPushButton(tr("Add trip…"))
+        self.remove_button = QPushButton(tr("Remove"))
+        self.remove_button.setAccessibleName(tr("Remove trip"))
+        self.way_button = QPushButton(tr("Pin way…"))
+        self.unpin_button = QPushButton(tr("Unpin way"))
         self.empty = empty_words(
-            "Who rides from where to where is listed here. Press T and drag from a station to another."
+            tr("Who rides from where to where is listed here. Press T and drag from a station to another.")
         )
         stacked(
             self,
@@ -113,15 +120,15 @@ class TripsPanel(QWidget):
     def _facts(self, place: int) -> dict[str, str]:
         planned, plan = self.model.planned(place), self._document.plan
         if planned is None or plan is None:
-            return {"Way": "Being worked out…"}
+            return {"Way": tr("Being worked out…")}
         if planned.length is None:
-            return {"Way": "No way leads there."}
+            return {"Way": tr("No way leads there.")}
         calls = calls_of(self._document.planned, plan, planned)
         passed = [reader_words(key) for key in planned.via]
         return {
             "Take": take_words(calls),
-            "Way": f"by {listed(passed)}" if passed else "past no reader",
-            "Length": f"{figure(planned.length)} cells, {time_words(planned.length)}",
+            "Way": tr("by {arms}", arms=listed(passed)) if passed else tr("past no reader"),
+            "Length": length_words(planned.length),
             "Pin": self._pin_words(),
         }
 
@@ -135,7 +142,11 @@ class TripsPanel(QWidget):
         if pin is None or plan is None:
             return ""
         prices = [price for price in plan.prices if price.pin == pin]
-        return f"The way is pinned. {price_words(prices[0])}" if prices else "The way is pinned."
+        return (
+            tr("The way is pinned. {price}", price=price_words(prices[0]))
+            if prices
+            else tr("The way is pinned.")
+        )
 
     def _unpin(self) -> None:
         pin = self._pin()
@@ -146,8 +157,16 @@ class TripsPanel(QWidget):
 def take_words(calls: tuple[Call, ...]) -> str:
     """``1 Salt at Mill, from East; 2 Reed at …``"""
     if not calls:
-        return "Nothing: the defaults lead there."
-    return "; ".join(f"{call.place} {call.waybill} at {reader_words(call.reader)}" for call in calls)
+        return tr("Nothing: the defaults lead there.")
+    return "; ".join(
+        tr(
+            "{place} {waybill} at {reader}",
+            place=call.place,
+            waybill=call.waybill,
+            reader=reader_words(call.reader),
+        )
+        for call in calls
+    )
 
 
 def price_words(price: Price) -> str:
@@ -155,10 +174,9 @@ def price_words(price: Price) -> str:
     amounts = (price.waybills_per_week, price.names, price.length)
     costs = [_amount_words(kind, amount) for kind, amount in enumerate(amounts) if amount > 0]
     saves = [_amount_words(kind, -amount) for kind, amount in enumerate(amounts) if amount < 0]
-    parts = [f"{verb} {listed(said)}" for verb, said in (("costs", costs), ("saves", saves)) if said]
-    return f"It {', and '.join(parts) or 'costs nothing'}."
+    parts = [f"{verb} {listed(said)}" for verb, said in ((tr("costs"), costs), (tr("saves"), saves)) if said]
+    return tr("It {parts}.", parts=tr(", and ").join(parts) or tr("costs nothing"))
 
 
 def _amount_words(kind: int, amount: int | float) -> str:
-    one, many = AMOUNTS[kind]
-    return f"{figure(amount)} {one if amount == 1 else many}"
+    return tr(AMOUNTS[kind], "", ceil(amount), amount=figure(amount))
