@@ -1,7 +1,8 @@
 """Work beside the window: a thread that runs only the newest job, so that drawing never waits.
 
-A job is a generator over immutable values. Between two of its steps the thread looks whether a newer
-job has come, and drops the old one; what was yielded for an old job is never delivered.
+A job is a generator over immutable values. Between two of its steps, and at the pauses of the model, the
+thread lets the window go first and looks whether a newer job has come; then it drops the old one. What was
+yielded for an old job is never delivered.
 """
 
 from __future__ import annotations
@@ -12,9 +13,16 @@ from typing import Final, NamedTuple
 
 from PySide6.QtCore import QObject, Qt, Signal
 
+from app.window_first import let_window_go_first
+from model.pauses import pauses
+
 Job = Callable[[], Iterator[object]]
 IDLE_SECONDS: Final = 0.5
 """A thread without work ends after this, so that none keeps the program from ending."""
+
+
+class _DroppedError(Exception):
+    """A newer job has come."""
 
 
 class _Asked(NamedTuple):
@@ -91,11 +99,18 @@ class Newest(QObject):
             return asked
 
     def _run_job(self, asked: _Asked) -> None:
+        def hold() -> None:
+            let_window_go_first()
+            if asked.number != self._number:
+                raise _DroppedError
+
         try:
-            for result in asked.job():
-                if asked.number != self._number:
-                    return
-                self._reached.emit(asked.number, result)
+            with pauses(hold):
+                for result in asked.job():
+                    hold()
+                    self._reached.emit(asked.number, result)
+        except _DroppedError:
+            return
         except Exception as error:
             self._broke.emit(asked.number, error)
 

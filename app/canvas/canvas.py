@@ -23,9 +23,11 @@ from app.canvas.patience import FRAME_SECONDS, Patience
 from app.canvas.previews import Previews
 from app.canvas.scene import Manners, Scene
 from app.canvas.ways import ShownWay, shown_ways
+from app.canvas.whole_pixels import painter_on_whole_pixels
 from app.document import Document
 from app.theme import Theme
 from app.tools.host import Ghost, Tag
+from app.window_first import window_first
 from model.grid import Y_HIGHEST, Y_LOWEST, Cell
 from model.rules import Finding
 
@@ -279,9 +281,10 @@ class Canvas(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:  # all in sight is painted
         """Paints what is in sight."""
         self._exposed = event.rect()
-        painter = QPainter(self)
-        patience = Patience(FRAME_SECONDS) if self._is_on_screen(painter) else Patience()
-        paint_view(painter, self._shown(patience))
+        painter = painter_on_whole_pixels(self, self.theme.paper)
+        with window_first():
+            patience = Patience(FRAME_SECONDS) if self._is_on_screen(painter) else Patience()
+            paint_view(painter, self._shown(patience))
         painter.end()
         if not self.scene.is_whole:
             self._paint_rest.start()

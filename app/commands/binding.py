@@ -93,6 +93,7 @@ def bind_document(window: MainWindow) -> None:
     document.acted_at.connect(window.view.show_cells)
     document.acted_on.connect(lambda names: _show_acted_on(window, names))
     document.junction_updated.connect(lambda: _show_junction(window))
+    document.findings_changed.connect(lambda: _show_findings(window))
     document.details_changed.connect(lambda: _show_details(window))
     document.dirty_changed.connect(lambda _dirty: _show_dirty(window))
     document.changed.connect(lambda *_: _forget_message(window))
@@ -163,10 +164,14 @@ def _forget_message(window: MainWindow) -> None:
     window.panels.status.say("")
 
 
+def _show_findings(window: MainWindow) -> None:
+    window.panels.status.show_findings(window.document.findings)
+    window.view.show_findings(window.document.findings, window.panels.findings.finding)
+
+
 def _show_junction(window: MainWindow) -> None:
     document, panels = window.document, window.panels
-    panels.status.show_findings(document.findings)
-    window.view.show_findings(document.findings, panels.findings.finding)
+    _show_findings(window)
     switches = document.junction.switches if document.junction else ()
     window.side.lower_tabs.show_count("Switches", len(switches))
     window.side.lower_tabs.show_count("Readers", len(panels.readers.readers))

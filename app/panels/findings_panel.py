@@ -77,6 +77,7 @@ class FindingsPanel(QWidget):
         self.help_button.clicked.connect(self._ask_help)
         self.drop_button.clicked.connect(lambda: document.edit(drop_waivers, document.stale_waivers))
         document.junction_updated.connect(self.take_over)
+        document.findings_changed.connect(self.take_over)
         document.reset.connect(self.list.clearSelection)
         self.take_over()
 

@@ -109,7 +109,7 @@ def _routes(routes: tuple[WantedRoute, ...]) -> Iterator[str]:
 
 def _findings(findings: list[Finding], cell: Cell) -> Iterator[str]:
     """Those that still need the user's eye; of those set aside, only how many."""
-    here = [finding for finding in findings if cell in finding.cells]
+    here = [finding for finding in findings if cell in finding.key[1]]
     for finding in here:
         if not finding.waived:
             yield f"{finding.severity.value}: {RULES[finding.rule].title}"

@@ -9,6 +9,7 @@ import msgspec
 
 from model.grid import Cell, Heading
 from model.parts import Part
+from model.pauses import with_pauses
 from model.plan import Arm, Plan
 from model.routing.choice import Choice
 from model.routing.control import Control, WantedRoute, wanted_routes
@@ -72,7 +73,7 @@ class Junction:
     @cached_property
     def three_way_states(self) -> dict[Cell, PowerStates]:
         """The plain rails with neighbours in exactly three directions, in file order."""
-        rails = (piece.at for piece in self.plan.pieces if piece.part is Part.RAIL)
+        rails = (piece.at for piece in with_pauses(self.plan.pieces) if piece.part is Part.RAIL)
         return {at: power_states(self.layout, at) for at in rails if three_way(self.layout, at)}
 
     @cached_property

@@ -66,17 +66,24 @@ class LocalFindings:
 
 
 def with_difference(plan: Plan, findings: list[Finding], difference: Difference) -> list[Finding]:
-    """Findings in their order after an edit; ``plan`` is that of now, with the same waivers as before.
+    """Findings in their order after an edit that made ``plan``, those that come marked as its waivers say.
 
-    Raises ValueError where one that is gone was not there.
+    Raises IndexError where one that is gone was not there.
     """
     after = list(findings)
-    for finding in with_waivers(plan, difference.gone):
-        first = bisect_left(after, severity_then_place(finding), key=severity_then_place)
-        del after[after.index(finding, first)]
+    for finding in difference.gone:
+        place = bisect_left(after, severity_then_place(finding), key=severity_then_place)
+        while _standing(after[place]) != finding:
+            place += 1
+        del after[place]
     for finding in with_waivers(plan, difference.come):
         insort(after, finding, key=severity_then_place)
     return after
+
+
+def marked_anew(plan: Plan, findings: Iterable[Finding]) -> list[Finding]:
+    """The findings, set aside or not as the waivers of the plan say now."""
+    return list(with_waivers(plan, map(_standing, findings)))
 
 
 def _standing(finding: Finding) -> Finding:

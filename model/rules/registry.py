@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from model.grid import Cell
+from model.pauses import with_pauses
 from model.plan import Change
 from model.routing.junction import Junction
 from model.rules import (
@@ -66,7 +67,7 @@ RULES: Final[dict[str, Rule]] = {
 
 def find_all(junction: Junction) -> list[Finding]:
     """What all rules find, waived findings marked: the gravest first, then by place."""
-    found = (finding for rule in RULES.values() for finding in rule.findings(junction))
+    found = (finding for rule in RULES.values() for finding in with_pauses(rule.findings(junction)))
     return sorted(with_waivers(junction.plan, found), key=severity_then_place)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from functools import cached_property
 from inspect import cleandoc
 from textwrap import dedent
 from typing import NamedTuple
@@ -32,7 +33,7 @@ Key = tuple[str, frozenset[Cell], frozenset[str]]
 """The rule, the cells and the arms of a finding, in whatever order: what survives saving and turning."""
 
 
-class Finding(msgspec.Struct, frozen=True):
+class Finding(msgspec.Struct, frozen=True, dict=True):
     """What a rule finds in one place, with the weight of the rule and whether it was set aside."""
 
     rule: str
@@ -49,7 +50,7 @@ class Finding(msgspec.Struct, frozen=True):
         """The first of the cells, or ``None``."""
         return self.cells[0] if self.cells else None
 
-    @property
+    @cached_property
     def key(self) -> Key:
         """What a waiver must name to set this finding aside."""
         return self.rule, frozenset(self.cells), frozenset(self.arms)

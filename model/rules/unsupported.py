@@ -8,6 +8,7 @@ from model.edits import EditRefused, add_blocks
 from model.edits.words import part_word
 from model.grid import Cell
 from model.parts import CARRIERS
+from model.pauses import with_pauses
 from model.pieces import Piece, Pieces, rests_on
 from model.plan import Change
 from model.routing.junction import Junction
@@ -39,7 +40,7 @@ def find(junction: Junction) -> Iterator[Found]:
 
 
 def _uncarried(layout: Layout, pieces: Iterable[Piece]) -> Iterator[Found]:
-    for piece in pieces:
+    for piece in with_pauses(pieces):
         missing = _missing(layout, piece)
         if missing:
             yield Found(_message(layout.plan.pieces, piece, missing), (piece.at,))

@@ -12,7 +12,7 @@ from model.edits import erase
 from model.plan import Plan
 from model.routing.junction import Junction
 from model.rules import RULES, Finding, find_all
-from model.rules.local import LocalFindings, with_difference
+from model.rules.local import LocalFindings, marked_anew, with_difference
 from model.text_drawing import plan_from_drawing
 from model.track.layout import Layout
 from tests import strategies
@@ -39,14 +39,13 @@ def test_following_edits_equals_the_whole_check(data: st.DataObject) -> None:
     shown = local_ones(findings)
     for _ in range(4):
         change = data.draw(strategies.changes(plan))
-        waivers = plan.details.waivers
         reshaped = layout.follow(change)
         plan = layout.plan
         difference = local.follow(change.cells | reshaped)
         whole = local_ones(find_all(Junction(plan)))
         bare = local_ones([f for rule in RULES.values() for f in rule.findings(Junction(plan))])
         assert Counter(local) == Counter(bare)
-        shown = with_difference(plan, shown, difference) if plan.details.waivers == waivers else whole
+        shown = marked_anew(plan, with_difference(plan, shown, difference))
         assert shown == whole
 
 
