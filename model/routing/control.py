@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cached_property
+from itertools import combinations
 
 import msgspec
 
@@ -78,15 +79,22 @@ class Control:
         if self.serves:
             return ()
         single = [route for route in self._wanted if route not in self.unreachable]
-        pairs = [
-            (first, second)
-            for index, first in enumerate(single)
-            for second in single[index + 1 :]
-            if self._meet(first, second) and not self._can_serve((first, second))
-        ]
+        pairs = list(self._unserved_pairs(single))
         if not pairs and not self._can_serve(single):
             return (self._conflict(self._smallest_unserved(single)),)
         return tuple(self._conflict(pair) for pair in pairs)
+
+    def _unserved_pairs(self, routes: Sequence[WantedRoute]) -> Iterator[tuple[WantedRoute, WantedRoute]]:
+        demands = self._demands(routes)
+        clashes = self._any_search.clashes(demands)
+        clusters = [demand.clusters for demand in demands]
+        for one, other in combinations(range(len(routes)), 2):
+            has_choice = not (demands[one].has_one_way and demands[other].has_one_way)
+            pair = (routes[one], routes[other])
+            if clashes[one] >> other & 1 or (
+                has_choice and not clusters[one].isdisjoint(clusters[other]) and not self._can_serve(pair)
+            ):
+                yield pair
 
     def _find_clusters(self, switches: list[int]) -> list[Cluster]:
         """The clusters that matter: those that bear on a rail on some way from arm to arm."""
@@ -143,13 +151,6 @@ class Control:
 
     def _can_serve(self, routes: Sequence[WantedRoute]) -> bool:
         return self._any_search.serve_all(self._demands(routes)) is not None
-
-    def _meet(self, first: WantedRoute, second: WantedRoute) -> bool:
-        """Whether the ways of two routes have to do with a common cluster."""
-        one, other = (
-            {index for stage in self._stages[route] for index in stage.clusters} for route in (first, second)
-        )
-        return not one.isdisjoint(other)
 
     def _smallest_unserved(self, routes: Sequence[WantedRoute]) -> tuple[WantedRoute, ...]:
         """Leaves out routes as long as the rest still cannot be served together."""

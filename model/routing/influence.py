@@ -10,9 +10,9 @@ from collections.abc import Iterable, Sequence
 from itertools import product
 from typing import NamedTuple
 
+from model.pauses import pause
 from model.track.layout import Layout
-from model.track.rails import Rails
-from model.track.settling import notice
+from model.track.settling import noticed
 from model.track.shapes import Shape
 
 Shapes = dict[int, Shape]
@@ -49,18 +49,18 @@ def influence(layout: Layout, switches: Iterable[int]) -> Influence:
     """Tries every notice on every combination of shapes, until no new shape comes up."""
     possible: Possible = {}
     reactions: dict[int, tuple[Reaction, Reaction]] = {}
-    looked_at: dict[int, set[int]] = {}
+    looking_at: dict[int, set[int]] = {}
     waiting = dict.fromkeys(switches)
-    everyone = tuple(waiting)
     while waiting:
+        pause()
         switch = next(iter(waiting))
         del waiting[switch]
         trial = _Trial(layout, possible, switch)
         reactions[switch] = (trial.reaction(powered=False), trial.reaction(powered=True))
-        looked_at[switch] = trial.looked_at
-        news = _take_over(layout, possible, reactions[switch])
-        waiting.update(dict.fromkeys(s for s in everyone if s == switch and news))
-        waiting.update(dict.fromkeys(s for s in looked_at if not news.isdisjoint(looked_at[s])))
+        for key in trial.looked_at:
+            looking_at.setdefault(key, set()).add(switch)
+        for key in sorted(_take_over(layout, possible, reactions[switch])):
+            waiting.update(dict.fromkeys(sorted(looking_at.get(key, ()))))
     return Influence(possible, {switch: _reduced(pair) for switch, pair in reactions.items()})
 
 
@@ -99,33 +99,17 @@ class _Trial:
                 return Reaction(reads, writes)
 
     def _written(self, assumed: Shapes, *, powered: bool) -> Shapes:
-        rails = _Assumed(self.layout.rails, assumed, self.looked_at)
-        notice(rails, self.layout.straight_only, self.switch, powered=powered)
-        shape = rails.get(self.switch)
-        assert shape is not None
-        return {**rails.written, self.switch: shape}
+        built = self.layout.rails
 
+        def get(key: int) -> Shape | None:
+            shape = assumed.get(key)
+            return built.get(key) if shape is None else shape
 
-class _Assumed:
-    """The rails as built, some of them assumed to lie otherwise; notes what is looked at and written."""
-
-    __slots__ = ("_assumed", "_built", "_looked_at", "written")
-
-    def __init__(self, built: Rails, assumed: Shapes, looked_at: set[int]) -> None:
-        self._built = built
-        self._assumed = assumed
-        self._looked_at = looked_at
-        self.written: Shapes = {}
-
-    def get(self, key: int, /) -> Shape | None:
-        self._looked_at.add(key)
-        shape = self.written.get(key)
-        if shape is None:
-            shape = self._assumed.get(key)
-        return self._built.get(key) if shape is None else shape
-
-    def __setitem__(self, key: int, shape: Shape, /) -> None:
-        self.written[key] = shape
+        leaf = noticed(get, self.layout.straight_only, self.switch, powered=powered)
+        self.looked_at.update(self.switch + offset for offset in leaf.seen)
+        present = get(self.switch)
+        assert present is not None
+        return {self.switch: present} | {self.switch + offset: shape for offset, shape in leaf.writes}
 
 
 def _reduced(pair: tuple[Reaction, Reaction]) -> tuple[Reaction, Reaction]:

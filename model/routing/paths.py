@@ -50,6 +50,11 @@ class Stage(NamedTuple):
         """The clusters that some way passes."""
         return {move.cluster for moves in self.moves.values() for move in moves}
 
+    @property
+    def first_moves(self) -> tuple[Move, ...]:
+        """The moves of which every cart takes one."""
+        return () if isinstance(self.start, str) else self.moves.get(self.start, ())
+
 
 Before = dict[Goal, set[Goal]]
 """By state or arm: the states from which a cart can come there."""
@@ -76,30 +81,25 @@ class PathFinder:
         first = self._first(pack(start), heading)
         if first == arm:
             return ()
-        way, before = ([], {}) if first is None else self._look_for(first, arm)
+        way = [] if first is None else self._look_for(first, arm)
         if not way:
             return (OUT_OF_REACH,)
         starts = list(self._passed_by_all(way))
         goals: list[Goal] = [*starts[1:], arm]
-        return tuple(
-            Stage(start, goal, self._moves(start, goal, _all_before([goal], before, stop=start)))
-            for start, goal in zip(starts, goals, strict=True)
-        )
+        return tuple(self._stage(start, goal) for start, goal in zip(starts, goals, strict=True))
 
     def _first(self, key: int, heading: Heading) -> Goal | None:
         if key in self._masks:
             return key, heading
         return self._run(key, WAY_OUT[self._layout.rails[key]][heading])
 
-    def _look_for(self, start: Goal, arm: str) -> tuple[list[Goal], Before]:
-        """The states of a shortest way and the arm, or nothing; and from where each state can be come to."""
-        before: Before = {}
+    def _look_for(self, start: Goal, arm: str) -> list[Goal]:
+        """The states of a shortest way and the arm, or nothing."""
         earlier: dict[Goal, Goal | None] = {start: None}
         waiting: deque[Goal] = deque([start])
         while waiting:
             here = waiting.popleft()
             for following in self._following(here, arm):
-                before.setdefault(following, set()).add(here)
                 if following not in earlier:
                     earlier[following] = here
                     waiting.append(following)
@@ -108,7 +108,7 @@ class PathFinder:
         while last is not None:
             way.append(last)
             last = earlier[last]
-        return way[::-1], before
+        return way[::-1]
 
     def _passed_by_all(self, way: list[Goal]) -> Iterator[State]:
         """The states of a way to an arm through which all others run, too: nothing leads past them."""
@@ -133,17 +133,34 @@ class PathFinder:
             if move.following == arm or not isinstance(move.following, str):
                 yield move.following
 
-    def _moves(self, start: Goal, goal: Goal, leading: set[Goal]) -> dict[State, tuple[Move, ...]]:
-        """The moves from a start over states that lead to the goal, by state."""
-        moves: dict[State, tuple[Move, ...]] = {}
-        waiting = [start]
+    def _stage(self, start: State, goal: Goal) -> Stage:
+        """The ways from a state to the goal, over states from which carts come there and not back."""
+        ahead = self._moves_ahead(start, goal)
+        before: Before = {}
+        for here, moves in ahead.items():
+            for move in moves:
+                before.setdefault(move.following, set()).add(here)
+        leading = _all_before([goal], before, stop=start)
+        return Stage(
+            start,
+            goal,
+            {
+                here: tuple(move for move in moves if move.following in leading)
+                for here, moves in ahead.items()
+                if here in leading
+            },
+        )
+
+    def _moves_ahead(self, start: State, goal: Goal) -> dict[State, tuple[Move, ...]]:
+        """All moves that can be made on the way from a state, by state, none beyond the goal."""
+        ahead: dict[State, tuple[Move, ...]] = {}
+        waiting: list[Goal] = [start]
         while waiting:
             here = waiting.pop()
-            if here == goal or here in moves or isinstance(here, str):
-                continue
-            moves[here] = tuple(move for move in self._moves_from(here) if move.following in leading)
-            waiting.extend(move.following for move in moves[here])
-        return moves
+            if here != goal and here not in ahead and not isinstance(here, str):
+                ahead[here] = self._moves_from(here)
+                waiting.extend(move.following for move in ahead[here])
+        return ahead
 
     def _moves_from(self, here: Goal) -> tuple[Move, ...]:
         """How a cart can leave a rail of several shapes, shapes that lead the same way taken together."""

@@ -8,26 +8,52 @@ sum over clusters.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from typing import NamedTuple
+from functools import cached_property
+from typing import Final, NamedTuple
 
 from immutables import Map
 
-from model.routing.cheapest import CheapestWiring, ClusterChoice
+from model.routing.cheapest import IDLE, CheapestWiring, ClusterChoice
 from model.routing.choice import Costs
 from model.routing.clusters import Cluster
 from model.routing.paths import Goal, Move, Stage
 
 
-class Demand(NamedTuple):
+class Demand:
     """A wanted route: in which setting it runs, and the ways that would serve it, stage by stage."""
 
-    setting: int
-    stages: tuple[Stage, ...]
+    def __init__(self, setting: int, stages: tuple[Stage, ...]) -> None:
+        self.setting = setting
+        self.stages = stages
 
-    @property
+    @cached_property
     def size(self) -> int:
         """The moves of all stages together."""
         return sum(len(moves) for stage in self.stages for moves in stage.moves.values())
+
+    @cached_property
+    def clusters(self) -> frozenset[int]:
+        """The clusters that some way passes."""
+        return frozenset(cluster for stage in self.stages for cluster in stage.clusters)
+
+    @cached_property
+    def needs(self) -> dict[int, int]:
+        """By cluster, the states in which it may lie at the most, as a mask, whichever way is taken."""
+        needs: dict[int, int] = {}
+        for stage in self.stages:
+            for cluster, mask in _states_allowed(stage.first_moves).items():
+                needs[cluster] = needs.get(cluster, mask) & mask
+        return needs
+
+    @cached_property
+    def has_one_way(self) -> bool:
+        """Whether there is no choice of ways: what it needs in any case is all that it needs."""
+        return not self.stages_with_choice
+
+    @cached_property
+    def stages_with_choice(self) -> tuple[Stage, ...]:
+        """The stages through which there is more than one way, or none."""
+        return tuple(stage for stage in self.stages if len(stage.moves) != 1 or len(stage.first_moves) != 1)
 
 
 class Found(NamedTuple):
@@ -38,12 +64,15 @@ class Found(NamedTuple):
 
 
 class _Step(NamedTuple):
-    """One stage of a demand."""
+    """One step of the search: whether to serve a demand, or which way to take through one of its stages."""
 
+    demand: int
+    """The number of the demand."""
     setting: int
-    stage: Stage
-    after_route: int | None
-    """The step after the demand, where this is its first: there the search goes on when it is left out."""
+    stage: Stage | None
+    """``None`` where it is to be said whether the demand is served."""
+    after: int
+    """The step after the demand, where it can be left out."""
 
 
 class _Wiring(NamedTuple):
@@ -54,6 +83,9 @@ class _Wiring(NamedTuple):
     cost: int
 
 
+_NOTHING: Final = _Wiring(Map(), Map(), 0)
+
+
 class _Stand(NamedTuple):
     """Where the search stands: at a state on the way of a step."""
 
@@ -61,6 +93,10 @@ class _Stand(NamedTuple):
     step: int
     at: Goal | None
     """``None`` at the start of the step."""
+    barred: int
+    """The later demands that cannot be served beside those that are, as a mask."""
+    at_least: int
+    """What comes of it costs as much, or more."""
     seen: frozenset[Goal] = frozenset()
 
 
@@ -82,94 +118,202 @@ class Search:
         assert found is not None, "leaving all unwired is always possible"
         return found
 
+    def clashes(self, demands: Sequence[Demand]) -> list[int]:
+        """For each demand the others that cannot be served beside it, as a mask, as far as that is plain.
+
+        Plain is what a single cluster forbids. Readers are alike in what they can throw, so of all demands
+        that need the same of a cluster, the idle ones and the called ones, one stands for the others.
+        """
+        clashing = [0] * len(demands)
+        for cluster, needing in _by_need(demands).items():
+            for need, mask in needing.items():
+                against = sum(m for other, m in needing.items() if self._is_barred(cluster, need, other))
+                for index in _bits(mask) if against else ():
+                    clashing[index] |= against & ~(1 << index)
+        return clashing
+
+    def _is_barred(self, cluster: int, one: _Need, other: _Need) -> bool:
+        if one.setting == other.setting == IDLE:
+            allowed = Map({IDLE: one.states & other.states})
+        else:
+            second = 1 if other.setting == one.setting else other.setting
+            allowed = Map({one.setting: one.states, second: other.states})
+        return self._cheapest[cluster].best(allowed) is None
+
     def _run(self, demands: Sequence[Demand], *, may_leave_out: bool) -> Found | None:
         chosen: dict[int, ClusterChoice] = {}
         cost = 0
         for group in _independent(demands):
-            best = self._best_of_group(group, may_leave_out=may_leave_out)
+            best = self._serve_most(group) if may_leave_out else self._serve_all(group)
             if best is None:
                 return None
             chosen.update(best.chosen)
             cost += best.cost
         return Found(cost, tuple(chosen.get(i, c.unwired) for i, c in enumerate(self._cheapest)))
 
-    def _best_of_group(self, demands: Sequence[Demand], *, may_leave_out: bool) -> _Wiring | None:
-        """Depth first; leaves a branch as soon as it costs what the best so far costs."""
-        steps = list(_steps(sorted(demands, key=lambda demand: demand.size)))
+    def _serve_all(self, demands: Sequence[Demand]) -> _Wiring | None:
+        """What all demands need in any case is allowed from the start."""
+        wiring: _Wiring | None = _NOTHING
+        for demand in demands:
+            wiring = None if wiring is None else self._with_needs(wiring, demand)
+        ordered = sorted(demands, key=lambda demand: demand.size)
+        return None if wiring is None else self._best(wiring, ordered, _steps_of_all(ordered), ())
+
+    def _serve_most(self, demands: Sequence[Demand]) -> _Wiring | None:
+        ordered = sorted(demands, key=lambda demand: demand.size)
+        return self._best(_NOTHING, ordered, _steps_of_most(ordered), self.clashes(ordered))
+
+    def _best(
+        self, start: _Wiring, demands: Sequence[Demand], steps: Sequence[_Step], clashes: Sequence[int]
+    ) -> _Wiring | None:
+        """Depth first; leaves a branch as soon as it costs at least what the best so far costs."""
         best: _Wiring | None = None
-        waiting = [_Stand(_Wiring(Map(), Map(), 0), 0, None)]
+        waiting = [_Stand(start, 0, None, 0, start.cost)]
         while waiting:
             stand = waiting.pop()
-            if best is not None and stand.wiring.cost >= best.cost:
+            if best is not None and stand.at_least >= best.cost:
                 continue
             if stand.step == len(steps):
                 best = stand.wiring
                 continue
             step = steps[stand.step]
-            stands = list(self._following(stand, step))
-            if may_leave_out and stand.at is None and step.after_route is not None:
-                dearer = stand.wiring._replace(cost=stand.wiring.cost + self._costs.not_reached)
-                stands.append(_Stand(dearer, step.after_route, None))
-            stands.sort(key=_cost, reverse=True)
+            if step.stage is None:
+                stands = list(self._begun(stand, step, demands[step.demand], clashes[step.demand]))
+            else:
+                stands = list(self._following(stand, step.setting, step.stage))
+            stands.sort(key=_at_least, reverse=True)
             waiting += stands
         return best
 
-    def _following(self, stand: _Stand, step: _Step) -> Iterator[_Stand]:
+    def _begun(self, stand: _Stand, step: _Step, demand: Demand, clashing: int) -> Iterator[_Stand]:
+        """The stands when the next demand is left out, and when it is served."""
+        later = -1 << step.demand + 1
+        dearer = stand.wiring._replace(cost=stand.wiring.cost + self._costs.not_reached)
+        yield self._stand(dearer, step.after, None, stand.barred & later)
+        if not stand.barred >> step.demand & 1:
+            wiring = self._with_needs(stand.wiring, demand)
+            if wiring is not None:
+                yield self._stand(wiring, stand.step + 1, None, (stand.barred | clashing) & later)
+
+    def _stand(
+        self, wiring: _Wiring, step: int, at: Goal | None, barred: int, seen: frozenset[Goal] = frozenset()
+    ) -> _Stand:
+        at_least = wiring.cost + barred.bit_count() * self._costs.not_reached
+        return _Stand(wiring, step, at, barred, at_least, seen)
+
+    def _with_needs(self, wiring: _Wiring, demand: Demand) -> _Wiring | None:
+        """The wiring when a demand is served as well, whichever way; ``None`` where that cannot be."""
+        narrowed: _Wiring | None = wiring
+        for cluster, states in demand.needs.items():
+            narrowed = None if narrowed is None else self._narrowed(narrowed, demand.setting, cluster, states)
+        return narrowed
+
+    def _following(self, stand: _Stand, setting: int, stage: Stage) -> Iterator[_Stand]:
         """The stands one move further; at the goal the next step begins."""
-        at = step.stage.start if stand.at is None else stand.at
+        at = stage.start if stand.at is None else stand.at
         if isinstance(at, str):
             return
         seen = stand.seen | {at}
-        for move in step.stage.moves.get(at, ()):
+        for move in stage.moves.get(at, ()):
             if move.following in seen:
                 continue
-            wiring = self._narrowed(stand.wiring, step.setting, move)
+            wiring = self._narrowed(stand.wiring, setting, move.cluster, move.states)
             if wiring is None:
                 continue
-            if move.following == step.stage.goal:
-                yield _Stand(wiring, stand.step + 1, None)
+            if move.following == stage.goal:
+                yield self._stand(wiring, stand.step + 1, None, stand.barred)
             else:
-                yield _Stand(wiring, stand.step, move.following, seen)
+                yield self._stand(wiring, stand.step, move.following, stand.barred, seen)
 
-    def _narrowed(self, wiring: _Wiring, setting: int, move: Move) -> _Wiring | None:
-        """The wiring when a move is taken as well; ``None`` where that cannot be."""
-        allowed = wiring.allowed.get(move.cluster, _ANY)
-        narrowed = allowed.set(setting, allowed.get(setting, move.states) & move.states)
-        best = self._cheapest[move.cluster].best(narrowed)
+    def _narrowed(self, wiring: _Wiring, setting: int, cluster: int, states: int) -> _Wiring | None:
+        """The wiring when a cluster may lie in these states only; ``None`` where that cannot be."""
+        allowed = wiring.allowed.get(cluster, _ANY)
+        before = allowed.get(setting)
+        now = states if before is None else before & states
+        if now == before:
+            return wiring
+        narrowed = allowed.set(setting, now)
+        best = self._cheapest[cluster].best(narrowed)
         if best is None:
             return None
-        before = wiring.chosen.get(move.cluster)
+        chosen = wiring.chosen.get(cluster)
         return _Wiring(
-            wiring.allowed.set(move.cluster, narrowed),
-            wiring.chosen.set(move.cluster, best),
-            wiring.cost + best.cost - (0 if before is None else before.cost),
+            wiring.allowed.set(cluster, narrowed),
+            wiring.chosen.set(cluster, best),
+            wiring.cost + best.cost - (0 if chosen is None else chosen.cost),
         )
 
 
 _ANY: Map[int, int] = Map()
 
 
-def _cost(stand: _Stand) -> int:
-    return stand.wiring.cost
+def _at_least(stand: _Stand) -> int:
+    return stand.at_least
 
 
-def _steps(demands: Iterable[Demand]) -> Iterator[_Step]:
-    """The stages of the demands one after another; a demand can be left out as a whole only."""
-    index = 0
-    for demand in demands:
-        after = index + len(demand.stages)
-        for number, stage in enumerate(demand.stages):
-            yield _Step(demand.setting, stage, None if number else after)
-        index = after
+def _states_allowed(moves: Iterable[Move]) -> dict[int, int]:
+    """By cluster, the states in which one of the moves can be made, as a mask."""
+    states: dict[int, int] = {}
+    for move in moves:
+        states[move.cluster] = states.get(move.cluster, 0) | move.states
+    return states
+
+
+class _Need(NamedTuple):
+    """What a demand needs of a cluster, whichever way it takes: the first reader stands for all."""
+
+    setting: int
+    states: int
+
+
+def _by_need(demands: Sequence[Demand]) -> dict[int, dict[_Need, int]]:
+    """By cluster and need: the demands with that need, as a mask."""
+    found: dict[int, dict[_Need, int]] = {}
+    for index, demand in enumerate(demands):
+        for cluster, states in demand.needs.items():
+            needing = found.setdefault(cluster, {})
+            need = _Need(IDLE if demand.setting == IDLE else 0, states)
+            needing[need] = needing.get(need, 0) | 1 << index
+    return found
+
+
+def _bits(mask: int) -> Iterator[int]:
+    return (index for index in range(mask.bit_length()) if mask >> index & 1)
+
+
+def _steps_of_all(demands: Sequence[Demand]) -> list[_Step]:
+    """The stages of the demands that leave a choice, one after another."""
+    return [step for step in _steps_of_most(demands) if step.stage is not None]
+
+
+def _steps_of_most(demands: Sequence[Demand]) -> list[_Step]:
+    """The same, with a step before each demand in which it can be left out as a whole."""
+    steps: list[_Step] = []
+    for index, demand in enumerate(demands):
+        after = len(steps) + 1 + len(demand.stages_with_choice)
+        steps += [_Step(index, demand.setting, stage, after) for stage in (None, *demand.stages_with_choice)]
+    return steps
+
+
+class _Group(NamedTuple):
+    clusters: set[int]
+    members: list[Demand]
 
 
 def _independent(demands: Sequence[Demand]) -> list[list[Demand]]:
     """The demands in groups, so that no two groups have to do with the same cluster."""
-    groups: list[tuple[set[int], list[Demand]]] = []
+    group_at: dict[int, _Group] = {}
+    alone: list[list[Demand]] = []
     for demand in demands:
-        clusters = {index for stage in demand.stages for index in stage.clusters}
-        touching = [group for group in groups if not group[0].isdisjoint(clusters)]
-        merged = [demand for group in touching for demand in group[1]]
-        groups = [group for group in groups if group not in touching]
-        groups.append((clusters.union(*(group[0] for group in touching)), [*merged, demand]))
-    return [members for _, members in groups]
+        group = _Group(set(demand.clusters), [demand])
+        if not group.clusters:
+            alone.append(group.members)
+        for other in _distinct(group_at[index] for index in group.clusters if index in group_at):
+            group.clusters.update(other.clusters)
+            group.members.extend(other.members)
+        group_at.update(dict.fromkeys(group.clusters, group))
+    return [*alone, *(group.members for group in _distinct(group_at.values()))]
+
+
+def _distinct(groups: Iterable[_Group]) -> list[_Group]:
+    return list({id(group): group for group in groups}.values())

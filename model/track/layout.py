@@ -11,15 +11,18 @@ from __future__ import annotations
 import heapq
 from bisect import insort
 from collections.abc import Iterable, Mapping
-from typing import Final, NamedTuple
+from itertools import chain
+from typing import Final
 
 from model.collector import collector_paused
 from model.grid import Cell, Heading
 from model.parts import RAILS, STOPPERS, Part
+from model.pauses import with_pauses
 from model.pieces import Piece, Placed
 from model.plan import Change, Plan
 from model.track.rails import STEP, pack, unpack
-from model.track.settling import place
+from model.track.remembered import Get
+from model.track.settling import placed
 from model.track.shapes import Shape
 
 _COLUMNS: Final = sorted({a + b for a in (0, *STEP) for b in (0, *STEP)})
@@ -30,10 +33,10 @@ A placing looks two columns far, and from two levels below its own (a level end 
 four above (the raised end of a neighbour two up).
 """
 
-
-class _Event(NamedTuple):
-    key: int
-    heading: Heading
+Event = tuple[int, int]
+"""The rank of a rail and its packed cell."""
+History = list[tuple[int, Shape]]
+"""What was written into a cell: the rank of the event and the shape, the earliest first."""
 
 
 class Layout:
@@ -47,15 +50,16 @@ class Layout:
         """Packed cells of the booster and detector rails, which never curve."""
         self.stoppers: set[int] = set()
         """Packed cells that a cart cannot run into."""
-        self._events: dict[int, _Event] = {}
         self._rank_at: dict[int, int] = {}
-        self._history: dict[int, list[tuple[int, Shape]]] = {}
-        self._wrote: dict[int, tuple[int, ...]] = {}
+        self._bent: dict[int, History] = {}
+        """Of the rails that another event wrote, too; the others lie as their own event wrote them."""
+        self._wrote: dict[Event, tuple[int, ...]] = {}
+        """Of the events that wrote other rails, too: the packed cells of all that they wrote."""
         with collector_paused():
-            for entry in plan.pieces.in_order():
-                self._add(entry)
-                if entry.rank in self._events:
-                    self._run_last(entry.rank)
+            for entry in with_pauses(plan.pieces.in_order()):
+                event = self._add(entry)
+                if event is not None:
+                    self._run_last(event, entry.piece)
 
     @property
     def shapes(self) -> Mapping[Cell, Shape]:
@@ -70,12 +74,11 @@ class Layout:
     def follow(self, change: Change) -> frozenset[Cell]:
         """Applies a change; returns the cells whose shape came, went or became another."""
         self.plan = change.applied(self.plan)
-        ranks = {rank for entry in change.taken if (rank := self._remove(entry)) is not None}
-        for entry in change.placed:
-            self._add(entry)
-            if entry.piece.part in RAILS:
-                ranks.add(entry.rank)
-        return self._settle_again(ranks | self._joiners_of_changed_parts(change))
+        bared = {entry.rank: self._remove(entry) for entry in change.taken}
+        events = {event for entry in change.placed if (event := self._add(entry)) is not None}
+        for rank, cells in bared.items():
+            events |= self._later_events_that_see(cells, rank)
+        return self._settle_again(events | self._joiners_of_changed_parts(change), bared.values())
 
     def preview(self, change: Change) -> dict[Cell, Shape | None]:
         """The shapes that ``follow`` would change, as they would be; the layout stays as it is."""
@@ -84,135 +87,134 @@ class Layout:
         self.follow(change.inverse())
         return shapes
 
-    def _add(self, entry: Placed) -> None:
-        piece = entry.piece
-        if piece.part in RAILS:
-            self._add_rail(entry.rank, piece)
-        elif piece.part in STOPPERS:
-            self.stoppers.add(pack(piece.at))
+    def _add(self, entry: Placed) -> Event | None:
+        """Takes up a piece; returns its event when it is a rail."""
+        rank, piece = entry
+        part, key = piece.part, pack(piece.at)
+        if part in RAILS:
+            self._rank_at[key] = rank
+            if part is not Part.RAIL:
+                self.straight_only.add(key)
+            return rank, key
+        if part in STOPPERS:
+            self.stoppers.add(key)
+        return None
 
-    def _add_rail(self, rank: int, piece: Piece) -> None:
+    def _remove(self, entry: Placed) -> tuple[int, ...]:
+        """Forgets a piece, and takes back what its event wrote; returns the packed cells of that."""
+        rank, piece = entry
         key = pack(piece.at)
-        heading = piece.facing.heading
-        self._events[rank] = _Event(key, Heading.NORTH if heading is None else heading)
-        self._rank_at[key] = rank
-        if piece.part is not Part.RAIL:
-            self.straight_only.add(key)
-
-    def _remove(self, entry: Placed) -> int | None:
-        """Forgets a piece; returns its rank when it is a rail."""
-        key = pack(entry.piece.at)
         self.stoppers.discard(key)
-        if entry.piece.part not in RAILS:
-            return None
+        if piece.part not in RAILS:
+            return ()
+        cells = self._wrote.pop((rank, key), (key,))
+        for cell in cells:
+            self._take_back(cell, rank)
         self.straight_only.discard(key)
-        del self._events[entry.rank], self._rank_at[key]
-        return entry.rank
+        del self._rank_at[key]
+        return cells
 
-    def _run_last(self, rank: int) -> None:
+    def _run_last(self, event: Event, piece: Piece) -> None:
         """Runs an event that comes after all others so far, on the shapes as they are now."""
-        key, heading = self._events[rank]
-        present = _Written(self.rails)
-        place(present, self.straight_only, key, heading)
-        self._wrote[rank] = tuple(present.written)
-        for written in present.written:
-            self._history.setdefault(written, []).append((rank, self.rails[written]))
+        rank, key = event
+        changes = placed(self.rails.get, self.straight_only, key, _builder_heading(piece)).changes
+        for offset, shape in changes:
+            if offset:
+                self._history(key + offset).append((rank, shape))
+            self.rails[key + offset] = shape
+        if len(changes) > 1:
+            self._wrote[event] = tuple(key + offset for offset, _ in changes)
 
-    def _settle_again(self, ranks: Iterable[int]) -> frozenset[Cell]:
-        """Runs the events of these ranks again, and those that see a difference."""
-        queue = sorted(ranks)
+    def _history(self, key: int) -> History:
+        """The history of a cell into which another event is about to write."""
+        history = self._bent.get(key)
+        if history is None:
+            shape = self.rails.get(key)
+            history = self._bent[key] = [] if shape is None else [(self._rank_at[key], shape)]
+        return history
+
+    def _settle_again(self, events: set[Event], bared: Iterable[Iterable[int]]) -> frozenset[Cell]:
+        """Runs these events again, and those that see a difference; ``bared`` are cells changed already."""
+        queue = sorted(events)
         queued = set(queue)
-        touched: set[int] = set()
+        touched = set(chain.from_iterable(bared))
         while queue:
-            rank = heapq.heappop(queue)
-            different = self._run_again(rank)
-            touched.update(different)
-            for later in self._later_events_that_see(different, rank):
+            event = heapq.heappop(queue)
+            written, different = self._run_again(event)
+            touched |= written
+            for later in self._later_events_that_see(different, event[0]):
                 if later not in queued:
                     queued.add(later)
                     heapq.heappush(queue, later)
-            queued.discard(rank)
+            queued.discard(event)
         return frozenset(unpack(key) for key in touched if self._update_last_shape(key))
 
-    def _run_again(self, rank: int) -> set[int]:
-        """Takes back what an event wrote and runs it, where it still is; returns where it wrote otherwise."""
-        before = {key: self._take_back(key, rank) for key in self._wrote.pop(rank, ())}
-        after: dict[int, Shape] = {}
-        event = self._events.get(rank)
-        if event is not None:
-            past = _Past(self._history, rank)
-            place(past, self.straight_only, event.key, event.heading)
-            after = past.written
-            self._wrote[rank] = tuple(after)
-            for key, shape in after.items():
-                insort(self._history.setdefault(key, []), (rank, shape))
-        return {key for key in before.keys() | after.keys() if before.get(key) != after.get(key)}
+    def _run_again(self, event: Event) -> tuple[set[int], set[int]]:
+        """Takes back what an event wrote and runs it.
 
-    def _joiners_of_changed_parts(self, change: Change) -> set[int]:
+        Returns where it wrote before or writes now, and where the one differs from the other.
+        """
+        rank, key = event
+        before = {at: self._take_back(at, rank) for at in self._wrote.pop(event, (key,))}
+        piece = self.plan.pieces.get(unpack(key))
+        assert piece is not None
+        past = self._shapes_before(rank)
+        leaf = placed(past, self.straight_only, key, _builder_heading(piece))
+        after = {key + offset: shape for offset, shape in leaf.changes}
+        if len(after) > 1:
+            self._wrote[event] = tuple(after)
+        for at, shape in after.items():
+            insort(self._history(at), (rank, shape))
+        written = before.keys() | after.keys()
+        return written, {at for at in written if before.get(at) != after.get(at)}
+
+    def _shapes_before(self, rank: int) -> Get:
+        """The rails as they stood just before an event."""
+        rails, rank_at, bent = self.rails, self._rank_at, self._bent
+
+        def get(key: int) -> Shape | None:
+            history = bent.get(key)
+            if history is None:
+                return rails.get(key) if rank_at.get(key, rank) < rank else None
+            return next((shape for written, shape in reversed(history) if written < rank), None)
+
+        return get
+
+    def _joiners_of_changed_parts(self, change: Change) -> set[Event]:
         """Later events near rails that became another part in their rank: joining shows who can curve."""
         parts = {(entry.rank, entry.piece.at): entry.piece.part for entry in change.taken}
-        ranks: set[int] = set()
+        events: set[Event] = set()
         for rank, piece in change.placed:
             if parts.get((rank, piece.at), piece.part) is not piece.part:
-                ranks |= self._later_events_that_see((pack(piece.at),), rank)
-        return ranks
+                events |= self._later_events_that_see((pack(piece.at),), rank)
+        return events
 
-    def _take_back(self, key: int, rank: int) -> Shape:
-        entries = self._history[key]
-        index = next(i for i, (written, _) in enumerate(entries) if written == rank)
-        return entries.pop(index)[1]
+    def _take_back(self, key: int, rank: int) -> Shape | None:
+        """Takes what an event wrote out of the history of a cell; ``None`` where it has not run yet."""
+        history = self._history(key)
+        for index, (written, shape) in enumerate(history):
+            if written == rank:
+                del history[index]
+                return shape
+        return None
 
-    def _later_events_that_see(self, keys: Iterable[int], rank: int) -> set[int]:
-        rank_at = self._rank_at
-        near = (rank_at.get(key + offset) for key in keys for offset in SEEN_FROM)
-        return {other for other in near if other is not None and other > rank}
+    def _later_events_that_see(self, keys: Iterable[int], rank: int) -> set[Event]:
+        near = {key + offset for key in keys for offset in SEEN_FROM}
+        return {(later, key) for key in near if (later := self._rank_at.get(key, rank)) > rank}
 
     def _update_last_shape(self, key: int) -> bool:
         """Takes over the end of a rail's history; tells whether the shape came, went or changed."""
         before = self.rails.get(key)
-        entries = self._history.get(key)
-        if entries:
-            self.rails[key] = entries[-1][1]
+        history = self._bent[key]
+        if history:
+            self.rails[key] = history[-1][1]
         else:
-            self._history.pop(key, None)
             self.rails.pop(key, None)
+        if len(history) <= 1:
+            del self._bent[key]
         return before != self.rails.get(key)
 
 
-class _Written:
-    """The present rails, noting which are written."""
-
-    __slots__ = ("get", "rails", "written")
-
-    def __init__(self, rails: dict[int, Shape]) -> None:
-        self.rails = rails
-        self.get = rails.get
-        self.written: dict[int, None] = {}
-
-    def __setitem__(self, key: int, shape: Shape, /) -> None:
-        self.rails[key] = shape
-        self.written[key] = None
-
-
-class _Past:
-    """The rails as they stood just before a rank, with what its event writes."""
-
-    __slots__ = ("_history", "_rank", "written")
-
-    def __init__(self, history: dict[int, list[tuple[int, Shape]]], rank: int) -> None:
-        self._history = history
-        self._rank = rank
-        self.written: dict[int, Shape] = {}
-
-    def get(self, key: int, /) -> Shape | None:
-        """The last shape written before the rank, or by its event."""
-        shape = self.written.get(key)
-        if shape is not None:
-            return shape
-        for rank, earlier in reversed(self._history.get(key, ())):
-            if rank < self._rank:
-                return earlier
-        return None
-
-    def __setitem__(self, key: int, shape: Shape, /) -> None:
-        self.written[key] = shape
+def _builder_heading(piece: Piece) -> Heading:
+    heading = piece.facing.heading
+    return Heading.NORTH if heading is None else heading

@@ -23,6 +23,7 @@ from model.track.rails import (
     neighbour_mask,
     open_directions,
 )
+from model.track.remembered import Get, Leaf, Remembered
 from model.track.shapes import ENDS, Shape
 
 _NORTH, _EAST, _SOUTH, _WEST = BIT
@@ -60,6 +61,16 @@ def notice(rails: Rails, straight_only: Container[int], key: int, *, powered: bo
     if shape != rails.get(key):
         rails[key] = shape
         _join_ends(rails, straight_only, key, shape)
+
+
+def placed(get: Get, straight_only: Container[int], key: int, heading: Heading) -> Leaf:
+    """What ``place`` does, remembered from places that look the same; writes nothing itself."""
+    return _PLACING[heading].asked(get, straight_only, key)
+
+
+def noticed(get: Get, straight_only: Container[int], key: int, *, powered: bool) -> Leaf:
+    """What ``notice`` does, remembered from places that look the same; writes nothing itself."""
+    return _NOTICE[powered].asked(get, straight_only, key)
 
 
 def is_three_way(rails: Rails, straight_only: Container[int], key: int) -> bool:
@@ -132,4 +143,13 @@ _SOUTH_FIRST: Final = (
 _WEST_FIRST: Final = (
     (STEP[Heading.WEST] + UP, Shape.RISING_WEST),
     (STEP[Heading.EAST] + UP, Shape.RISING_EAST),
+)
+
+_PLACED_NORTH_SOUTH: Final = Remembered(lambda sight, key: place(sight, sight, key, Heading.NORTH))
+_PLACED_EAST_WEST: Final = Remembered(lambda sight, key: place(sight, sight, key, Heading.EAST))
+_PLACING: Final = (_PLACED_NORTH_SOUTH, _PLACED_EAST_WEST) * 2
+"""By the heading of the builder: only its axis matters."""
+_NOTICE: Final = (
+    Remembered(lambda sight, key: notice(sight, sight, key, powered=False)),
+    Remembered(lambda sight, key: notice(sight, sight, key, powered=True)),
 )

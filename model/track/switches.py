@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence
 
 import msgspec
 
 from model.grid import Cell
 from model.track.layout import Layout
 from model.track.rails import Overlay, pack
-from model.track.settling import is_three_way, notice
+from model.track.settling import is_three_way, noticed
 from model.track.shapes import Shape
 
 
@@ -42,10 +42,10 @@ def power_states(layout: Layout, cell: Cell) -> PowerStates:
     if not three_way(layout, cell):
         return PowerStates(present, present)
     rails = Overlay(layout.rails)
-    notice(rails, layout.straight_only, key, powered=True)
-    notice(rails, layout.straight_only, key, powered=False)
+    _notice(rails, layout.straight_only, key, powered=True)
+    _notice(rails, layout.straight_only, key, powered=False)
     resting = rails.get(key)
-    notice(rails, layout.straight_only, key, powered=True)
+    _notice(rails, layout.straight_only, key, powered=True)
     powered = rails.get(key)
     assert resting is not None
     assert powered is not None
@@ -68,10 +68,15 @@ def rails_in_setting(
         rails[pack(cell)] = shape
     keys = [pack(cell) for cell in wired]
     for key in keys:
-        notice(rails, layout.straight_only, key, powered=True)
-        notice(rails, layout.straight_only, key, powered=False)
+        _notice(rails, layout.straight_only, key, powered=True)
+        _notice(rails, layout.straight_only, key, powered=False)
     on = {pack(cell) for cell in powered}
     for key in keys:
         if key in on:
-            notice(rails, layout.straight_only, key, powered=True)
+            _notice(rails, layout.straight_only, key, powered=True)
     return rails
+
+
+def _notice(rails: Overlay, straight_only: Container[int], key: int, *, powered: bool) -> None:
+    for offset, shape in noticed(rails.get, straight_only, key, powered=powered).writes:
+        rails[key + offset] = shape
