@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import os
 import signal
 import subprocess
 import sys
 import time
 from pathlib import Path
+from random import Random
 
 import pytest
 from PySide6.QtCore import Qt
@@ -20,8 +22,10 @@ from model.edits import lay_track
 from model.files.plan_file import plan_bytes, read_plan
 from model.files.writer import write_bytes
 from model.grid import Cell
+from model.parts import Part
 from tests.app.conftest import MakeWindow
 from tests.app.windows import straight_plan
+from tests.harness.killing import running, said
 
 ROOT = Path(__file__).parents[3]
 SECONDS = 2.0
@@ -30,6 +34,7 @@ SECONDS = 2.0
 EDITOR = """
 import sys
 from pathlib import Path
+from random import Random
 from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication
 application = QApplication([])
@@ -37,10 +42,11 @@ from app.settings import Settings
 from app.window import MainWindow
 from model.edits import lay_track
 from model.grid import Cell
+from model.parts import Part
 folder = Path(sys.argv[1])
 settings = Settings(QSettings(str(folder / "s.ini"), QSettings.Format.IniFormat))
 window = MainWindow(settings, folder / "recovery")
-if len(sys.argv) > 2:
+if len(sys.argv) > 2 and sys.argv[2].endswith("json"):
     window.files.open_path(Path(sys.argv[2]))
 window.show()
 def edit():
@@ -50,6 +56,65 @@ def edit():
 QTimer.singleShot(0, edit)
 application.exec()
 """
+
+
+STEADY = EDITOR.replace(
+    """def edit():
+    for x in range(10):
+        window.document.edit(lay_track, [Cell(x, 64, 7)])
+    print("edited", flush=True)
+QTimer.singleShot(0, edit)
+""",
+    """edits = []
+def edit():
+    edits.append(window.document.edit(lay_track, [Cell(len(edits), 64, 7)]))
+    print(len(edits), flush=True)
+window.recovery._timer.setInterval(int(sys.argv[-1]))
+timer = QTimer(interval=50, timeout=edit)
+timer.start()
+""",
+)
+"""It lays a rail every twentieth of a second, until it is killed."""
+
+
+def lost_by_killing(folder: Path, after: float, delay_ms: int) -> int:
+    """How many of the rails that lay two seconds before the kill are in no copy."""
+    folder.mkdir()
+    with running(STEADY, folder, delay_ms) as process:
+        assert said(process) == "1"
+        time.sleep(after)
+        before = count_of_rails(process)
+        time.sleep(SECONDS)
+    copies = [*(folder / "recovery").glob("*.plan.json")]
+    kept = [piece.part for piece in read_plan(copies[0]).pieces].count(Part.RAIL) if copies else 0
+    return max(0, before - kept)
+
+
+def count_of_rails(process: subprocess.Popen[str]) -> int:
+    """As of now; what it has printed meanwhile is read away."""
+    assert process.stdout is not None
+    os.set_blocking(process.stdout.fileno(), False)
+    printed = os.read(process.stdout.fileno(), 1 << 16).split()
+    return int(printed[-1])
+
+
+def test_killed_at_any_moment_at_most_two_seconds_are_lost(tmp_path: Path) -> None:
+    """Three moments; two more kills, with and without a file, stand below."""
+    for number, after in enumerate((0.3, 0.7, 1.2)):
+        assert lost_by_killing(tmp_path / str(number), after, DELAY_MS) == 0
+
+
+@pytest.mark.slow
+@pytest.mark.timeout(1_800)
+def test_killed_very_often_at_most_two_seconds_are_lost(tmp_path: Path) -> None:
+    random = Random(5)
+    for number in range(100):
+        assert lost_by_killing(tmp_path / str(number), random.uniform(0.2, 2), DELAY_MS) == 0
+
+
+def test_a_copy_that_comes_too_late_is_seen(tmp_path: Path) -> None:
+    """The control that must fail."""
+    assert lost_by_killing(tmp_path / "late", 1.0, 60_000) > 0
 
 
 def lay(window: MainWindow, z: int = 5) -> None:
