@@ -18,7 +18,7 @@ from app.start.left_over import LeftOverList
 from app.start.recent import RecentRow
 from app.translation import tr
 
-SIZE: Final = QSize(976, 460)
+SIZE: Final = QSize(992, 460)
 LEFT: Final = 260
 MARGIN: Final = 28
 RECENT_SHOWN: Final = 4
