@@ -19,22 +19,24 @@ from PySide6.QtGui import (
     QShowEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QWidget
 
 from app import theme as themes
+from app.announcing import announce
 from app.canvas.geometry import Area
-from app.canvas.navigation import NOTCH
 from app.canvas.patience import Patience
+from app.canvas.symbols.lettering import draw_centred
 from app.canvas.view import PlanView
 from app.canvas.whole_pixels import painter_on_whole_pixels
 from app.depth.chunks import Chunks, size_at
+from app.depth.hands import Hands
 from app.depth.keys import KEYS, pressed
 from app.depth.picture import Frame, label_width, paint_depth, paint_north
 from app.depth.rendering import Rendering
 from app.depth.sight import Sight
 from app.depth.stack import Extent
-from app.depth.which import Which, levels_shown
-from app.depth.words import level_words, picture_words
+from app.depth.which import WORDS, Which, levels_shown
+from app.depth.words import gap_words, level_words, picture_words, seen_words
 from app.translation import tr
 from model.grid import VECTORS, Cell
 from model.plan import Change
@@ -76,9 +78,7 @@ class DepthView(QWidget):
         self._chunks = Chunks(plan_view.scene)
         self._pieces: Counter[int] = Counter()
         self._picture: QPixmap | None = None
-        self._grip: QPointF | None = None
-        self._dragged = False
-        self._wheel = 0
+        self._hands = Hands(self)
         self._more = QTimer(self, singleShot=True, interval=0)
         self._more.timeout.connect(self._spoil)
         self._connect()
@@ -86,7 +86,7 @@ class DepthView(QWidget):
     def _connect(self) -> None:
         view, document = self.plan_view, self.plan_view.document
         document.changed.connect(self._take_change)
-        document.reset.connect(self.take_plan)
+        document.reset.connect(self._take_reset)
         document.details_changed.connect(self._spoil)
         for signal in (document.junction_updated, view.previews.changed, view.dry_run.changed):
             signal.connect(self._forget_all)
@@ -112,11 +112,13 @@ class DepthView(QWidget):
         """Turns the plan by quarters clockwise, its middle staying where it is."""
         self.sight.turn(quarters, self._room())
         self._tell()
+        announce(self, seen_words(self.sight.view))
 
     def pull(self, steps: int) -> None:
         """Pulls the levels so many steps further apart, or brings them closer."""
         self.sight.pull(steps, self.plan_view.level, self._room())
         self._tell()
+        announce(self, gap_words(self.sight.gap))
 
     def fit(self) -> None:
         """Shows all of it, the levels as far apart as can still be read."""
@@ -139,6 +141,7 @@ class DepthView(QWidget):
         self.which = which
         self.refresh()
         self.fit()
+        announce(self, tr(WORDS[which]))
 
     def show_next_levels(self) -> None:
         """Steps on to the next choice of levels."""
@@ -147,6 +150,16 @@ class DepthView(QWidget):
     def ask_level(self, up: int) -> None:
         """Asks to draw on a level so many higher."""
         self.level_asked.emit(up)
+
+    def hover(self, pixel: QPointF) -> None:
+        """Tells what is under the pointer."""
+        self.hovered.emit(self.cell_at(pixel))
+
+    def ask_cell(self, pixel: QPointF) -> None:
+        """Asks for what is under the pointer, if there is anything."""
+        cell = self.cell_at(pixel)
+        if cell is not None:
+            self.cell_asked.emit(cell)
 
     def cell_at(self, pixel: QPointF) -> Cell | None:
         """What is on top under a pixel."""
@@ -160,7 +173,9 @@ class DepthView(QWidget):
         self.fit()
 
     def refresh(self) -> None:
-        """Takes over which levels there are to show."""
+        """Takes over which levels there are to show; out of sight there is nothing to do."""
+        if not self.isVisible():
+            return
         view = self.plan_view
         index = view.scene.index
         chosen = (cell.y for cell in view.selection)
@@ -186,7 +201,13 @@ class DepthView(QWidget):
 
     # Following
 
+    def _take_reset(self) -> None:
+        if self.isVisible():
+            self.take_plan()
+
     def _take_change(self, change: Change, reshaped: frozenset[Cell]) -> None:
+        if not self.isVisible():
+            return
         self._pieces.subtract(entry.piece.at.y for entry in change.taken)
         self._pieces.update(entry.piece.at.y for entry in change.placed)
         self._forget(change.cells | reshaped)
@@ -221,6 +242,9 @@ class DepthView(QWidget):
         rendering = Rendering(self.plan_view, self._chunks, frame, room, self._pieces, patience)
         painter = QPainter(picture)
         paint_depth(painter, frame, rendering.levels())
+        if not frame.stack.levels:
+            middle = QPointF(self.rect().center())
+            draw_centred(painter, middle, self.accessibleDescription(), LABEL, frame.theme.ink2)
         paint_north(painter, QPointF(self.width() - 40, 48), 16, 1.5, frame.view, frame.theme)
         painter.end()
         if not rendering.is_complete:
@@ -279,35 +303,16 @@ class DepthView(QWidget):
             self._spoil()
 
     def wheelEvent(self, event: QWheelEvent) -> None:
-        two_fingers = not event.pixelDelta().isNull()
-        if two_fingers and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            self.pan(event.pixelDelta().x(), event.pixelDelta().y())
-            return
-        self._wheel += event.angleDelta().y()
-        steps = int(self._wheel / NOTCH)
-        self._wheel -= steps * NOTCH
-        if steps:
-            self.zoom(steps, event.position())
+        self._hands.wheel(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        self._grip, self._dragged = event.position(), False
+        self._hands.press(event)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        if self._grip is None:
-            self.hovered.emit(self.cell_at(event.position()))
-            return
-        step = event.position() - self._grip
-        if self._dragged or step.manhattanLength() >= QApplication.startDragDistance():
-            self._dragged = True
-            self._grip = event.position()
-            self.pan(step.x(), step.y())
+        self._hands.move(event)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        is_click = self._grip is not None and not self._dragged
-        self._grip = None
-        cell = self.cell_at(event.position())
-        if is_click and cell is not None and event.button() is Qt.MouseButton.LeftButton:
-            self.cell_asked.emit(cell)
+        self._hands.release(event)
 
     def leaveEvent(self, event: QEvent) -> None:
         self.hovered.emit(None)
