@@ -332,6 +332,13 @@ ACTIONS: Final = (
     UserAction("theme_light", "View/Theme", "Light", "Dark lines on light paper.", is_choice=True),
     UserAction("theme_dark", "View/Theme", "Dark", "Light lines on dark paper.", is_choice=True),
     UserAction(
+        "less_motion",
+        "View",
+        "Less motion",
+        "Let nothing glide: the view jumps, and a test cart is at the end of its way at once.",
+        is_choice=True,
+    ),
+    UserAction(
         "help",
         "Help",
         "Help…",

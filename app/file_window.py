@@ -9,7 +9,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QDialog, QMainWindow
 
-from app import user_keys
+from app import motion, user_keys
 from app.actions import UserAction
 from app.background import Newest
 from app.commands.bound import give_keys
@@ -47,6 +47,23 @@ class FileWindow(QMainWindow):
         for window in QApplication.topLevelWidgets():
             if isinstance(window, FileWindow):
                 give_keys(window.bound, window.table)
+
+    def toggle_motion(self) -> None:
+        """Let less move on the screen, or as much as the system allows; remembered for the next start."""
+        self.settings.choose("motion", "as the system" if self.wants_less_motion else "less")
+        self.use_motion()
+
+    def use_motion(self) -> None:
+        """Let as much move as the settings say, in every window."""
+        motion.reduce(self.wants_less_motion)
+        for window in QApplication.topLevelWidgets():
+            if isinstance(window, FileWindow):
+                window.bound["less_motion"].setChecked(self.wants_less_motion)
+
+    @property
+    def wants_less_motion(self) -> bool:
+        """Whether the user asked for less than the system allows."""
+        return self.settings.choice("motion", "as the system") == "less"
 
     def end(self) -> None:
         """Lets go of the document and of all that runs for it.

@@ -109,6 +109,7 @@ class MainWindow(FileWindow):
         self.speech = PlanSpeech(self)
         self._watch_system()
         self.use_scheme(self.settings.theme)
+        self.use_motion()
         self.document.new()
         self.view.setFocus()
 

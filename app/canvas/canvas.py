@@ -17,7 +17,7 @@ from app.canvas.geometry import FULL_SIZE, Area
 from app.canvas.ghosts import NO_GHOST, GhostPicture, picture_of
 from app.canvas.live_carts import PlacedCart
 from app.canvas.motion import CartMotion
-from app.canvas.navigation import Navigator, reduces_motion
+from app.canvas.navigation import Navigator
 from app.canvas.painting import Shown, paint_view
 from app.canvas.patience import FRAME_SECONDS, Patience
 from app.canvas.previews import Previews
@@ -25,6 +25,7 @@ from app.canvas.scene import Manners, Scene
 from app.canvas.ways import ShownWay, shown_ways
 from app.canvas.whole_pixels import painter_on_whole_pixels
 from app.document import Document
+from app.motion import is_reduced
 from app.theme import Theme
 from app.tools.host import Ghost, Tag
 from app.window_first import window_first
@@ -270,7 +271,7 @@ class Canvas(QWidget):
         self.update(region & self.rect())
 
     def _drive(self) -> None:
-        self.motion.start(self.previews.shown.runs[-1], reduces_motion(self))
+        self.motion.start(self.previews.shown.runs[-1], is_reduced(self))
 
     # Qt
 

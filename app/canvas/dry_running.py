@@ -12,12 +12,12 @@ from PySide6.QtWidgets import QWidget
 
 from app.canvas.live import Live
 from app.canvas.live_carts import LiveCarts, PlacedCart
-from app.canvas.navigation import reduces_motion
 from app.canvas.run_log import Entry, RunLog
 from app.canvas.scene import Scene
 from app.canvas.trains import Train, drops, send, waybills_of
 from app.document import Document
 from app.dry_run import SPEEDS, DryRunner
+from app.motion import is_reduced
 from model.dry_run import DryRun, Event, Lever, Press
 from model.grid import Cell, Heading
 from model.parts import Part
@@ -223,7 +223,7 @@ class DryRunning(QObject):
             return
         now = self.runner.tick - 1 + self.runner.fraction
         before = self.carts
-        self.carts = self._placer.placed(now, self.runner.pending, reduces_motion(self._widget))
+        self.carts = self._placer.placed(now, self.runner.pending, is_reduced(self._widget))
         if self.carts != before:
             self.repaint.emit((), (*before, *self.carts))
 

@@ -6,7 +6,7 @@ from typing import Final
 
 from PySide6.QtCore import QEasingCurve, QObject, QPointF, QRect, Qt, QVariantAnimation, Signal
 from PySide6.QtGui import QInputDevice, QNativeGestureEvent, QWheelEvent
-from PySide6.QtWidgets import QStyle, QWidget
+from PySide6.QtWidgets import QWidget
 
 from app.canvas.geometry import (
     FULL_SIZE,
@@ -17,6 +17,7 @@ from app.canvas.geometry import (
     next_step,
 )
 from app.canvas.rulers import LEFT, TOP
+from app.motion import is_reduced
 from model.grid import Cell
 
 NOTCH: Final = 120
@@ -113,7 +114,7 @@ class Navigator(QObject):
             near
             and before.scale == self.view.scale
             and self._widget.isVisible()
-            and not reduces_motion(self._widget)
+            and not is_reduced(self._widget)
         )
 
     def zoom(self, steps: int, at: QPointF | None = None) -> None:
@@ -199,11 +200,6 @@ class Navigator(QObject):
         x, z = area.west + area.width / 2, area.north + area.height / 2
         middle = QPointF(self._free.center())
         self.glide(view.centred(x, z, middle.x(), middle.y()))
-
-
-def reduces_motion(widget: QWidget) -> bool:
-    """Whether the system asks for no animation."""
-    return widget.style().styleHint(QStyle.StyleHint.SH_Widget_Animation_Duration, None, widget) == 0
 
 
 def _seen_in(view: Viewport, room: QRect) -> Area:

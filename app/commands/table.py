@@ -129,6 +129,7 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "theme_system": lambda: window.use_scheme("system"),
         "theme_light": lambda: window.use_scheme("light"),
         "theme_dark": lambda: window.use_scheme("dark"),
+        "less_motion": window.toggle_motion,
     }
 
 

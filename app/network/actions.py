@@ -112,6 +112,7 @@ NETWORK_ACTIONS: Final = (
     _same("theme_system"),
     _same("theme_light"),
     _same("theme_dark"),
+    _same("less_motion", "Let nothing glide: the view jumps to what is shown."),
     _same("help"),
     _same("whats_this"),
     _same("find_action"),

@@ -87,6 +87,7 @@ class NetworkWindow(FileWindow):
         bind_network_help(self)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._take_over_theme)
         self.use_scheme(self.settings.theme)
+        self.use_motion()
         self.document.new()
         self.view.setFocus()
 
