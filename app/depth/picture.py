@@ -31,6 +31,8 @@ NAME_EM: Final = 0.9
 """Of the names of arms, as part of that of the labels."""
 LABEL_GAP: Final = 0.5
 """From the left corner of a level to its label, in ems of the label."""
+NUMBERED_FROM, COUNTED_FROM = 1.6, 3.0
+"""Ems from one level to the next from which each has its number, and its pieces."""
 
 
 @dataclass(frozen=True)
@@ -223,8 +225,13 @@ def _paint_ties(painter: QPainter, frame: Frame, level: int, above: int, tied: I
 
 
 def _paint_label(painter: QPainter, frame: Frame, level: Level) -> None:
-    """At the left corner: the level's number, in reverse for the one drawn on, and its pieces."""
-    theme, em = frame.theme, frame.em
+    """At the left corner: the level's number, in reverse for the one drawn on, and its pieces.
+
+    Where levels lie too close for that, only the one drawn on has its number.
+    """
+    theme, em, apart = frame.theme, frame.em, frame.stack.gap * frame.size.c
+    if apart < NUMBERED_FROM * em and not level.is_own:
+        return
     point = min((frame.on(level.number, x, z) for x, z in corners(frame.area)), key=QPointF.x)
     right = point.x() - LABEL_GAP * em
     wide, high = width(level.title, em, bold=True), capital(em, bold=True)
@@ -235,9 +242,10 @@ def _paint_label(painter: QPainter, frame: Frame, level: Level) -> None:
         right -= pad
     colour = theme.paper if level.is_own else theme.ink
     draw_text(painter, right - wide, point.y(), level.title, em, colour, bold=True)
-    small = 0.85 * em
-    left = right - width(level.note, small)
-    draw_text(painter, left, point.y() + 1.45 * em, level.note, small, theme.ink2)
+    if apart >= COUNTED_FROM * em:
+        small = 0.85 * em
+        left = right - width(level.note, small)
+        draw_text(painter, left, point.y() + 1.45 * em, level.note, small, theme.ink2)
 
 
 def label_width(titles: Iterable[str], em: float) -> float:

@@ -34,7 +34,7 @@ def seen_words(view: Isometric) -> str:
 
 def gap_words(gap: float) -> str:
     """``Levels 12 cells apart.``"""
-    return tr("Levels {gap} cells apart.", gap=f"{gap:g}")
+    return tr("Levels %n cell(s) apart.", "", round(gap))
 
 
 def picture_words(view: Isometric, stack: Stack, pieces: Mapping[int, int], own: int) -> str:

@@ -201,3 +201,11 @@ def test_an_empty_plan_shows_no_level(document: Document, shown: DepthWindow) ->
     assert shown.view.sight.stack.levels == ()
     assert shown.view.cell_at(QPointF(100, 100)) is None
     assert not picture(shown.view).isNull()
+
+
+def test_levels_as_in_the_world_are_one_cell_apart(shown: DepthWindow) -> None:
+    while shown.closer.isEnabled():
+        shown.closer.click()
+    assert shown.view.sight.gap == 1
+    assert "Levels 1 cell apart." in shown.looks.text()
+    assert "Levels 1 cell apart." in shown.view.accessibleDescription()
