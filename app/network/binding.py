@@ -80,7 +80,9 @@ def _allow(window: NetworkWindow) -> None:
 
 def _show_here(window: NetworkWindow, item: Item | None) -> None:
     spot = window.view.cursor_spot
-    window.panels.status.show_here(place_words(spot), here_words(window.document, item))
+    place, here = place_words(spot), here_words(window.document, item)
+    window.panels.status.show_here(place, here)
+    window.view.setAccessibleDescription(f"{place}: {here}")
 
 
 def _go_to(window: NetworkWindow, found: Found) -> None:

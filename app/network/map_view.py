@@ -137,6 +137,11 @@ class MapView(QWidget):
         """A sentence for the status bar; an empty one clears it."""
         self.status.emit(text)
 
+    @property
+    def cursor_is_by_key(self) -> bool:
+        """Whether the keyboard moved the cursor last."""
+        return self._cursor_shows
+
     def point_at(self, at: At, by_key: bool) -> None:
         """The pointer or the keyboard's cursor is there; only the keyboard's is drawn."""
         hovered = self.document.picture.item_at(at.x, at.y, at.reach)

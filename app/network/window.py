@@ -34,6 +34,7 @@ from app.network.table import commands_of
 from app.panels.menu_row import MenuRow
 from app.recovery import Recovery
 from app.settings import Settings
+from app.speech.network import NetworkSpeech
 from app.theme import Scheme
 from app.translation import tr
 
@@ -84,6 +85,7 @@ class NetworkWindow(FileWindow):
         keep_to(self.view, self.bound)
         self.context_menu = MapMenu(self.view, self.bound)
         bind_network(self)
+        self.speech = NetworkSpeech(self)
         bind_network_help(self)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._take_over_theme)
         self.use_scheme(self.settings.theme)
