@@ -12,7 +12,9 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 
 from app.canvas.keys import ARROWS, modifiers_of
-from app.network.tools import TOOLS, At, MapTool, SelectTool
+from app.network.tools.select import SelectTool
+from app.network.tools.table import TOOLS
+from app.network.tools.tool import At, MapTool
 from app.tools.events import Modifiers
 from model.grid import VECTORS, Heading
 from model.network.network import Spot

@@ -31,7 +31,7 @@ from app.network.lit import NOTHING_LIT, Lit
 from app.network.navigation import MapNavigator
 from app.network.painting import Shown, paint_map
 from app.network.passages import Through, passages
-from app.network.tools import At
+from app.network.tools.tool import At
 from app.theme import Theme
 from model.grid import Cell
 from model.network.network import NetworkChange, Spot

@@ -15,7 +15,7 @@ from app.network.actions import NETWORK_ACTIONS, NETWORK_MENUS, NETWORK_TOOLS
 from app.network.dialogs import LinkDialog, TripDialog
 from app.network.items import Item, Kind
 from app.network.junction_dialog import JunctionDialog
-from app.network.tools import TOOLS
+from app.network.tools.table import TOOLS
 from app.network.way_dialog import WayDialog
 from app.network.ways import ways_offered
 from app.network.window import NetworkWindow
