@@ -9,6 +9,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QComboBox, QWidget
 
 from app import theme as themes
+from app.translation import tr
 
 AROUND: Final = 6
 """Above and below the choices together, in pixels: a hairline, and the margin of the list that pops up."""
@@ -19,7 +20,7 @@ class ChoiceBox(QComboBox):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.view().setAccessibleName("Choices")
+        self.view().setAccessibleName(tr("Choices"))
 
     def showPopup(self) -> None:
         # With the wider frame of the focus Qt makes the list too low, and would hide the last choice.

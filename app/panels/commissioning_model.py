@@ -11,19 +11,26 @@ from app.panels.commissioning_book import RunBook
 from app.panels.commissioning_words import load_words
 from app.panels.table_model import Index, TableModel
 from app.panels.words import plain_tip
+from app.translation import QT_TR_NOOP, tr
 from model.commissioning import STAYS, Run
 
 NUMBER, FROM, WAYBILL, MUST, SAW = range(5)
-TITLES: Final = ("run", "from", "waybill", "must leave", "came out")
-TIPS: Final = (
-    "Tick a run when its cart came out as it must, by a click or with Space",
-    "The arm by which the cart comes in",
-    "What the cart carries",
-    "The arm by which the cart must leave",
-    "The arm by which the cart came out, or that it stays; a click or Enter offers them",
+TITLES: Final = (
+    QT_TR_NOOP("run"),
+    QT_TR_NOOP("from"),
+    QT_TR_NOOP("waybill"),
+    QT_TR_NOOP("must leave"),
+    QT_TR_NOOP("came out"),
 )
-NOT_RUN: Final = "not run"
-AS_IT_MUST: Final = "as it must"
+TIPS: Final = (
+    QT_TR_NOOP("Tick a run when its cart came out as it must, by a click or with Space"),
+    QT_TR_NOOP("The arm by which the cart comes in"),
+    QT_TR_NOOP("What the cart carries"),
+    QT_TR_NOOP("The arm by which the cart must leave"),
+    QT_TR_NOOP("The arm by which the cart came out, or that it stays; a click or Enter offers them"),
+)
+NOT_RUN: Final = QT_TR_NOOP("not run")
+AS_IT_MUST: Final = QT_TR_NOOP("as it must")
 SAW_ROLE: Final = Qt.ItemDataRole.UserRole
 """Whether the cart did as it must; ``None`` while the run has not been made."""
 
@@ -98,12 +105,19 @@ class RunsModel(TableModel):
 
     def _sentence(self, index: Index) -> str:
         run = self._rows[index.row()]
-        load = "empty" if run.waybill is None else f"with {run.waybill}"
+        load = tr("empty") if run.waybill is None else tr("with {waybill}", waybill=run.waybill)
         must = self._book.must(run)
-        wanted = f"must leave by {must}" if must != STAYS else "stays as the plan stands"
+        wanted = tr("must leave by {must}", must=must) if must != STAYS else tr("stays as the plan stands")
         saw = self._saw_words(run)
-        did = saw if saw in (NOT_RUN, AS_IT_MUST, STAYS) else f"came out by {saw}"
-        return f"run {index.row() + 1}: from {run.start}, {load}, {wanted}; {did}"
+        did = saw if saw in (NOT_RUN, AS_IT_MUST, STAYS) else tr("came out by {saw}", saw=saw)
+        return tr(
+            "run {row}: from {start}, {load}, {wanted}; {did}",
+            row=index.row() + 1,
+            start=run.start,
+            load=load,
+            wanted=wanted,
+            did=did,
+        )
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         if role == Qt.ItemDataRole.DisplayRole:

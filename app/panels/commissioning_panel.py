@@ -32,6 +32,7 @@ from app.panels.commissioning_words import (
 from app.panels.look import fit_lines, font, label, named, panel
 from app.panels.side_panel import WIDTH
 from app.panels.words import plain_tip
+from app.translation import tr
 from model.commissioning import Run
 
 MARGIN: Final = 14
@@ -55,14 +56,14 @@ class CommissioningPanel(QWidget):
         self.model = RunsModel(self.book, self)
         self.coverage = _sentence()
         self.table = RunsTable(self.model, self)
-        self.another_button = QPushButton("Another run…", self)
-        self.clear_button = QPushButton("Clear", self)
-        self.limits_button = QPushButton("What they miss", self)
+        self.another_button = QPushButton(tr("Another run…"), self)
+        self.clear_button = QPushButton(tr("Clear"), self)
+        self.limits_button = QPushButton(tr("What they miss"), self)
         self.limits_button.setCheckable(True)
-        self.limits_button.setToolTip("Faults that no run shows, and faults that no run tells apart")
+        self.limits_button.setToolTip(tr("Faults that no run shows, and faults that no run tells apart"))
         self.verdict = _sentence()
-        self.list = named(SentencesList(self), "What may be wrong")
-        self.next_button = QPushButton("Next", self)
+        self.list = named(SentencesList(self), tr("What may be wrong"))
+        self.next_button = QPushButton(tr("Next"), self)
         self.next_button.setProperty("look", "main")
         self.empty = _sentence("second")
         self._lay_out()
@@ -133,8 +134,11 @@ class CommissioningPanel(QWidget):
         """The buttons that can do something."""
         self.another_button.setEnabled(bool(self.book.others) and not self.book.is_old)
         can_restore = self.book.can_restore
-        self.clear_button.setText("Restore" if can_restore else "Clear")
-        named(self.clear_button, "Bring the cleared answers back" if can_restore else "Clear the answers")
+        self.clear_button.setText(tr("Restore") if can_restore else tr("Clear"))
+        named(
+            self.clear_button,
+            tr("Bring the cleared answers back") if can_restore else tr("Clear the answers"),
+        )
         self.clear_button.setEnabled(can_restore or self.book.can_clear)
         worked = self.book.worked
         has_limits = worked is not None and bool(worked.hidden or worked.alike)

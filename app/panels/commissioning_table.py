@@ -27,6 +27,7 @@ from app.panels.rows import FRAME, paint_text
 from app.panels.table_model import Index
 from app.panels.tables import HEADER, ROW, Table
 from app.theme import Theme
+from app.translation import tr
 
 BOX: Final = 14
 """Of the box to tick, in pixels."""
@@ -46,9 +47,9 @@ class RunsTable(Table):
         self._runs = model
         self._is_taking_over = False
         self._was_chosen = False
-        super().__init__("Test runs", model, parent)
+        super().__init__(tr("Test runs"), model, parent)
         self.setAccessibleDescription(
-            "Space ticks a run whose cart came out as it must; Enter offers what else it may have done."
+            tr("Space ticks a run whose cart came out as it must; Enter offers what else it may have done.")
         )
         self.setItemDelegate(_RunDelegate(model, self))
         self.set_widths((46, 0, 0, 76, 0))
@@ -133,7 +134,7 @@ class _RunDelegate(EditingDelegate):
         paint_text(painter, room, str(index.data()), font(11, bold), colour)
 
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
-        box = named(ChoiceBox(parent), f"What the cart of run {index.row() + 1} did")
+        box = named(ChoiceBox(parent), tr("What the cart of run {row} did", row=index.row() + 1))
         for words, saw in self._runs.choices(index.row()):
             box.addItem(words, saw)
         box.setCurrentIndex(max(0, box.findData(index.data(Qt.ItemDataRole.EditRole))))

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from app.panels.words import counted, listed
+from app.translation import tr
 from model.routing.control import WantedRoute
 from model.routing.crossing import crossings_of, runnable_together
 from model.routing.junction import Junction
@@ -20,12 +21,12 @@ def crossing_sentence(junction: Junction, route: WantedRoute) -> str:
     free = [other for other in junction.ways if other not in (route, *crossing)]
     sentences = []
     if crossing:
-        sentences.append(f"{_name(route)} crosses {_names(crossing)}.")
+        sentences.append(tr("{name} crosses {names}.", name=_name(route), names=_names(crossing)))
     if len(free) > MANY:
         sentences.append(f"It crosses none of {counted(len(free), 'other route')}.")
     elif free:
         sets = runnable_together(junction, free)
-        sentences.append(f"It may run together with {'; or with '.join(map(_names, sets))}.")
+        sentences.append(tr("It may run together with {map}.", map="; or with ".join(map(_names, sets))))
     return "\n".join(sentences)
 
 

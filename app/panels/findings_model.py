@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, Qt
 from app.panels.kept_rows import KeptRows
 from app.panels.table_model import Index
 from app.panels.words import listed, plain_tip
+from app.translation import tr
 from model.grid import Cell
 from model.rules import RULES, Finding
 
@@ -53,13 +54,13 @@ class FindingsModel(KeptRows[Finding]):
         if role == PLACE_ROLE:
             return self._place(finding)
         if role == SECOND_ROLE:
-            return f"Set aside: “{finding.reason}”" if finding.waived else finding.message
+            return tr("Set aside: “{reason}”", reason=finding.reason) if finding.waived else finding.message
         if role == FINDING_ROLE:
             return finding
         if role == Qt.ItemDataRole.ToolTipRole:
             # The words that a reason puts aside in the row, and those that are cut there.
             return plain_tip(f"{RULES[finding.rule].title}\n{finding.message}")
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            severity = "set aside" if finding.waived else finding.severity.value
+            severity = tr("set aside") if finding.waived else finding.severity.value
             return f"{severity}: {RULES[finding.rule].title}, {finding.message} {self._place(finding)}"
         return None

@@ -16,6 +16,7 @@ from app.panels.rows import paint_text
 from app.panels.symbols import paint_piece
 from app.panels.tray import WIDE
 from app.tools.hand import Hand
+from app.translation import tr
 from model.grid import Cell
 from model.parts import RAILS, Part
 
@@ -27,20 +28,20 @@ ORIGIN: Final = Cell(0, 0, 0)
 def hand_lines(hand: Hand) -> list[str]:
     """How the part in hand is set, and by which keys that changes."""
     turns = hand.part in RAILS or hand.part in TURNED
-    lines = [f"faces {hand.facing}"] if turns else []
-    keys = "R turns" if turns else ""
+    lines = [tr("faces {facing}", facing=hand.facing)] if turns else []
+    keys = tr("R turns") if turns else ""
     if hand.part is Part.REPEATER:
-        lines.append(f"delay {hand.delay} ticks")
-        keys += ", D delays"
+        lines.append(tr("delay {delay} ticks", delay=hand.delay))
+        keys += tr(", D delays")
     if hand.part is Part.COMPARATOR:
         lines.append(hand.mode.value)
-        keys += ", D changes"
-    return [*lines, keys or "a click places it"]
+        keys += tr(", D changes")
+    return [*lines, keys or tr("a click places it")]
 
 
 def track_lines(hand: Hand) -> list[str]:
     """How the rail lies that Lay track lays: a drag faces it, and a click takes the facing in hand."""
-    return ["faces the drag", f"a click: {hand.facing}", "R turns"]
+    return [tr("faces the drag"), tr("a click: {facing}", facing=hand.facing), tr("R turns")]
 
 
 class InHand(QWidget):
@@ -64,8 +65,8 @@ class InHand(QWidget):
     def _show(self, hand: Hand, lines: list[str]) -> None:
         self._hand, self._lines = hand, lines
         said = ", ".join([part_name(hand.part), *lines])
-        self.setAccessibleName(f"In hand: {said}")
-        self.setToolTip(f"In hand: {said}")
+        self.setAccessibleName(tr("In hand: {said}", said=said))
+        self.setToolTip(tr("In hand: {said}", said=said))
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -79,7 +80,7 @@ class InHand(QWidget):
             painter.fillRect(symbol, theme.paper)
             paint_piece(painter, symbol, piece, theme)
             return
-        paint_text(painter, QRect(18, 4, 160, 18), "In hand", font(11, True), theme.ink2)
+        paint_text(painter, QRect(18, 4, 160, 18), tr("In hand"), font(11, True), theme.ink2)
         symbol = QRect(18, 26, SYMBOL, SYMBOL)
         painter.fillRect(symbol, theme.paper)
         painter.setPen(theme.edge)

@@ -15,6 +15,7 @@ from app.panels.look import font, panel
 from app.panels.rows import paint_text
 from app.panels.words import counted, number
 from app.theme import Theme
+from app.translation import tr
 from model.grid import Y_HIGHEST, Y_LOWEST
 from model.plan import Change
 
@@ -67,7 +68,13 @@ class LevelStrip(QWidget):
         self._show_pieces()
 
     def _show_pieces(self) -> None:
-        self.setAccessibleName(f"Level {number(self._level)}: {counted(self._pieces[self._level], 'piece')}")
+        self.setAccessibleName(
+            tr(
+                "Level {number}: {counted}",
+                number=number(self._level),
+                counted=counted(self._pieces[self._level], "piece"),
+            )
+        )
         self.update()
 
     def _choose(self, level: int) -> None:

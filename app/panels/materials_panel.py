@@ -21,15 +21,20 @@ from app.panels.rows import paint_text
 from app.panels.table_model import Index, TableModel
 from app.panels.tables import CellDelegate, Table
 from app.panels.words import counted, number
+from app.translation import QT_TR_NOOP, tr
 from model.parts import Part
 from model.plan import Plan
 from model.sheet import Materials, materials
 from model.sheet.materials import stacks
 
 PART, PIECES, STACKS = range(3)
-TITLES: Final = ("part", "pieces", "stacks")
-TIPS: Final = ("What to carry", "How many", "Full stacks of 64, and the pieces over")
-ALL_LEVELS: Final = "All levels"
+TITLES: Final = (QT_TR_NOOP("part"), QT_TR_NOOP("pieces"), QT_TR_NOOP("stacks"))
+TIPS: Final = (
+    QT_TR_NOOP("What to carry"),
+    QT_TR_NOOP("How many"),
+    QT_TR_NOOP("Full stacks of 64, and the pieces over"),
+)
+ALL_LEVELS: Final = QT_TR_NOOP("All levels")
 PART_ROLE: Final = Qt.ItemDataRole.UserRole
 SYMBOL: Final = 24
 
@@ -90,10 +95,10 @@ class MaterialsPanel(QWidget):
         self._worker = Newest(self)
         self._worker.yielded.connect(self._take_over)
         self.model = MaterialsModel(self)
-        self.table = Table("Materials", self.model, self)
+        self.table = Table(tr("Materials"), self.model, self)
         self.table.setItemDelegate(_MaterialDelegate(self.table))
         self.table.set_widths((0, 70, 84))
-        self.levels = named(ChoiceBox(self), "Level of the materials")
+        self.levels = named(ChoiceBox(self), tr("Level of the materials"))
         self.levels.addItem(ALL_LEVELS)
         self.total = label("", "second")
         self.total.setContentsMargins(14, 8, 14, 12)
@@ -130,7 +135,7 @@ class MaterialsPanel(QWidget):
         self.levels.clear()
         self.levels.addItem(ALL_LEVELS)
         for level in here:
-            self.levels.addItem(f"Level {number(level)}", level)
+            self.levels.addItem(tr("Level {number}", number=number(level)), level)
         self.levels.setCurrentIndex(here.index(present) + 1 if present in here else 0)
         self.levels.blockSignals(blocked)
         self._show()
@@ -139,8 +144,10 @@ class MaterialsPanel(QWidget):
         self.model.show(self._found, self.levels.currentData())
         self.table.setVisible(bool(self.model.pieces))
         self.table.fit_rows()
-        none = "What to carry is counted here as you draw."
-        self.total.setText(f"{counted(self.model.pieces, 'piece')} in all" if self.model.pieces else none)
+        none = tr("What to carry is counted here as you draw.")
+        self.total.setText(
+            tr("{counted} in all", counted=counted(self.model.pieces, "piece")) if self.model.pieces else none
+        )
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from app.icons import icon
 from app.panels.look import label, named, panel
+from app.translation import tr
 
 MARKER: Final = 24
 
@@ -19,15 +20,15 @@ class MessageBar(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         panel(self)
-        self.setAccessibleName("Message")
+        self.setAccessibleName(tr("Message"))
         self._marker = label()
         self._text = label()
         self._text.setWordWrap(True)
         self._text.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
         )
-        self._text.setAccessibleName("Message")
-        self.close_button = named(QPushButton("Close", self), "Close the message")
+        self._text.setAccessibleName(tr("Message"))
+        self.close_button = named(QPushButton(tr("Close"), self), tr("Close the message"))
         self.close_button.clicked.connect(self.hide)
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 8, 14, 8)

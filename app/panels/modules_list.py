@@ -14,6 +14,7 @@ from app.panels.modules_signs import paint_sign
 from app.panels.rows import FRAME, is_chosen, is_under_pointer, paint_text, rect_of
 from app.panels.table_model import Index
 from app.panels.tray import ROW, SYMBOL, WIDE
+from app.translation import tr
 from model.wiring.modules.modules import load_module, module_names
 
 NAME_ROLE: Final = Qt.ItemDataRole.UserRole
@@ -28,7 +29,7 @@ class ModulesList(QListWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Modules")
+        self.setAccessibleName(tr("Modules"))
         self.setProperty("look", "tray")
         self.setItemDelegate(_ModuleDelegate(self))
         self.setMouseTracking(True)

@@ -14,13 +14,14 @@ from app.panels.modules_settings import ModuleSettings
 from app.panels.modules_words import facts_words, port_words, spoken
 from app.panels.tray import WIDE
 from app.tools.module_hand import ModuleHand
+from app.translation import QT_TR_NOOP, tr
 from model.grid import Cell
 from model.wiring.modules.modules import module_parameters
 
 MARGIN: Final = 16
 PAGE: Final = WIDE - 2 * MARGIN - 8
 """Width of what stands on the page, beside its scroll bar, in pixels."""
-KEYS: Final = "R turns, M mirrors; a click puts it down."
+KEYS: Final = QT_TR_NOOP("R turns, M mirrors; a click puts it down.")
 ORIGIN: Final = Cell(0, 0, 0)
 
 
@@ -36,8 +37,8 @@ class ModulesPanel(QWidget):
         panel(self)
         self.setFixedWidth(WIDE)
         self.list = ModulesList(self)
-        self.back = named(QPushButton("Parts"), "Back to the parts")
-        self.back.setToolTip("Back to the parts (S)")
+        self.back = named(QPushButton(tr("Parts")), tr("Back to the parts"))
+        self.back.setToolTip(tr("Back to the parts (S)"))
         self.settings = ModuleSettings()
         self.picture = ModulePicture(PAGE)
         self.title, self.keys = label("", "strong"), label(KEYS, "second")
@@ -71,7 +72,7 @@ class ModulesPanel(QWidget):
     def _head(self) -> QHBoxLayout:
         row = QHBoxLayout()
         row.setContentsMargins(MARGIN, 6, MARGIN, 6)
-        row.addWidget(label("Modules", "section"))
+        row.addWidget(label(tr("Modules"), "section"))
         row.addStretch(1)
         row.addWidget(self.back)
         return row
@@ -89,7 +90,7 @@ class ModulesPanel(QWidget):
             text.setFixedWidth(PAGE)
         self.settings.setFixedWidth(PAGE)
         column.addStretch(1)
-        area = named(QScrollArea(), "Page of the module")
+        area = named(QScrollArea(), tr("Page of the module"))
         area.setWidget(page)
         area.setWidgetResizable(True)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

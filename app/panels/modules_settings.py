@@ -10,20 +10,21 @@ from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
+from app.translation import QT_TR_NOOP, tr
 from model.edits.names import name_problem
 from model.plan import NAME_LIMIT
 from model.wiring.modules.modules import Parameter
 
-IN_TICKS: Final = "Hold, ticks"
+IN_TICKS: Final = QT_TR_NOOP("Hold, ticks")
 TIPS: Final = {
-    "hold": "For how many ticks it stays on after its input went off",
-    "lead": "Where its repeater lies: under the switch, or along the free side",
-    "line": "Where its line starts: ahead of the carts, or aside of their way",
-    "outputs": "The second one gives the other state, through a torch",
-    "ring": "Where the ring lies that keeps the line on, and how long it does; see below",
-    "torches": "Two leave the signal as it is, three turn it round",
-    "way": "To which side of the block the torch hangs, as the reader faces",
-    "waybill": "The waybill that it takes out of the carts",
+    "hold": QT_TR_NOOP("For how many ticks it stays on after its input went off"),
+    "lead": QT_TR_NOOP("Where its repeater lies: under the switch, or along the free side"),
+    "line": QT_TR_NOOP("Where its line starts: ahead of the carts, or aside of their way"),
+    "outputs": QT_TR_NOOP("The second one gives the other state, through a torch"),
+    "ring": QT_TR_NOOP("Where the ring lies that keeps the line on, and how long it does; see below"),
+    "torches": QT_TR_NOOP("Two leave the signal as it is, three turn it round"),
+    "way": QT_TR_NOOP("To which side of the block the torch hangs, as the reader faces"),
+    "waybill": QT_TR_NOOP("The waybill that it takes out of the carts"),
 }
 
 
@@ -86,12 +87,12 @@ class ModuleSettings(QWidget):
     def _field(self, parameter: Parameter) -> QLineEdit | ChoiceBox:
         name = parameter.name
         if parameter.choices:
-            box = named(ChoiceBox(self), f"Module: {name}")
+            box = named(ChoiceBox(self), tr("Module: {name}", name=name))
             box.setToolTip(TIPS[name])
             box.addItems(parameter.choices)
             box.currentTextChanged.connect(lambda value: self.value_set.emit(name, value))
             return box
-        field = named(QLineEdit(self), f"Module: {name}")
+        field = named(QLineEdit(self), tr("Module: {name}", name=name))
         field.setToolTip(TIPS[name])
         field.setMaxLength(NAME_LIMIT)
         field.textEdited.connect(lambda value: self._take(name, value))

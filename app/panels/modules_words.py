@@ -5,33 +5,40 @@ from __future__ import annotations
 from typing import Final
 
 from app.panels.words import counted
+from app.translation import QT_TR_NOOP, tr
 from model.wiring.modules.modules import Module, Port
 
-_UP_AND_DOWN: Final = {"up": "into the block above", "down": "into the block below"}
+_UP_AND_DOWN: Final = {"up": QT_TR_NOOP("into the block above"), "down": QT_TR_NOOP("into the block below")}
 
 
 def level_words(rise: int) -> str:
     """Where a level lies, from the one that is shown when the module is put down."""
     if rise == 0:
-        return "level shown"
-    return f"{abs(rise)} above" if rise > 0 else f"{-rise} below"
+        return tr("level shown")
+    return tr("{abs} above", abs=abs(rise)) if rise > 0 else tr("{value} below", value=-rise)
 
 
 def facts_words(module: Module) -> str:
     """Its delay and its size."""
     levels = counted(module.depth, "level")
     columns = counted(len(module.footprint), "column")
-    return f"Delay {module.delay} ticks, {columns}, {levels}, {counted(len(module.pieces), 'piece')}."
+    return tr(
+        "Delay {delay} ticks, {columns}, {levels}, {counted}.",
+        delay=module.delay,
+        columns=columns,
+        levels=levels,
+        counted=counted(len(module.pieces), "piece"),
+    )
 
 
 def port_words(number: int, port: Port) -> str:
     """A row of the list of ports: ``1 set: in, going east``."""
-    way = _UP_AND_DOWN.get(port.facing, f"going {port.facing}")
-    kind = "carts" if port.kind == "track" else port.kind
+    way = _UP_AND_DOWN.get(port.facing, tr("going {facing}", facing=port.facing))
+    kind = tr("carts") if port.kind == "track" else port.kind
     return f"{number}  {port.name}: {kind}, {way}" if port.name != kind else f"{number}  {kind}, {way}"
 
 
 def spoken(module: Module) -> str:
     """The picture in words, for a screen reader."""
     ports = "; ".join(port_words(number, port) for number, port in enumerate(module.ports, 1))
-    return f"{module.title}. Ports: {ports}."
+    return tr("{title}. Ports: {ports}.", title=module.title, ports=ports)

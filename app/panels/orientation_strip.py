@@ -12,6 +12,7 @@ from app.document import Document
 from app.panels.look import label, panel
 from app.panels.mini_plan import line_path
 from app.panels.orientation_tile import OrientationTile, tile_words
+from app.translation import tr
 from model.grid import ALL_TURNS, Turn
 from model.routing.orientations import Orientation
 
@@ -32,7 +33,7 @@ class OrientationStrip(QWidget):
         self._document = document
         self.tiles = [OrientationTile(turn, self) for turn in ALL_TURNS]
         self.counts = [_count_button(turn) for turn in ALL_TURNS]
-        self.word = label("Inverters", "section")
+        self.word = label(tr("Inverters"), "section")
         self._stack = QStackedLayout(self)
         self._stack.addWidget(self._lay_out_tiles())
         self._stack.addWidget(self._lay_out_line())
@@ -86,8 +87,8 @@ class OrientationStrip(QWidget):
         column.setSpacing(4)
         head = QHBoxLayout()
         head.setSpacing(12)
-        head.addWidget(label("Orientations", "section"))
-        head.addWidget(label("inverters needed; choosing one turns the plan", "second"))
+        head.addWidget(label(tr("Orientations"), "section"))
+        head.addWidget(label(tr("inverters needed; choosing one turns the plan"), "second"))
         head.addStretch(1)
         column.addLayout(head)
         row = QHBoxLayout()

@@ -15,6 +15,7 @@ from app.panels.mini_plan import paint_line_path
 from app.panels.rows import paint_text
 from app.panels.words import counted
 from app.theme import Theme
+from app.translation import tr
 from model.grid import Turn
 from model.routing.orientations import Orientation
 
@@ -29,8 +30,8 @@ def tile_words(orientation: Orientation | None) -> str:
     if orientation is None:
         return "…"
     if not orientation.buildable or orientation.inverters is None:
-        return "not served"
-    return "none" if orientation.inverters == 0 else str(orientation.inverters)
+        return tr("not served")
+    return tr("none") if orientation.inverters == 0 else str(orientation.inverters)
 
 
 class OrientationTile(QAbstractButton):
@@ -65,14 +66,20 @@ class OrientationTile(QAbstractButton):
         self.setToolTip(said)
 
     def _sentence(self) -> str:
-        name = f"Orientation {self.turn.number}{', mirrored' if self.turn.mirror else ''}"
+        name = tr(
+            "Orientation {number}{words}",
+            number=self.turn.number,
+            words=", mirrored" if self.turn.mirror else "",
+        )
         orientation = self._orientation
         if orientation is None:
-            return f"{name}: not worked out yet"
+            return tr("{name}: not worked out yet", name=name)
         if not orientation.buildable or orientation.inverters is None:
-            return f"{name}: no choice of signals serves all wanted routes"
-        needed = counted(orientation.inverters, "inverter") if orientation.inverters else "no inverter"
-        return f"{name}: {needed} needed"
+            return tr("{name}: no choice of signals serves all wanted routes", name=name)
+        needed = (
+            counted(orientation.inverters, tr("inverter")) if orientation.inverters else tr("no inverter")
+        )
+        return tr("{name}: {needed} needed", name=name, needed=needed)
 
     @property
     def _is_present(self) -> bool:
@@ -105,7 +112,7 @@ class OrientationTile(QAbstractButton):
     def _paint_foot(self, painter: QPainter, words: str, theme: Theme) -> None:
         foot = QRect(0, self.height() - 28, self.width(), 24)
         in_words = not words.isdigit()
-        painter.setFont(font(12 if words != "not served" else 11, words not in ("not served", "…")))
+        painter.setFont(font(12 if words != "not served" else 11, words not in (tr("not served"), "…")))
         painter.setPen(theme.ink2 if self._is_old or words == "not served" else theme.ink)
         if in_words:
             painter.drawText(foot, Qt.AlignmentFlag.AlignCenter, words)

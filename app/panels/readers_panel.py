@@ -23,6 +23,7 @@ from app.panels.look import font, label, named, panel
 from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
 from app.panels.switches_model import reader_sentence
 from app.panels.table_model import Index
+from app.translation import tr
 from model.routing.junction import Junction
 
 ROW: Final = 48
@@ -60,16 +61,18 @@ class ReadersPanel(QWidget):
         self._document = document
         self.readers: list[Reader] = []
         self.model = QStringListModel(self)
-        self.list = named(ChoosingList(self), "Readers")
+        self.list = named(ChoosingList(self), tr("Readers"))
         self.list.setModel(self.model)
         self.list.setEditTriggers(QListView.EditTrigger.NoEditTriggers)
         self.list.setItemDelegate(_ReaderDelegate(self))
         self.list.setMouseTracking(True)
-        self.empty = label("A route with a called way has a reader; what it throws is listed here.", "second")
+        self.empty = label(
+            tr("A route with a called way has a reader; what it throws is listed here."), "second"
+        )
         self.empty.setWordWrap(True)
         self.empty.setContentsMargins(14, 12, 14, 12)
-        self.preview_button = QPushButton("Preview", self)
-        self.end_button = QPushButton("End preview", self)
+        self.preview_button = QPushButton(tr("Preview"), self)
+        self.end_button = QPushButton(tr("End preview"), self)
         row = QHBoxLayout()
         row.setContentsMargins(14, 8, 14, 12)
         row.setSpacing(8)
@@ -101,7 +104,12 @@ class ReadersPanel(QWidget):
         readers = [] if junction is None else readers_of(junction)
         if readers != self.readers:
             self.readers = readers
-            self.model.setStringList([f"{r.arm}: {r.throws}, waybill {r.waybill}" for r in readers])
+            self.model.setStringList(
+                [
+                    tr("{arm}: {throws}, waybill {waybill}", arm=r.arm, throws=r.throws, waybill=r.waybill)
+                    for r in readers
+                ]
+            )
         self.empty.setVisible(not readers)
         self.list.setVisible(bool(readers))
         self.list.setMaximumHeight(ROW * len(readers) + 2 * FRAME)

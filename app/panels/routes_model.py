@@ -10,18 +10,19 @@ from PySide6.QtCore import QObject, Qt
 
 from app.document import Document
 from app.panels.table_model import Index, TableModel
+from app.translation import QT_TR_NOOP, tr
 from model.edits import remove_route, set_route, start_route_at
 from model.plan import Plan, Route
 from model.routing.junction import RouteResult
 
 FROM, IDLE, CALLED, WAYBILL = range(4)
-TITLES: Final = ("from", "idle", "called", "waybill")
+TITLES: Final = (QT_TR_NOOP("from"), QT_TR_NOOP("idle"), QT_TR_NOOP("called"), QT_TR_NOOP("waybill"))
 FIELDS: Final = ("start", "idle", "called", "waybill")
 TIPS: Final = (
-    "The arm by which the cart comes in",
-    "The arm by which an empty cart must leave",
-    "The arm by which a cart with the waybill must leave",
-    "The waybill that calls the route; the arm's name where it is left out",
+    QT_TR_NOOP("The arm by which the cart comes in"),
+    QT_TR_NOOP("The arm by which an empty cart must leave"),
+    QT_TR_NOOP("The arm by which a cart with the waybill must leave"),
+    QT_TR_NOOP("The waybill that calls the route; the arm's name where it is left out"),
 )
 REACHED_ROLE: Final = Qt.ItemDataRole.UserRole
 """Whether the wanted arm is reached; ``None`` where that is not known or not asked."""
@@ -95,9 +96,9 @@ class RoutesModel(TableModel):
         if role == REACHED_ROLE:
             return self._reached(index)
         if role == Qt.ItemDataRole.ToolTipRole and self._reached(index) is False:
-            return "Not reached as the plan stands"
+            return tr("Not reached as the plan stands")
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            said = {None: "", True: ", reached", False: ", not reached"}[self._reached(index)]
+            said = {None: "", True: tr(", reached"), False: tr(", not reached")}[self._reached(index)]
             return f"{TITLES[index.column()]}: {value or 'none'}{said}"
         return None
 

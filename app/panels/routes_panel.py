@@ -27,6 +27,7 @@ from app.panels.routes_model import CALLED, FROM, IDLE, REACHED_ROLE, TIPS, WAYB
 from app.panels.rows import paint_text
 from app.panels.table_model import Index
 from app.panels.tables import Table
+from app.translation import tr
 from model.plan import NAME_LIMIT
 from model.routing.control import WantedRoute
 from model.rules import Severity
@@ -45,7 +46,7 @@ class RoutesPanel(QWidget):
         panel(self)
         self._document = document
         self.model = RoutesModel(document, self)
-        self.table = Table("Wanted routes", self.model, self)
+        self.table = Table(tr("Wanted routes"), self.model, self)
         self.table.setItemDelegate(_RouteDelegate(document, self.table))
         self.table.set_widths((0, 0, 0, 0))
         self.table.setSelectionBehavior(Table.SelectionBehavior.SelectItems)
@@ -59,8 +60,8 @@ class RoutesPanel(QWidget):
         self.hint.setWordWrap(True)
         self.crossing = label("", "second")
         self.crossing.setWordWrap(True)
-        self.add_button = QPushButton("Add route", self)
-        self.remove_button = named(QPushButton("Remove", self), "Remove the chosen route")
+        self.add_button = QPushButton(tr("Add route"), self)
+        self.remove_button = named(QPushButton(tr("Remove"), self), tr("Remove the chosen route"))
         self._lay_out()
         self.add_button.clicked.connect(self._add)
         self.remove_button.clicked.connect(self._remove)
@@ -98,11 +99,11 @@ class RoutesPanel(QWidget):
         self.add_button.setEnabled(next_route(plan) is not None)
         self.remove_button.setEnabled(self.table.selectionModel().hasSelection())
         if not plan.arms:
-            self.hint.setText("Draw arms first: with the Arm tool, drag across the end of a track.")
+            self.hint.setText(tr("Draw arms first: with the Arm tool, drag across the end of a track."))
         elif not plan.routes:
-            self.hint.setText("Add a route for each arm by which carts come in.")
+            self.hint.setText(tr("Add a route for each arm by which carts come in."))
         else:
-            self.hint.setText("Double-click or F2 edits a cell; the waybill may be any name.")
+            self.hint.setText(tr("Double-click or F2 edits a cell; the waybill may be any name."))
         self._tell_crossing()
 
     def _tell_crossing(self) -> None:
@@ -152,7 +153,10 @@ class _RouteDelegate(EditingDelegate):
         paint_text(painter, room, words, font(12, index.column() == FROM), colour)
 
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
-        name = f"{index.model().headerData(index.column(), Qt.Orientation.Horizontal)} of the route"
+        name = tr(
+            "{headerData} of the route",
+            headerData=index.model().headerData(index.column(), Qt.Orientation.Horizontal),
+        )
         if index.column() == WAYBILL:
             line = named(QLineEdit(parent, maxLength=NAME_LIMIT), name)
             line.setToolTip(TIPS[WAYBILL])

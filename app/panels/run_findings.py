@@ -10,30 +10,37 @@ from typing import Final
 from app.names import part_name
 from app.panels.timing_trace import seconds
 from app.panels.words import listed
+from app.translation import QT_TR_NOOP, tr
 from model.dry_run import Arrival, DryRun, Lost, RunFinding, Trouble, Why
 from model.grid import Cell
 from model.rules import Severity
 
-WAITS: Final = "No signal comes to the booster on which it is held, and nothing else moves or changes."
+WAITS: Final = QT_TR_NOOP(
+    "No signal comes to the booster on which it is held, and nothing else moves or changes."
+)
 LOST: Final = {
-    Why.LEAVES_TRACK: (Severity.ERROR, "left the track", "There is no rail where it went on from here."),
+    Why.LEAVES_TRACK: (
+        Severity.ERROR,
+        QT_TR_NOOP("left the track"),
+        QT_TR_NOOP("There is no rail where it went on from here."),
+    ),
     Why.STOPPED: (
         Severity.ERROR,
-        "was stopped by a block",
-        "A part stands where the track goes on from here.",
+        QT_TR_NOOP("was stopped by a block"),
+        QT_TR_NOOP("A part stands where the track goes on from here."),
     ),
-    Why.RUNNING: (Severity.WARNING, "waits without end", WAITS),
+    Why.RUNNING: (Severity.WARNING, QT_TR_NOOP("waits without end"), WAITS),
 }
 
 
 TROUBLES: Final = {
-    Trouble.DUST_OUT_OF_REACH: (Severity.WARNING, "Dust out of reach"),
-    Trouble.LINES_TOUCH: (Severity.WARNING, "Two lines touch"),
-    Trouble.BLOCK_FROM_TWO_LINES: (Severity.WARNING, "A block powered from two lines"),
-    Trouble.TORCH_BURNS_OUT: (Severity.ERROR, "A torch burns out"),
-    Trouble.NEVER_SETTLES: (Severity.WARNING, "A circuit that never settles"),
-    Trouble.READER_COUNT: (Severity.ERROR, "A reader with the wrong count"),
-    Trouble.HOLD_TOO_SHORT: (Severity.ERROR, "A hold that is too short"),
+    Trouble.DUST_OUT_OF_REACH: (Severity.WARNING, QT_TR_NOOP("Dust out of reach")),
+    Trouble.LINES_TOUCH: (Severity.WARNING, QT_TR_NOOP("Two lines touch")),
+    Trouble.BLOCK_FROM_TWO_LINES: (Severity.WARNING, QT_TR_NOOP("A block powered from two lines")),
+    Trouble.TORCH_BURNS_OUT: (Severity.ERROR, QT_TR_NOOP("A torch burns out")),
+    Trouble.NEVER_SETTLES: (Severity.WARNING, QT_TR_NOOP("A circuit that never settles")),
+    Trouble.READER_COUNT: (Severity.ERROR, QT_TR_NOOP("A reader with the wrong count")),
+    Trouble.HOLD_TOO_SHORT: (Severity.ERROR, QT_TR_NOOP("A hold that is too short")),
 }
 
 
@@ -55,7 +62,7 @@ class RunRow:
     def place(self) -> str:
         """When it happened, else where it is."""
         if self.tick is not None:
-            return f"tick {self.tick}"
+            return tr("tick {tick}", tick=self.tick)
         return str(self.cells[0]) if self.cells else ""
 
 
@@ -77,7 +84,7 @@ def _trouble(found: RunFinding) -> RunRow:
     # What a reader holds is wrong from the start, whatever happens.
     tick = None if found.trouble is Trouble.READER_COUNT else found.tick
     key = (found.trouble, found.cells[0])
-    return RunRow(key, severity, title, found.message, found.cells, tick)
+    return RunRow(key, severity, tr(title), found.message, found.cells, tick)
 
 
 def _lost(lost: Iterable[Lost]) -> Iterator[RunRow]:
@@ -89,14 +96,25 @@ def _lost(lost: Iterable[Lost]) -> Iterator[RunRow]:
             continue
         severity, does, message = LOST[why]
         for cart in carts:
-            yield RunRow(("lost", cart), severity, f"Cart {cart} {does}", message, (at,), tick)
+            yield RunRow(
+                ("lost", cart),
+                severity,
+                tr("Cart {cart} {does}", cart=cart, does=tr(does)),
+                tr(message),
+                (at,),
+                tick,
+            )
 
 
 def _collision(carts: list[int], at: Cell) -> tuple[str, str]:
     if len(carts) == 1:
         # The other one had stopped there and is listed for that.
-        return f"Cart {carts[0]} ran into a cart", f"A cart stood at {at}; both are gone."
-    return f"Carts {listed([*map(str, carts)])} collided", f"They were in one cell, {at}."
+        return tr("Cart {cart} ran into a cart", cart=carts[0]), tr(
+            "A cart stood at {at}; both are gone.", at=at
+        )
+    return tr("Carts {carts} collided", carts=listed([*map(str, carts)])), tr(
+        "They were in one cell, {at}.", at=at
+    )
 
 
 def _waiting(run: DryRun) -> Iterator[RunRow]:
@@ -105,7 +123,14 @@ def _waiting(run: DryRun) -> Iterator[RunRow]:
         severity, does, message = LOST[Why.RUNNING]
         for one in run.running:
             key = ("waits", one.cart)
-            yield RunRow(key, severity, f"Cart {one.cart} {does}", message, (one.at,), one.tick)
+            yield RunRow(
+                key,
+                severity,
+                tr("Cart {cart} {does}", cart=one.cart, does=tr(does)),
+                tr(message),
+                (one.at,),
+                one.tick,
+            )
 
 
 def _unsure(run: DryRun) -> Iterator[RunRow]:
@@ -115,9 +140,13 @@ def _unsure(run: DryRun) -> Iterator[RunRow]:
         ticks.setdefault(one.at, []).append(one.tick)
     for at, found in ticks.items():
         names = listed([_name(run, cell) for cell in at])
-        again = f" So it was {len(found)} times." if len(found) > 1 else ""
-        message = f"{names} change in one tick; the world may take them the other way round.{again}"
-        title = "Order within a tick decides"
+        again = tr(" So it was {count} times.", count=len(found)) if len(found) > 1 else ""
+        message = tr(
+            "{names} change in one tick; the world may take them the other way round.{again}",
+            names=names,
+            again=again,
+        )
+        title = tr("Order within a tick decides")
         yield RunRow(("unsure", at), Severity.WARNING, title, message, at, found[0])
 
 
@@ -128,9 +157,9 @@ def _name(run: DryRun, cell: Cell) -> str:
 
 def _arrived(run: DryRun, arrival: Arrival) -> RunRow:
     left = [f"{count} {name}" for name, count in arrival.carries if count]
-    carried = f"with {listed(left)}" if left else "empty"
+    carried = tr("with {load}", load=listed(left)) if left else tr("empty")
     arm = run.plan.details.arm(arrival.arm)
     cells = (arm.leave.at,) if arm is not None and arm.leave is not None else ()
-    message = f"After {seconds(arrival.tick)}, {carried}."
-    title = f"Cart {arrival.cart} left by {arrival.arm}"
+    message = tr("After {time}, {carried}.", time=seconds(arrival.tick), carried=carried)
+    title = tr("Cart {cart} left by {arm}", cart=arrival.cart, arm=arrival.arm)
     return RunRow(("arrived", arrival.cart), Severity.NOTE, title, message, cells, arrival.tick)

@@ -7,6 +7,7 @@ from typing import Final
 
 from app.canvas.run_log import load_words
 from app.names import part_name
+from app.translation import QT_TR_NOOP, tr
 from model.dry_run import DryRun
 from model.grid import Cell
 from model.parts import RAILS, TRAITS, Part
@@ -14,11 +15,11 @@ from model.pieces import Piece
 from model.signals.items import items_in
 
 WORDS: Final = {
-    Part.LEVER: ("off", "on"),
-    Part.BUTTON: ("not pressed", "pressed"),
-    Part.DETECTOR_RAIL: ("off", "on"),
-    Part.BOOSTER_RAIL: ("brakes", "drives"),
-    Part.LAMP: ("out", "lit"),
+    Part.LEVER: (QT_TR_NOOP("off"), QT_TR_NOOP("on")),
+    Part.BUTTON: (QT_TR_NOOP("not pressed"), QT_TR_NOOP("pressed")),
+    Part.DETECTOR_RAIL: (QT_TR_NOOP("off"), QT_TR_NOOP("on")),
+    Part.BOOSTER_RAIL: (QT_TR_NOOP("brakes"), QT_TR_NOOP("drives")),
+    Part.LAMP: (QT_TR_NOOP("out"), QT_TR_NOOP("lit")),
 }
 """Without and with a signal."""
 
@@ -27,12 +28,12 @@ def run_words(engine: DryRun, cell: Cell, unsure: bool) -> str:
     """The part, its state, and the carts on it."""
     piece = engine.plan.pieces.get(cell)
     if piece is None:
-        return "nothing here"
+        return tr("nothing here")
     said = [part_name(piece.part).lower(), *_state(engine, piece)]
     if unsure:
-        said.append("unsure")
+        said.append(tr("unsure"))
     carts = (cart for cart in engine.carts if cart.at == cell)
-    said += (f"cart {cart.cart}{load_words(cart.carries)}" for cart in carts)
+    said += (tr("cart {cart}{load}", cart=cart.cart, load=load_words(cart.carries)) for cart in carts)
     return ", ".join(said)
 
 
@@ -43,23 +44,31 @@ def _state(engine: DryRun, piece: Piece) -> Iterator[str]:
     if shape is not None:
         yield shape.word
     if part in WORDS:
-        yield WORDS[part][value > 0]
+        yield tr(WORDS[part][value > 0])
     elif part is Part.TORCH:
-        yield "lit" if value else "burnt out" if engine.is_burnt_out(cell) else "out"
+        yield tr("lit") if value else tr("burnt out") if engine.is_burnt_out(cell) else tr("out")
     elif part is Part.DUST:
-        yield f"strength {value}"
+        yield tr("strength {value}", value=value)
     elif part is Part.REPEATER:
-        yield f"delay {piece.delay} ticks, {'on' if value else 'off'}"
+        yield tr("delay {delay} ticks, {words}", delay=piece.delay, words=tr("on") if value else tr("off"))
         if engine.is_locked(cell):
-            yield "locked"
+            yield tr("locked")
     elif part is Part.COMPARATOR:
-        yield f"{piece.mode.value}, gives {value}"
+        yield tr("{mode}, gives {strength}", mode=piece.mode.value, strength=value)
     elif part in RAILS and value:
-        yield "with a signal"
+        yield tr("with a signal")
     if TRAITS[part].slots:
-        yield f"{items_in(engine.contents(cell))} items, reads {engine.reading(cell)}"
+        yield tr(
+            "{count} items, reads {reading}",
+            count=items_in(engine.contents(cell)),
+            reading=engine.reading(cell),
+        )
     if part is Part.HOPPER and value:
-        yield "stopped by its signal"
+        yield tr("stopped by its signal")
     power, strong = engine.block_power(cell)
     if power:
-        yield f"{'strongly' if strong else 'weakly'} powered, {power}"
+        yield (
+            tr("strongly powered, {power}", power=power)
+            if strong
+            else tr("weakly powered, {power}", power=power)
+        )

@@ -15,6 +15,7 @@ from app.canvas.symbols import draw_marker
 from app.panels.look import font, hairline, label, panel
 from app.panels.rows import paint_text
 from app.panels.words import counted, plain_tip
+from app.translation import tr
 from model.severity import Severity
 
 HEIGHT: Final = 26
@@ -80,7 +81,7 @@ class StatusBar(QWidget):
 
     def show_chosen(self, count: int) -> None:
         """How many pieces are chosen."""
-        self.chosen.setText(f"{count} selected")
+        self.chosen.setText(tr("{count} selected", count=count))
 
     def show_findings(self, findings: Iterable[Counted]) -> None:
         """The counts by severity."""
@@ -106,7 +107,7 @@ class StatusBar(QWidget):
     def tell_saved(self) -> None:
         """The plan is the same as its file: there is no copy."""
         self.tell_unchanged()
-        self.recovery.setText("saved")
+        self.recovery.setText(tr("saved"))
 
     def tell_unchanged(self) -> None:
         """There is nothing to keep a copy of."""
@@ -117,7 +118,7 @@ class StatusBar(QWidget):
     def tell_copy_failed(self, why: str) -> None:
         """A recovery copy could not be written."""
         self._clock.stop()
-        self.recovery.setText("no recovery copy")
+        self.recovery.setText(tr("no recovery copy"))
         self.recovery.setToolTip(plain_tip(why))
 
     def _show_here(self) -> None:
@@ -126,9 +127,9 @@ class StatusBar(QWidget):
 
     def _tell_age(self) -> None:
         if self._copied is not None:
-            self.recovery.setText(f"recovery copy {_age(time.time() - self._copied)} ago")
+            self.recovery.setText(tr("recovery copy {age} ago", age=_age(time.time() - self._copied)))
             self.recovery.setToolTip(
-                "A copy of the plan as it is now, in case this program or the machine fails"
+                tr("A copy of the plan as it is now, in case this program or the machine fails")
             )
 
 
@@ -190,4 +191,4 @@ def _upright() -> QWidget:
 
 def _age(seconds: float) -> str:
     whole = max(0, int(seconds))
-    return f"{whole} s" if whole < 60 else f"{whole // 60} min"
+    return f"{whole} s" if whole < 60 else tr("{whole} min", whole=whole // 60)

@@ -9,18 +9,26 @@ from PySide6.QtCore import QObject, Qt
 
 from app.panels.table_model import Index, TableModel
 from app.panels.words import listed, plain_tip
+from app.translation import QT_TR_NOOP, tr
 from model.grid import Cell
 from model.routing.junction import Switch
 
 NAME, CELL, RESTS, POWERED, IDLE, CALLED_BY = range(6)
-TITLES: Final = ("", "cell", "rests", "powered", "idle", "called by")
+TITLES: Final = (
+    "",
+    QT_TR_NOOP("cell"),
+    QT_TR_NOOP("rests"),
+    QT_TR_NOOP("powered"),
+    QT_TR_NOOP("idle"),
+    QT_TR_NOOP("called by"),
+)
 TIPS: Final = (
-    "Named in the order of placing",
-    "Where the switch lies",
-    "How it lies without a signal",
-    "How it lies with a signal",
-    "What it must do while no reader holds: rest, or be powered by an inverter",
-    "The arms whose reader throws it",
+    QT_TR_NOOP("Named in the order of placing"),
+    QT_TR_NOOP("Where the switch lies"),
+    QT_TR_NOOP("How it lies without a signal"),
+    QT_TR_NOOP("How it lies with a signal"),
+    QT_TR_NOOP("What it must do while no reader holds: rest, or be powered by an inverter"),
+    QT_TR_NOOP("The arms whose reader throws it"),
 )
 SWITCH_ROLE: Final = Qt.ItemDataRole.UserRole
 
@@ -29,14 +37,14 @@ def idle_words(switch: Switch) -> str:
     """What the switch must do while no reader holds."""
     if switch.idle is None:
         return "—"
-    return "inverter" if switch.inverter else "rests"
+    return tr("inverter") if switch.inverter else tr("rests")
 
 
 def called_words(switch: Switch) -> str:
     """The arms whose reader throws the switch."""
     if switch.idle is None:
-        return "not wired"
-    return ", ".join(switch.called_by) if switch.called_by else "never"
+        return tr("not wired")
+    return ", ".join(switch.called_by) if switch.called_by else tr("never")
 
 
 class SwitchesModel(TableModel):
@@ -95,18 +103,24 @@ def summary(switches: tuple[Switch, ...], serves: bool) -> str:
     """One sentence on the whole choice."""
     wired = [switch for switch in switches if switch.idle is not None]
     if not switches:
-        return "A curve with a third neighbour becomes a switch, and is listed here."
+        return tr("A curve with a third neighbour becomes a switch, and is listed here.")
     if not serves:
-        return "No choice of signals serves all wanted routes; the findings say why."
+        return tr("No choice of signals serves all wanted routes; the findings say why.")
     if not wired:
-        return "Every wanted route arrives without a switch being wired."
+        return tr("Every wanted route arrives without a switch being wired.")
     inverters = sum(switch.inverter for switch in wired)
     throws = sum(len(switch.called_by) for switch in wired)
-    inverter_word = "1 inverter" if inverters == 1 else f"{inverters or 'No'} inverters"
-    throw_word = "1 throw" if throws == 1 else f"{throws} throws"
-    return f"{inverter_word}, {throw_word}: the fewest for this orientation."
+    inverter_word = (
+        tr("1 inverter") if inverters == 1 else tr("{inverters} inverters", inverters=inverters or "No")
+    )
+    throw_word = tr("1 throw") if throws == 1 else tr("{throws} throws", throws=throws)
+    return tr(
+        "{inverter_word}, {throw_word}: the fewest for this orientation.",
+        inverter_word=inverter_word,
+        throw_word=throw_word,
+    )
 
 
 def reader_sentence(names: list[str]) -> str:
     """What a reader throws."""
-    return f"throws {listed(names)}" if names else "throws nothing"
+    return tr("throws {listed}", listed=listed(names)) if names else tr("throws nothing")

@@ -26,6 +26,7 @@ from app.panels.symbols import paint_shape
 from app.panels.table_model import Index
 from app.panels.tables import CellDelegate, Table
 from app.theme import Theme
+from app.translation import tr
 from model.grid import Cell
 from model.routing.junction import Switch
 
@@ -43,7 +44,7 @@ class SwitchesPanel(QWidget):
         panel(self)
         self._document = document
         self.model = SwitchesModel(self)
-        self.table = Table("Switches", self.model, self)
+        self.table = Table(tr("Switches"), self.model, self)
         self.table.setItemDelegate(_SwitchDelegate(self.table))
         self.table.hide()
         self.summary = label("", "second")
@@ -68,7 +69,9 @@ class SwitchesPanel(QWidget):
             return
         self._show(junction.switches)
         said = summary(junction.switches, junction.control.serves)
-        self.summary.setText(f"{said} Being worked out anew…" if self._document.junction_is_old else said)
+        self.summary.setText(
+            tr("{said} Being worked out anew…", said=said) if self._document.junction_is_old else said
+        )
 
     def _show(self, switches: tuple[Switch, ...]) -> None:
         if not self.model.show(switches):

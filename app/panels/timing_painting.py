@@ -14,6 +14,7 @@ from app.panels.rows import BAR, paint_text
 from app.panels.timing_axis import BETWEEN_MARKS
 from app.panels.timing_drawing import Manner, draw_axis, draw_trace, draw_unsure, symbol_of
 from app.panels.timing_trace import seconds
+from app.translation import tr
 
 if TYPE_CHECKING:
     from app.panels.timing_view import TimingView
@@ -66,7 +67,7 @@ class _Diagram:
         box = QRectF(NAMES, 0, axis.width, AXIS - 1)
         draw_axis(painter, self._manner, box, axis, BETWEEN_MARKS, size.height())
         painter.restore()
-        for row, word in enumerate(("tick", "second")):
+        for row, word in enumerate((tr("tick"), tr("second"))):
             paint_text(
                 painter, self._line(LEFT, row, NAMES - 20), word, font(11), self._theme.ink2, right=True
             )

@@ -25,6 +25,7 @@ from app.panels.timing_keys import KEYS_IN_WORDS
 from app.panels.timing_trace import seconds
 from app.panels.timing_view import TimingView
 from app.panels.words import plain_tip
+from app.translation import QT_TR_NOOP, tr
 
 TALL: Final = 236
 """The height where nobody chose another one, in pixels; so are all lengths here."""
@@ -33,12 +34,12 @@ LIST_WIDTH: Final = 300
 NO_TITLE_BELOW: Final = 800
 NO_LIST_BELOW: Final = 720
 """Where nobody asked for the list."""
-NO_PROBES: Final = (
+NO_PROBES: Final = QT_TR_NOOP(
     "What each probed part reads stands here tick by tick: choose parts on the plan and press Probe."
 )
-NOTHING_RUN: Final = "Nothing has been read yet: start the dry run (F5)."
+NOTHING_RUN: Final = QT_TR_NOOP("Nothing has been read yet: start the dry run (F5).")
 
-UNSURE: Final = "Unsure: the order within this tick decides."
+UNSURE: Final = QT_TR_NOOP("Unsure: the order within this tick decides.")
 
 
 class TimingPanel(QWidget):
@@ -62,18 +63,20 @@ class TimingPanel(QWidget):
         self.view = TimingView()
         self.view.setWhatsThis(KEYS_IN_WORDS)
         self.found = RunFindingsPanel(document, runner)
-        self.title = label("Timing diagram", "section")
+        self.title = label(tr("Timing diagram"), "section")
         self.words = label("", "second")
         self.words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.empty = label(NO_PROBES, "second")
-        self.probe_button = _button("Probe", "Watch what the chosen cells read")
-        self.remove_button = _button("Take away", "Watch the cell of the chosen row no more")
-        self.closer_button = _button("+", "Zoom in along time")
-        self.wider_button = _button("\u2212", "Zoom out along time")
-        self.whole_button = _button("Whole run", "Show all ticks that were run")
-        self.svg_button = _button("SVG…", "Write the ticks that are seen, of all probes, as a drawing")
-        self.vcd_button = _button("VCD…", "Write the whole run for a waveform viewer (IEEE 1364)")
-        self.found_button = _button("Found", "Show what the dry run found beside the diagram")
+        self.probe_button = _button(tr("Probe"), tr("Watch what the chosen cells read"))
+        self.remove_button = _button(tr("Take away"), tr("Watch the cell of the chosen row no more"))
+        self.closer_button = _button("+", tr("Zoom in along time"))
+        self.wider_button = _button("\u2212", tr("Zoom out along time"))
+        self.whole_button = _button(tr("Whole run"), tr("Show all ticks that were run"))
+        self.svg_button = _button(
+            tr("SVG…"), tr("Write the ticks that are seen, of all probes, as a drawing")
+        )
+        self.vcd_button = _button(tr("VCD…"), tr("Write the whole run for a waveform viewer (IEEE 1364)"))
+        self.found_button = _button(tr("Found"), tr("Show what the dry run found beside the diagram"))
         self.found_button.setCheckable(True)
         self._list_was_asked = False
         self._lay_out()
@@ -192,8 +195,14 @@ class TimingPanel(QWidget):
         elif not view.now:
             said = NOTHING_RUN
         else:
-            with_run = ", with the run" if view.follows else ""
-            said = f"Tick {view.tick}, {seconds(view.tick)}{with_run}. {trace.sentence(view.tick)}."
+            with_run = tr(", with the run") if view.follows else ""
+            said = tr(
+                "Tick {tick}, {seconds}{with_run}. {sentence}.",
+                tick=view.tick,
+                seconds=seconds(view.tick),
+                with_run=with_run,
+                sentence=trace.sentence(view.tick),
+            )
             if view.tick in view.unsure.get(trace.cell, ()):
                 said += f" {UNSURE}"
         if said != self.words.text():
@@ -206,7 +215,7 @@ class TimingPanel(QWidget):
         self._list_was_asked = True
 
     def _show_found_count(self, count: int) -> None:
-        self.found_button.setText(f"Found  {count}")
+        self.found_button.setText(tr("Found  {count}", count=count))
 
     def _go_to_found(self, cells: object, tick: object) -> None:
         self.cells_asked.emit(cells)

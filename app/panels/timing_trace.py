@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from typing import Final, NamedTuple
 
 from app.names import part_name
+from app.translation import QT_TR_NOOP, tr
 from model.dry_run.waveform import STRENGTHS, Wave
 from model.grid import Cell
 from model.parts import Part
@@ -16,23 +17,23 @@ FULL: Final = 15
 """The highest strength."""
 TICKS_A_SECOND: Final = 20
 _WORDS: Final[dict[Part, tuple[str, str]]] = {
-    Part.RAIL: ("at rest", "powered"),
-    Part.BOOSTER_RAIL: ("brakes", "drives"),
-    Part.TORCH: ("out", "lit"),
-    Part.LAMP: ("out", "lit"),
-    Part.BUTTON: ("not pressed", "pressed"),
-    Part.HOPPER: ("works", "stopped by a signal"),
-    Part.AUTO_CRAFTER: ("no signal", "has a signal"),
+    Part.RAIL: (QT_TR_NOOP("at rest"), QT_TR_NOOP("powered")),
+    Part.BOOSTER_RAIL: (QT_TR_NOOP("brakes"), QT_TR_NOOP("drives")),
+    Part.TORCH: (QT_TR_NOOP("out"), QT_TR_NOOP("lit")),
+    Part.LAMP: (QT_TR_NOOP("out"), QT_TR_NOOP("lit")),
+    Part.BUTTON: (QT_TR_NOOP("not pressed"), QT_TR_NOOP("pressed")),
+    Part.HOPPER: (QT_TR_NOOP("works"), QT_TR_NOOP("stopped by a signal")),
+    Part.AUTO_CRAFTER: (QT_TR_NOOP("no signal"), QT_TR_NOOP("has a signal")),
 }
-_OFF_ON: Final = ("off", "on")
-_STRENGTH_WORDS: Final = {Part.DUST: "strength", Part.COMPARATOR: "output"}
+_OFF_ON: Final = (QT_TR_NOOP("off"), QT_TR_NOOP("on"))
+_STRENGTH_WORDS: Final = {Part.DUST: QT_TR_NOOP("strength"), Part.COMPARATOR: QT_TR_NOOP("output")}
 
 
 _SHORT: Final = {
-    Part.DUST: "Dust",
-    Part.TORCH: "Torch",
-    Part.BOOSTER_RAIL: "Booster",
-    Part.DETECTOR_RAIL: "Detector",
+    Part.DUST: QT_TR_NOOP("Dust"),
+    Part.TORCH: QT_TR_NOOP("Torch"),
+    Part.BOOSTER_RAIL: QT_TR_NOOP("Booster"),
+    Part.DETECTOR_RAIL: QT_TR_NOOP("Detector"),
 }
 
 
@@ -70,7 +71,7 @@ class Trace:
     def name(self) -> str:
         """The switch or the part in the cell, as short as a builder says it."""
         if self.switch or self.part is None:
-            return self.switch or "Nothing"
+            return self.switch or tr("Nothing")
         return _SHORT.get(self.part) or part_name(self.part)
 
     def extend(self, changes: Iterable[tuple[int, int]]) -> None:
@@ -148,7 +149,7 @@ class Trace:
     def words(self, value: int | None) -> str:
         """A reading as a builder says it."""
         if value is None:
-            return "not read yet"
+            return tr("not read yet")
         if self.has_strengths:
             return f"{_STRENGTH_WORDS.get(self.part, 'power')} {value}" if self.part else str(value)
         return _WORDS.get(self.part, _OFF_ON)[value > 0] if self.part else _OFF_ON[value > 0]
@@ -159,9 +160,18 @@ class Trace:
         said = f"{self.name} {self.cell}: {self.words(value)}"
         since = self.change_before(tick + 1)
         if since is not None:
-            said += f" since tick {since}"
+            said += tr(" since tick {since}", since=since)
         after = self.change_after(tick)
-        return said if after is None else f"{said}, {self.words(self.value_at(after))} from tick {after}"
+        return (
+            said
+            if after is None
+            else tr(
+                "{said}, {words} from tick {after}",
+                said=said,
+                words=self.words(self.value_at(after)),
+                after=after,
+            )
+        )
 
 
 def seconds(tick: int) -> str:

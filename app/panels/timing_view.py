@@ -13,6 +13,7 @@ from app.panels.timing_axis import TimeAxis
 from app.panels.timing_keys import KEYS
 from app.panels.timing_painting import AXIS, NAMES, ROW, paint_diagram
 from app.panels.timing_trace import Trace
+from app.translation import tr
 from model.grid import Cell
 
 SPARE: Final = 0.1
@@ -33,7 +34,7 @@ class TimingView(QAbstractScrollArea):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Timing diagram")
+        self.setAccessibleName(tr("Timing diagram"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setProperty("look", "timing")
         self.traces: Sequence[Trace] = ()

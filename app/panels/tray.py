@@ -21,6 +21,7 @@ from app.names import group_name, part_name
 from app.panels.look import font
 from app.panels.rows import is_chosen, is_under_pointer, paint_text, rect_of
 from app.panels.table_model import Index
+from app.translation import QT_TR_NOOP, tr
 from model.parts import TRAITS, Part
 
 ROW: Final = 30
@@ -29,8 +30,8 @@ WIDE: Final = 204
 NARROW: Final = 48
 SYMBOL: Final = 24
 PART_ROLE: Final = Qt.ItemDataRole.UserRole
-READY_MADE: Final = "Ready made"
-MODULES: Final = "Modules…"
+READY_MADE: Final = QT_TR_NOOP("Ready made")
+MODULES: Final = QT_TR_NOOP("Modules…")
 MODULES_ROLE: Final = Qt.ItemDataRole.UserRole + 1
 """Whether a row stands for all modules."""
 GROUPS: Final = tuple(dict.fromkeys(traits.group for traits in TRAITS.values()))
@@ -44,7 +45,7 @@ class Tray(QListWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Parts")
+        self.setAccessibleName(tr("Parts"))
         self.setProperty("look", "tray")
         self.setItemDelegate(_TrayDelegate(self))
         self.setMouseTracking(True)
@@ -80,7 +81,7 @@ class Tray(QListWidget):
         self._head(READY_MADE)
         row = QListWidgetItem(MODULES, self)
         row.setData(MODULES_ROLE, True)
-        row.setToolTip("Readers, latches, inverters and other circuits to put down whole (N)")
+        row.setToolTip(tr("Readers, latches, inverters and other circuits to put down whole (N)"))
 
     def _head(self, text: str) -> None:
         heading = QListWidgetItem(text, self)
