@@ -188,10 +188,9 @@ class Scene:
         look = None if piece is None else self.looks.look(piece)
         return look is not None and look.part is Part.RAIL and look.other_shape is None
 
-    def _forget(self, cells: Iterable[Cell]) -> None:
-        known = tuple(cells)
-        self._pieces.forget(known, range(-1, 2))
-        self._ground.forget(known, range(-2, 3))
+    def _forget(self, cells: frozenset[Cell]) -> None:
+        self._pieces.forget(cells, range(-1, 2))
+        self._ground.forget(cells, range(-2, 3))
 
     def _ground_strokes(self, tile: Tile, part: Area) -> Iterator[Stroke]:
         look = _manners(tile.look)

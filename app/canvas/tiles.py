@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Callable, Hashable, Iterable, Iterator
+from collections.abc import Callable, Collection, Hashable, Iterable, Iterator
 from dataclasses import dataclass
 from typing import Final, NamedTuple
 
@@ -31,7 +31,7 @@ CELLS_ACROSS: Final = {
 """Cells along the side of a tile, by zoom step: 384 or 512 px, a multiple of the fourth grid line."""
 KEPT_BYTES: Final = 96_000_000
 """Memory for the tiles of one layer; one screen of 1920 × 1080 px takes about 10 MB."""
-CLEAR_ALL_FROM: Final = 2_000
+CLEAR_ALL_FROM: Final = 500
 """From so many changed cells on, finding their tiles costs more than painting what is seen again."""
 
 
@@ -108,16 +108,16 @@ class TileCache:
             return True
         return False
 
-    def forget(self, cells: Iterable[Cell], levels: range) -> None:
+    def forget(self, cells: Collection[Cell], levels: range) -> None:
         """Has the tiles in which one of these cells, or a cell beside one, is drawn painted anew there.
 
         ``levels`` are added to the cells' own: the levels on which they show.
         """
-        columns = {(cell.x + dx, cell.z + dz) for cell in cells for dx, dz in _AROUND}
-        heights = {cell.y + level for cell in cells for level in levels}
-        if len(columns) > CLEAR_ALL_FROM:
+        if len(cells) > CLEAR_ALL_FROM:
             self.clear()
             return
+        columns = {(cell.x + dx, cell.z + dz) for cell in cells for dx, dz in _AROUND}
+        heights = {cell.y + level for cell in cells for level in levels}
         touched = _touched_areas(columns, {tile.scale for tile in self._pictures})
         for tile in list(self._pictures):
             part = touched.get((tile.scale, tile.column, tile.row))

@@ -33,6 +33,8 @@ A placing looks two columns far, and from two levels below its own (a level end 
 four above (the raised end of a neighbour two up).
 """
 
+ANEW_FROM: Final = 500
+"""Pieces from which on it costs less to lay a plan anew than to follow, when they are much of it."""
 Event = tuple[int, int]
 """The rank of a rail and its packed cell."""
 History = list[tuple[int, Shape]]
@@ -55,11 +57,7 @@ class Layout:
         """Of the rails that another event wrote, too; the others lie as their own event wrote them."""
         self._wrote: dict[Event, tuple[int, ...]] = {}
         """Of the events that wrote other rails, too: the packed cells of all that they wrote."""
-        with collector_paused():
-            for entry in with_pauses(plan.pieces.in_order()):
-                event = self._add(entry)
-                if event is not None:
-                    self._run_last(event, entry.piece)
+        self._lay_all()
 
     @property
     def shapes(self) -> Mapping[Cell, Shape]:
@@ -74,6 +72,8 @@ class Layout:
     def follow(self, change: Change) -> frozenset[Cell]:
         """Applies a change; returns the cells whose shape came, went or became another."""
         self.plan = change.applied(self.plan)
+        if len(change.placed) > max(ANEW_FROM, len(self.plan.pieces) // 4):
+            return self._lay_anew()
         bared = {entry.rank: self._remove(entry) for entry in change.taken}
         events = {event for entry in change.placed if (event := self._add(entry)) is not None}
         for rank, cells in bared.items():
@@ -86,6 +86,22 @@ class Layout:
         shapes = {cell: self.shape(cell) for cell in changed}
         self.follow(change.inverse())
         return shapes
+
+    def _lay_all(self) -> None:
+        with collector_paused():
+            for entry in with_pauses(self.plan.pieces.in_order()):
+                event = self._add(entry)
+                if event is not None:
+                    self._run_last(event, entry.piece)
+
+    def _lay_anew(self) -> frozenset[Cell]:
+        """Forgets all and lays the whole plan; returns where the shape is another."""
+        before = dict(self.rails)
+        for known in (self.rails, self.straight_only, self.stoppers, self._rank_at, self._bent, self._wrote):
+            known.clear()
+        self._lay_all()
+        now = self.rails
+        return frozenset(unpack(key) for key in before.keys() | now.keys() if before.get(key) != now.get(key))
 
     def _add(self, entry: Placed) -> Event | None:
         """Takes up a piece; returns its event when it is a rail."""
