@@ -57,7 +57,9 @@ class KeysDialog(QDialog):
         self._change = change
         self._rows: dict[str, QTreeWidgetItem] = {}
         self._entries = {entry.name: entry for entry in table}
-        self.list = named(QTreeWidget(columnCount=2, rootIsDecorated=False, indentation=0), tr("Keys"))
+        self.list = named(QTreeWidget(columnCount=2), tr("Keys"))
+        self.list.setRootIsDecorated(False)
+        self.list.setIndentation(0)
         self.list.setItemDelegate(_RowDelegate(self.list))
         self.list.setHeaderLabels([tr("what it does"), tr("keys")])
         self.list.header().setStretchLastSection(False)
