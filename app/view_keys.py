@@ -21,6 +21,7 @@ IN_THE_PLAN: Final = (
     ("Ctrl and arrows", "moves what is chosen by a cell"),
     ("Ctrl and drag", "copies what is chosen"),
     ("Shift and click", "chooses one piece more, or one less"),
+    ("Shift and Enter, arrows, Enter", "places or erases in every cell passed"),
     ("Shift and Enter", "steps a surveyed rail back to the shape before"),
     ("Alt", "goes to the menus"),
 )

@@ -175,7 +175,7 @@ class Hands:
             return
         self.host.say("")
         self.tool.press(event)
-        if not self.tool.waits_for_drag:
+        if not self.tool.waits_for_drag and not (self.tool.drags_by_shift and held & Modifiers.SHIFT):
             self.tool.release(event)
 
     def _drag_by_key(self, held: Modifiers) -> None:

@@ -33,6 +33,7 @@ class EraseTool(Tool):
     """Idle (state ``None``), erasing, or untying an arm."""
 
     name = "erase"
+    drags_by_shift = True
     state: Erasing | Untying | None = None
 
     @property

@@ -15,6 +15,7 @@ class PlaceTool(StrokeTool):
     """Idle (the part in hand hovers) or placing."""
 
     name = "place"
+    drags_by_shift = True
     hovered: Cell | None = None
 
     def leave(self) -> None:

@@ -18,6 +18,8 @@ class Tool:
     name: ClassVar[str]
     drags_by_key: ClassVar[bool] = False
     """Whether Enter begins a drag that the arrow keys go on with and a second Enter ends."""
+    drags_by_shift: ClassVar[bool] = False
+    """Whether Shift and Enter begins such a drag, where Enter alone acts at once."""
 
     def __init__(self, host: Host) -> None:
         self.host = host

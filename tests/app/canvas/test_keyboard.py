@@ -55,6 +55,22 @@ def test_enter_places_erases_and_throws(document: Document, shown_wye: PlanView,
     assert shown_wye.previews.shown.powered == {SWITCH}
 
 
+def test_shift_and_enter_begins_a_drag_where_enter_acts_at_once(
+    document: Document, view: PlanView, user: User
+) -> None:
+    view.go_to(Cell(0, LEVEL, 0))
+    view.use("place")
+    user.keys(K.Key_Return, mods=Qt.KeyboardModifier.ShiftModifier)
+    user.keys(K.Key_Right, K.Key_Right, K.Key_Down)
+    assert document.undo_stack.count() == 0
+    user.keys(K.Key_Return)
+    assert document.undo_stack.text(0) == "Place 4 pieces"
+    view.use("erase")
+    user.keys(K.Key_Return, mods=Qt.KeyboardModifier.ShiftModifier)
+    user.keys(K.Key_Up, K.Key_Return)
+    assert document.undo_stack.text(1) == "Erase 2 pieces"
+
+
 def test_pieces_are_chosen_and_carried_by_keys(document: Document, shown_wye: PlanView, user: User) -> None:
     shown_wye.go_to(Cell(4, LEVEL, 0))
     user.keys(K.Key_Return, K.Key_Return)

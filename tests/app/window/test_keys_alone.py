@@ -115,8 +115,12 @@ def lay_a_wye() -> None:
 
 def place_blocks_under_it() -> None:
     """On the level below, in two drags; the block in the middle serves both."""
-    press(K.Key_PageDown, K.Key_P, K.Key_Left, K.Key_Left, K.Key_Return, *[K.Key_Right] * 4, K.Key_Return)
-    press(K.Key_Left, K.Key_Left, K.Key_Return, K.Key_Down, K.Key_Down, K.Key_Return)
+    shift = Qt.KeyboardModifier.ShiftModifier
+    press(K.Key_PageDown, K.Key_P, K.Key_Left, K.Key_Left)
+    press(K.Key_Return, held=shift)
+    press(*[K.Key_Right] * 4, K.Key_Return, K.Key_Left, K.Key_Left)
+    press(K.Key_Return, held=shift)
+    press(K.Key_Down, K.Key_Down, K.Key_Return)
 
 
 def name_arms() -> None:
@@ -162,6 +166,8 @@ def test_a_plan_is_made_from_beginning_to_end_without_a_mouse(
     name_arms()
     settle(window)
     document = window.document
+    assert [piece.part for piece in document.plan.pieces].count(Part.SOLID_BLOCK) == 7
+    assert "unsupported" not in {finding.rule for finding in document.findings}
     assert len(document.junction.switches) == 1
     assert [arm.name for arm in document.plan.arms] == ["Mill", "Quay", "Fen"]
     assert all(arm.enter and arm.leave for arm in document.plan.arms)
