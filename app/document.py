@@ -25,6 +25,8 @@ from model.track.layout import Layout
 Wish = ParamSpec("Wish")
 BEGIN_AFTER_MS: Final = 20
 """From an edit until the background begins: the picture comes first, and would have to wait for it."""
+MANY_PIECES: Final = 20_000
+"""So many are not read, moved or turned within 300 ms."""
 FOLLOWED_UP_TO: Final = 500
 """Changed cells up to which local findings follow an edit; of larger ones the background finds all anew."""
 OLD_AFTER_MS: Final = 150
@@ -134,6 +136,7 @@ class Document(Opened):
 
     def take(self, change: Change) -> None:
         """Make a change the newest state (the undo command calls this)."""
+        self.tell_if_long(f"{change.label}…", len(change.placed) + len(change.taken))
         self._worker.drop()  # what it works on is an older plan from here on
         with window_first():
             before = self.plan.details
@@ -143,6 +146,11 @@ class Document(Opened):
             if self.plan.details != before:
                 self.details_changed.emit()
         self._work_out()
+
+    def tell_if_long(self, words: str, pieces: int) -> None:
+        """Says what is about to be done with so many pieces, where the window will stand still for it."""
+        if pieces >= MANY_PIECES:
+            self.works_long.emit(words)
 
     def show_where(self, change: Change) -> None:
         """Tell where an undo or redo acted: on the plan, or else among what stands beside it."""

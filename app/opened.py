@@ -27,6 +27,8 @@ class Opened(QObject):
     dirty_changed = Signal(bool)
     stepped = Signal(object, str)
     """What became of a change (a ``Step``), and the change's label."""
+    works_long = Signal(str)
+    """What is about to be done here that may take longer than 300 ms, for the status bar."""
     refused = Signal(str)
     """Why a wish was not carried out, for the status bar."""
 

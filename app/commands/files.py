@@ -10,9 +10,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from app.claim import Claim
-from app.opened import Opened
+from app.opened import Opened, stamp_of
 from app.recovery import LeftOver, Recovery
 from app.settings import Settings
+from app.translation import tr
 from model.files.errors import PlanFileError
 from model.files.plan_file import read_plan
 from model.files.writer import WriteError
@@ -22,6 +23,8 @@ Button = QMessageBox.StandardButton
 PORTS: Final = {f"{port}{number}" for port in ("com", "lpt") for number in "0123456789¹²³"}
 RESERVED: Final = {"con", "prn", "aux", "nul"} | PORTS
 """Of these names Windows makes devices, whatever ending follows (Microsoft, "Naming Files", from memory)."""
+MANY_BYTES: Final = 1_000_000
+"""A file that long is not opened within 300 ms."""
 LONGEST: Final = 60
 """Letters of a title in a question; longer ones would not fit on the screen."""
 
@@ -97,6 +100,7 @@ class FileCommands:
         if not self._kind.is_for(path):
             self._elsewhere(path)
             return False
+        self._tell_if_long(path)
         try:
             value = self._kind.read(path, None)
         except (PlanFileError, OSError) as error:
@@ -110,6 +114,11 @@ class FileCommands:
         self._settings.add_recent(path)
         self._settings.choose("folder", str(path.absolute().parent))
         return True
+
+    def _tell_if_long(self, path: Path) -> None:
+        stamp = stamp_of(path)
+        if stamp is not None and stamp[1] >= MANY_BYTES:
+            self._document.works_long.emit(tr("Opening {name}…", name=path.name))
 
     def open_example(self, path: Path) -> bool:
         """Open an example as a document of its own, so that saving never writes over the example."""

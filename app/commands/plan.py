@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 from app.dialogs.cell import CellDialog
 from app.dialogs.details import sheet_dialog, title_dialog
 from app.document import Document
+from app.translation import tr
 from model.edits import move_plan, set_running_side, set_sheet, set_title, turn_plan
 from model.grid import Cell, Turn
 from model.plan import Side
@@ -74,6 +75,7 @@ class PlanCommands:
         if dialog.exec():
             there = dialog.cell
             step = (there.x - here.x, there.y - here.y, there.z - here.z)
+            self._tell_if_long(tr("Moving the plan…"))
             with self._carry_choice(lambda cell: cell.moved(*step)):
                 is_moved = self._document.edit(move_plan, *step)
             if is_moved:
@@ -81,5 +83,9 @@ class PlanCommands:
 
     def turn(self, turn: Turn) -> None:
         """Turn the whole plan about x = z = 0."""
+        self._tell_if_long(tr("Turning the plan…"))
         with self._carry_choice(turn.cell):
             self._document.edit(turn_plan, turn)
+
+    def _tell_if_long(self, words: str) -> None:
+        self._document.tell_if_long(words, len(self._document.plan.pieces))
