@@ -156,6 +156,8 @@ class Frame(QWidget):
         self._panels.modules.setVisible(self._has_modules)
         self._panels.tray.setVisible(has_tray)
         self._panels.in_hand.setVisible(has_tray)
+        # An empty layout in its place would let the row take no more height than it must.
+        self._left.setVisible(has_tray or self._has_modules)
         self.fold_for(self.width())
 
     def _set_diagram(self) -> None:
@@ -194,7 +196,8 @@ class Frame(QWidget):
 
     def _middle(self, view: PlanView) -> QLayout:
         panels = self._panels
-        tray = bare(QVBoxLayout())
+        self._left = QWidget()
+        tray = bare(QVBoxLayout(self._left))
         tray.addWidget(panels.tray, 1)
         tray.addWidget(panels.in_hand)
         tray.addWidget(panels.modules, 1)
@@ -222,7 +225,7 @@ class Frame(QWidget):
         plan.addWidget(split, 1)
         plan.addWidget(self._foot)
         row = bare(QHBoxLayout())
-        row.addLayout(tray)
+        row.addWidget(self._left)
         row.addWidget(hairline("upright"))
         across = self._across
         across.setChildrenCollapsible(False)
