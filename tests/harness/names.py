@@ -10,7 +10,7 @@ HOSTILE: Final = (
     "<image href='file:///etc/passwd'>", '<img src="http://example.invalid/x.png">', "日本 \u202eabc",
     "\U0001f683 e\u0301", "=1+1", "+1", "-1", "@SUM(A1)", "..", ".", "../../etc/passwd", "C:\\con", "con",
     "NUL", "com1", "lpt¹", "aux.plan.json", "a:b", "a|b", "a?b*", "~", "$HOME", "%TEMP%", " ", "trailing. ",
-    "\u00a0", "a\u2028b", "\ufeff", "\ufffe", "ﷺ" * 26, "Å" * 80, "A\u030a" * 40, "\u200b", "<", "&", '"', 
+    "\u00a0", "a\u2028b", "\ufeff", "\ufffe", "ﷺ" * 26, "Å" * 80, "A\u030a" * 40, "\u200b", "<", "&", '"',
     "'", "`id`",
 )  # fmt: skip
 LETTERS: Final = "aZ9 <>&\"'=+-@.:;|?*\\~$%#`{}[]()\u00e9\u0301\u202e\u200b\u2028\ufffe日\U0001f683"

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QDialog
 from app.network.actions import NETWORK_TOOLS
 from app.network.window import NetworkWindow
 from tests.app.network.networks import load, settle, small_network
+from tests.harness.memory import grows_little
 
 KEYS = (
     Qt.Key.Key_Left,
@@ -117,12 +118,27 @@ def run(window: NetworkWindow, events: int, seed: int) -> None:
     assert window.document.network == end
 
 
+@pytest.mark.timeout(300)
 @pytest.mark.parametrize("seed", range(2))
 def test_random_events(network_window: NetworkWindow, seed: int) -> None:
-    run(network_window, 700, seed)
+    run(network_window, 1_000, seed)
 
 
 @pytest.mark.slow
-@pytest.mark.timeout(900)
-def test_many_random_events(network_window: NetworkWindow) -> None:
-    run(network_window, 10_000, 7)
+@pytest.mark.timeout(3_600)
+@pytest.mark.parametrize("seed", range(7, 12))
+def test_many_random_events(network_window: NetworkWindow, seed: int) -> None:
+    run(network_window, 10_000, seed)
+
+
+@pytest.mark.slow
+@pytest.mark.timeout(3_600)
+def test_random_events_leave_little_behind(network_window: NetworkWindow) -> None:
+    def act(events: int) -> None:
+        for number in range(events // 500):
+            load(network_window)
+            monkey(network_window, 500, number)
+            network_window.view.hands.interrupt()
+        load(network_window)
+
+    grows_little(act, 3_000, 10_000)

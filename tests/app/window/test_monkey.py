@@ -12,10 +12,12 @@ from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
 
 from app.window import MainWindow
 from model.files.plan_file import parse_plan, plan_bytes, read_plan
 from tests.app.windows import example, settle
+from tests.harness.memory import grows_little
 
 COMMANDS = (
     "undo", "redo", "cut", "copy", "paste", "delete", "select_all", "turn_chosen", "mirror_chosen",
@@ -93,16 +95,20 @@ class Monkey:
             QTest.mouseClick(tile, Qt.MouseButton.LeftButton)
 
 
-def run(window: MainWindow, seed: int, events: int) -> None:
-    """Let the monkey at the ring; then undo and redo must lead there and back, and the plan be savable."""
-    start = read_plan(example("fen-ring"))
-    window.document.load(start, None)
-    monkey = Monkey(window, seed)
+def act_often(window: MainWindow, monkey: Monkey, events: int) -> None:
+    """So many events, with time for the window in between."""
     for number in range(events):
         monkey.act()
         if number % 10 == 0:
             QApplication.processEvents()
     settle(window)
+
+
+def run(window: MainWindow, seed: int, events: int) -> None:
+    """Let the monkey at the ring; then undo and redo must lead there and back, and the plan be savable."""
+    start = read_plan(example("fen-ring"))
+    window.document.load(start, None)
+    act_often(window, Monkey(window, seed), events)
     end, stack = window.document.plan, window.document.undo_stack
     index = stack.index()
     assert stack.count() > 0, "the monkey changed nothing at all"
@@ -115,9 +121,40 @@ def run(window: MainWindow, seed: int, events: int) -> None:
     assert plan_bytes(parse_plan(written, "monkey")) == written
 
 
-@pytest.mark.parametrize("seed", range(3))
+@pytest.mark.timeout(300)
+@pytest.mark.parametrize("seed", range(2))
 def test_a_monkey_breaks_nothing(window: MainWindow, seed: int) -> None:
-    run(window, seed, 300)
+    run(window, seed, 500)
+
+
+@pytest.mark.slow
+@pytest.mark.timeout(3_600)
+def test_a_monkey_leaves_little_behind(window: MainWindow) -> None:
+    """The undo stack keeps what is done, by intent; it is emptied now and then, as by opening a file."""
+    start = read_plan(example("fen-ring"))
+    monkey = Monkey(window, 7)
+
+    def act(events: int) -> None:
+        for _ in range(events // 500):
+            window.document.load(start, None)
+            act_often(window, monkey, 500)
+        window.document.load(start, None)
+        settle(window)
+
+    grows_little(act, 3_000, 10_000)
+
+
+def test_a_mistake_in_a_slot_is_seen(window: MainWindow, qtbot: QtBot) -> None:
+    """The control that must fail: an action that raises, among those that the monkey triggers."""
+
+    def blunder() -> None:
+        raise RuntimeError("planted")
+
+    window.bound["solo"].triggered.connect(blunder)
+    window.document.load(read_plan(example("fen-ring")), None)
+    with qtbot.captureExceptions() as caught:
+        act_often(window, Monkey(window, 1), 200)
+    assert {kind for kind, *_ in caught} == {RuntimeError}
 
 
 @pytest.mark.slow

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
+from random import Random
 
+import msgspec
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -13,13 +15,14 @@ from hypothesis import strategies as st
 from model import edits
 from model.files.plan_file import plan_bytes, read_plan
 from model.grid import ALL_TURNS, Cell, Turn
-from model.plan import Plan, plan_of
+from model.plan import Change, Plan, plan_of
 from model.routing.junction import Junction
 from model.rules import find_all
 from model.sheet import materials
 from model.steps.bound import ordered_rails
 from model.track.layout import Layout
 from model.track.shapes import Shape
+from tests.harness.plans import random_plan
 from tests.strategies import plans, tracks, turns
 
 EXAMPLES = sorted((Path(__file__).parents[3] / "resources" / "examples").glob("*.plan.json"))
@@ -94,21 +97,57 @@ PLANS = plans() | tracks().map(plan_of)
 MOVES = st.tuples(st.integers(-5_000, 5_000), st.integers(-900, 900), st.integers(-5_000, 5_000))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=20, deadline=None)
 @given(PLANS, MOVES)
 def test_everything_follows_a_move(plan: Plan, by: tuple[int, int, int]) -> None:
     moves_whole(plan, *by)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(PLANS, turns)
 def test_what_must_follow_a_turn_follows(plan: Plan, turn: Turn) -> None:
     turns_whole(plan, turn)
 
 
+def moved_and_turned(seeds: range) -> None:
+    """Cheap plans by the number of their seed, each moved and turned."""
+    for seed in seeds:
+        random = Random(seed)
+        plan = random_plan(random, most=10)
+        moves_whole(
+            plan, random.randint(-5_000, 5_000), random.randint(-900, 900), random.randint(-5_000, 5_000)
+        )
+        turns_whole(plan, random.choice(ALL_TURNS))
+
+
+@pytest.mark.timeout(600)
+def test_1_000_plans_are_moved_and_turned_whole() -> None:
+    moved_and_turned(range(1_000))
+
+
 @pytest.mark.slow
 @pytest.mark.timeout(0)
-@settings(max_examples=20_000, deadline=None)
+def test_100_000_plans_are_moved_and_turned_whole() -> None:
+    moved_and_turned(range(1_000, 101_000))
+
+
+def test_a_turn_that_forgets_the_arms_is_seen(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The control that must fail."""
+    turn_plan = edits.turn_plan
+
+    def forgetful(plan: Plan, turn: Turn) -> Change:
+        change = turn_plan(plan, turn)
+        after = None if change.after is None else change.after.replace(arms=plan.arms)
+        return msgspec.structs.replace(change, after=after)
+
+    monkeypatch.setattr(edits, "turn_plan", forgetful)
+    with pytest.raises(AssertionError):
+        moved_and_turned(range(20))
+
+
+@pytest.mark.slow
+@pytest.mark.timeout(0)
+@settings(max_examples=2_000, deadline=None)
 @given(PLANS, MOVES, turns)
 def test_moves_and_turns_at_length(plan: Plan, by: tuple[int, int, int], turn: Turn) -> None:
     moves_whole(plan, *by)
