@@ -93,8 +93,8 @@ class SketchCard(QWidget):
         self.enough.setText(tr("Enough"))
 
     def _show_end(self) -> None:
-        self.count.setText(tr("First sketch"))
-        self.title.setText(tr("That is a junction"))
+        self.count.clear()
+        self.title.setText(tr("That was the first sketch"))
         self.progress.clear()
         self.text.setText(tr(END))
         self.skip.hide()
