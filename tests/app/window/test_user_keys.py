@@ -112,8 +112,8 @@ def test_both_kinds_of_window_obey_and_remember(
     dialog.editor.give.click()
     assert network.bound["fit_all"].shortcut() == QKeySequence("Ctrl+7")
     # A key of the other window's table clashes where both windows have the action.
-    press(dialog, "fit_all", K.Key_F2, Qt.KeyboardModifier.NoModifier)
-    assert "means Change already" in dialog.editor.told.text()
+    press(dialog, "fit_all", K.Key_J, Qt.KeyboardModifier.NoModifier)
+    assert "means Junction already" in dialog.editor.told.text()
     network.close()
     network.deleteLater()
     user_keys.take({})
