@@ -80,7 +80,9 @@ def test_the_entry_starts_the_program_that_is_installed() -> None:
     assert said["Icon"] == ICON.stem
     assert said["Categories"].startswith("Graphics;")
     assert {*said["MimeType"].strip(";").split(";")} == {*kinds()}
-    assert f'setDesktopFileName("{ENTRY.stem}")' in (ROOT / "app" / "window.py").read_text("utf-8")
+    program = (ROOT / "app" / "window.py").read_text("utf-8")
+    assert f'setDesktopFileName("{ENTRY.stem}")' in program, "by this Wayland knows whose window it is"
+    assert f'setApplicationName("{said["StartupWMClass"]}")' in program, "by this X11 does"
 
 
 def test_each_kind_of_file_is_known_by_its_ending_and_by_its_beginning() -> None:
