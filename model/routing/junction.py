@@ -63,18 +63,31 @@ class SettingShapes:
 
 
 class Junction:
-    """A plan with its layout, switches, control table and ways; the layout must be the plan's."""
+    """A plan with its layout, switches, control table and ways.
 
-    def __init__(self, plan: Plan, layout: Layout | None = None) -> None:
+    The layout and the rails with three neighbours must be the plan's, where they are known already.
+    """
+
+    def __init__(
+        self, plan: Plan, layout: Layout | None = None, three_ways: tuple[Cell, ...] | None = None
+    ) -> None:
         self.plan = plan
         self.layout = Layout(plan) if layout is None else layout
+        self._three_ways = three_ways
         self._settings: dict[tuple[frozenset[Cell], frozenset[Cell]], Overlay] = {}
 
     @cached_property
-    def three_way_states(self) -> dict[Cell, PowerStates]:
+    def three_ways(self) -> tuple[Cell, ...]:
         """The plain rails with neighbours in exactly three directions, in file order."""
+        if self._three_ways is not None:
+            return self._three_ways
         rails = (piece.at for piece in with_pauses(self.plan.pieces) if piece.part is Part.RAIL)
-        return {at: power_states(self.layout, at) for at in rails if three_way(self.layout, at)}
+        return tuple(at for at in rails if three_way(self.layout, at))
+
+    @cached_property
+    def three_way_states(self) -> dict[Cell, PowerStates]:
+        """What a power cycle makes of each of them."""
+        return {at: power_states(self.layout, at) for at in self.three_ways}
 
     @cached_property
     def switch_states(self) -> dict[Cell, PowerStates]:
