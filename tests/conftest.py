@@ -5,13 +5,15 @@ from __future__ import annotations
 import os
 
 import pytest
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
 # Tests need no screen; a developer who wants to watch names another platform.
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-settings.register_profile("push", derandomize=True)
-settings.register_profile("long", derandomize=False)
+# A slow or busy machine must not decide: nothing here holds the clock against an example.
+UNTIMED = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.register_profile("push", UNTIMED, derandomize=True)
+settings.register_profile("long", UNTIMED, derandomize=False)
 
 
 def pytest_configure(config: pytest.Config) -> None:
