@@ -20,7 +20,7 @@ _HEADER: Final = msgspec.json.Decoder(Header)
 _ENCODER: Final = msgspec.json.Encoder()
 _MISSING: Final = re.compile("missing required field `(.*?)`")
 
-_WHOLE_FLOAT: Final = "Expected `int`, got `float`"
+WHOLE_FLOAT: Final = "Expected `int`, got `float`"
 """Said of 1.0 too, which JSON Schema counts as a whole number."""
 _ESCAPED_COLON: Final = b"\\u003"
 
@@ -35,7 +35,7 @@ def decode(data: bytes) -> tuple[PlanDoc, KeptByPlace]:
         check_header(_HEADER.decode(data), FORMAT)
         document = _QUICK.decode(data)
     except ValidationError as error:
-        if _WHOLE_FLOAT not in str(error):
+        if WHOLE_FLOAT not in str(error):
             raise _fault(error) from None
     except (DecodeError, UnicodeDecodeError, RecursionError):
         pass  # the careful way says where and why

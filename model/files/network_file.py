@@ -6,14 +6,14 @@ import os
 from typing import Any, Final
 
 import msgspec
-from msgspec import ValidationError
+from msgspec import DecodeError, ValidationError
 
 from model.collector import collector_paused
 from model.files.careful import WrittenFloat, careful_json
-from model.files.decoding import check_header, place_and_missing
+from model.files.decoding import WHOLE_FLOAT, check_header, place_and_missing
 from model.files.document import Header
 from model.files.errors import PlaceError, PlanFileError
-from model.files.limits import values_in
+from model.files.limits import UNKNOWN_LIMIT, values_in
 from model.files.network_document import FORMAT, OBJECTS_BELOW, NetworkDoc, expected_at
 from model.files.network_encoding import network_bytes
 from model.files.network_reading import network_of_document
@@ -32,6 +32,9 @@ VALUE_LIMIT: Final = 12_000_000
 """Commas and opening brackets in a file; they bound the number of its values."""
 DEPTH: Final = 6
 """Lists and objects inside one another, as far as keys are known: ``junctions[].readers[].ways[]``."""
+
+_HEADER: Final = msgspec.json.Decoder(Header)
+_QUICK: Final = msgspec.json.Decoder(NetworkDoc)
 
 
 def read_network(path: str | os.PathLike[str]) -> Network:
@@ -88,9 +91,28 @@ def _network(data: bytes) -> Network:
         raise PlaceError("", at_most(FILE_LIMIT))
     if values_in(data) > VALUE_LIMIT:
         raise PlaceError("", f"at most {VALUE_LIMIT:,} values")
+    _check_quickly(data)
     value = careful_json(data)
     document = _document(value)
     return network_of_document(document, unknown_keys(value, NetworkDoc, OBJECTS_BELOW), value)
+
+
+def _check_quickly(data: bytes) -> None:
+    """Refuse what is no network, or says far too much beside one, before its values fill the memory.
+
+    Raises PlaceError. What is no JSON, and whole numbers with a point, are left to the careful way.
+    """
+    try:
+        check_header(_HEADER.decode(data), FORMAT)
+        document = _QUICK.decode(data)
+    except ValidationError as error:
+        if WHOLE_FLOAT not in str(error):
+            raise _fault(error) from None
+    except (DecodeError, UnicodeDecodeError, RecursionError):
+        pass
+    else:
+        if values_in(data) - values_in(msgspec.json.encode(document)) > UNKNOWN_LIMIT:
+            raise PlaceError("", f"at most {UNKNOWN_LIMIT:,} values under keys of its own")
 
 
 def _document(value: Any) -> NetworkDoc:
@@ -99,8 +121,12 @@ def _document(value: Any) -> NetworkDoc:
         check_header(msgspec.convert(plain, Header), FORMAT)
         return msgspec.convert(plain, NetworkDoc)
     except ValidationError as error:
-        place, missing = place_and_missing(error)
-        raise PlaceError(place, missing or expected_at(place)) from None
+        raise _fault(error) from None
+
+
+def _fault(error: ValidationError) -> PlaceError:
+    place, missing = place_and_missing(error)
+    return PlaceError(place, missing or expected_at(place))
 
 
 def _with_plain_numbers(value: Any, depth: int) -> Any:
