@@ -6,15 +6,19 @@ machine does to a ratio must not decide whether a change is good.
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
+import msgspec
 import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from tests.benchmarks.measuring import ROUNDS, Action, Row, best, table, write
+from tests.benchmarks.measuring import ROUNDS, Action, Row, processor_seconds, read, seconds, table, write
 
+LATEST: Final = Path(__file__).with_name("latest.json")
+"""The table that a run is compared with."""
 ROWS: Final = pytest.StashKey[list[Row]]()
 AddRow = Callable[..., Row]
 Ratio = Callable[..., Row]
@@ -30,9 +34,14 @@ def pytest_configure(config: pytest.Config) -> None:
     config.stash[ROWS] = []
 
 
+def pytest_itemcollected(item: pytest.Item) -> None:
+    """The plugin that times goes by the same clock as everything here."""
+    item.add_marker(pytest.mark.benchmark(timer=processor_seconds))
+
+
 @pytest.fixture
 def add_row(request: pytest.FixtureRequest) -> AddRow:
-    """Put a ratio into the table that was found without a clock: bytes, dust, names."""
+    """Put a ratio into the table that is not of two things timed once: bytes, dust, names, sizes of the same."""
 
     def add(*fields: object, **named: object) -> Row:
         row = Row(*fields, **named)  # type: ignore[arg-type]
@@ -55,24 +64,28 @@ def ratio(benchmark: BenchmarkFixture, add_row: AddRow) -> Ratio:
         goal: float | None = None,
         rounds: int = ROUNDS,
     ) -> Row:
-        fastest = best(bound, rounds)
-        benchmark.pedantic(action, rounds=rounds, warmup_rounds=1)
-        # Measured on both sides, so that a machine that grew busy in between does not decide.
-        fastest = min(fastest, best(bound, rounds))
-        row = add_row(what, against, benchmark.stats.stats.min / fastest, goal)
-        benchmark.extra_info.update(row._asdict())
+        bounds: list[float] = []
+
+        def before_each() -> None:
+            # In turn, so that a machine that grows busy in between does not decide.
+            bounds.append(seconds(bound))
+            gc.collect()
+
+        benchmark.pedantic(action, setup=before_each, rounds=rounds)
+        row = add_row(what, against, benchmark.stats.stats.min / min(bounds), goal)
+        benchmark.extra_info.update(msgspec.structs.asdict(row))
         return row
 
     return measure
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> None:
-    """Print the table, and write it where that was asked for."""
+    """Print the table beside the latest that was kept, and write it where that was asked for."""
     rows = config.stash[ROWS]
     if not rows:
         return
     terminalreporter.section("ratios")
-    for line in table(rows):
+    for line in table(rows, read(LATEST)):
         terminalreporter.write_line(line)
     if file := config.getoption("ratios", None):
         write(rows, file)
