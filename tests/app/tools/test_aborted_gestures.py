@@ -56,6 +56,17 @@ def test_an_aborted_gesture_changes_nothing(name: str, abort: str) -> None:
                 assert desk.ghost is None
 
 
+def test_a_tool_that_acts_when_it_is_cut_short_is_seen(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The control that must fail: giving up the gesture lets go of the button instead."""
+
+    def lets_go(hand: Driver) -> object:
+        return hand.release()
+
+    monkeypatch.setitem(ABORTS, "cancel", lets_go)
+    with pytest.raises(AssertionError):
+        test_an_aborted_gesture_changes_nothing("lay", "cancel")
+
+
 @pytest.mark.parametrize("abort", ABORTS)
 def test_a_paste_that_is_dropped_changes_nothing(abort: str) -> None:
     desk = Desk(tee())
