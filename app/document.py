@@ -84,6 +84,11 @@ class Document(Opened):
         self._worker.failed.connect(self._give_up)
 
     @property
+    def is_old_for_long(self) -> bool:
+        """Whether what hangs on routes is of an older plan, and has been long enough to be shown as old."""
+        return self.junction_is_old and not self._old_for_long.isActive()
+
+    @property
     def plan(self) -> Plan:
         """The plan as it is now."""
         return self.layout.plan

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from app import theme as themes
 from app.canvas.symbols import draw_marker
-from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE
+from app.panels.findings_model import FINDING_ROLE, OLD_ROLE, PLACE_ROLE, SECOND_ROLE
 from app.panels.look import font
 from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
 from app.panels.table_model import Index
@@ -21,7 +21,7 @@ TEXT_LEFT: Final = 50 - FRAME
 
 
 class FindingsDelegate(QStyledItemDelegate):
-    """Draws a finding; one that is set aside is grey, its marker dashed."""
+    """Draws a finding; one set aside is grey, its marker dashed; one of an older plan has a pale title."""
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         theme = themes.current()
@@ -34,9 +34,10 @@ class FindingsDelegate(QStyledItemDelegate):
         width = min(QFontMetrics(font(11)).horizontalAdvance(place), rect.width() // 2)
         right = rect.right() - MARGIN
         above = QRect(rect.left() + TEXT_LEFT, rect.top() + 6, right - rect.left() - TEXT_LEFT, 18)
-        ink = theme.ink2 if finding.waived else theme.ink
+        is_pale = finding.waived or bool(index.data(OLD_ROLE))
+        ink = theme.ink2 if is_pale else theme.ink
         title = above.adjusted(0, 0, -width - 8, 0)
-        paint_text(painter, title, str(index.data()), font(12, not finding.waived), ink)
+        paint_text(painter, title, str(index.data()), font(12, not is_pale), ink)
         paint_text(painter, above, place, font(11), theme.ink2, right=True)
         paint_text(painter, above.translated(0, 18), str(index.data(SECOND_ROLE)), font(11), theme.ink2)
 

@@ -16,6 +16,8 @@ from model.rules import RULES, Finding
 FINDING_ROLE: Final = Qt.ItemDataRole.UserRole
 PLACE_ROLE: Final = Qt.ItemDataRole.UserRole + 1
 SECOND_ROLE: Final = Qt.ItemDataRole.UserRole + 2
+OLD_ROLE: Final = Qt.ItemDataRole.UserRole + 3
+"""Whether it was found in an older plan and may be gone in the present one."""
 
 
 class FindingsModel(KeptRows[Finding]):
@@ -24,12 +26,16 @@ class FindingsModel(KeptRows[Finding]):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._names: dict[Cell, str] = {}
+        self._are_old = False
 
-    def show(self, findings: list[Finding], switch_names: dict[Cell, str]) -> None:
-        """Take over new findings; ``switch_names`` names the cells that are switches."""
-        if findings == self._rows and switch_names == self._names:
+    def show(self, findings: list[Finding], switch_names: dict[Cell, str], are_old: bool) -> None:
+        """Take over new findings; ``switch_names`` names the cells that are switches.
+
+        ``are_old``: those that hang on routes are of an older plan.
+        """
+        if (findings, switch_names, are_old) == (self._rows, self._names, self._are_old):
             return
-        self._names = switch_names
+        self._names, self._are_old = switch_names, are_old
         self.show_rows(findings)
 
     def finding(self, row: int) -> Finding:
@@ -57,6 +63,8 @@ class FindingsModel(KeptRows[Finding]):
             return tr("Set aside: “{reason}”", reason=finding.reason) if finding.waived else finding.message
         if role == FINDING_ROLE:
             return finding
+        if role == OLD_ROLE:
+            return self._are_old and not RULES[finding.rule].is_local
         if role == Qt.ItemDataRole.ToolTipRole:
             # The words that a reason puts aside in the row, and those that are cut there.
             return plain_tip(f"{RULES[finding.rule].title}\n{finding.message}")

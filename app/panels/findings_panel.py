@@ -105,7 +105,7 @@ class FindingsPanel(QWidget):
         """A row that goes makes Qt choose the next one; nobody asked to go there."""
         before = self.finding
         self._is_taking_over = True
-        self.model.show(findings, names)
+        self.model.show(findings, names, self._document.is_old_for_long)
         if self.finding is not None and (before is None or self.finding.key != before.key):
             self.list.clearSelection()
         self._is_taking_over = False

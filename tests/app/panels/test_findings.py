@@ -11,7 +11,8 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.dialogs.waiver import WaiverDialog
-from app.panels.findings_model import PLACE_ROLE, SECOND_ROLE
+from app.panels.findings_model import OLD_ROLE, PLACE_ROLE, SECOND_ROLE
+from app.panels.findings_panel import FindingsPanel
 from app.panels.look import font
 from app.panels.status_bar import FIGURE_ROOM, SeverityCounts
 from app.window import MainWindow
@@ -172,7 +173,7 @@ def test_the_model_follows_any_list_of_findings(window: MainWindow) -> None:
     found = [Finding("unsupported", severity, (cell,), (), "in the air") for cell in cells]
     for size in range(5):
         for chosen in permutations(found, size):
-            model.show(list(chosen), {})
+            model.show(list(chosen), {}, are_old=False)
             assert [model.finding(row) for row in range(model.rowCount())] == list(chosen)
 
 
@@ -214,3 +215,26 @@ def test_names_of_switches_stand_beside_their_places(window: MainWindow) -> None
     rows = [row for row in range(model.rowCount()) if model.finding(row).at in names]
     for row in rows:
         assert str(model.index(row).data(PLACE_ROLE)).startswith(names[model.finding(row).at])
+
+
+def test_what_hangs_on_no_route_follows_an_edit_at_once(floating: MainWindow) -> None:
+    """The rest is shown as of an older plan until the background has worked it out, and no longer."""
+    document, panel = floating.document, floating.panels.findings
+    document.edit(erase, [piece.at for piece in document.plan.pieces if piece.part is not Part.RAIL])
+    document._begin.stop()  # the background rests
+    uncarried = [finding for finding in document.findings if finding.rule == "unsupported"]
+    assert len(uncarried) == sum(piece.part is Part.RAIL for piece in document.plan.pieces)
+    assert panel.model.rowCount() == len(document.findings)
+    assert f"{len(uncarried)} error" in floating.panels.status.counts.words
+    document._old_for_long.stop()
+    document.junction_updated.emit()
+    old = {panel.model.finding(row).rule for row in range(panel.model.rowCount()) if is_old(panel, row)}
+    assert old
+    assert not any(RULES[rule].is_local for rule in old)
+    document._begin.start()
+    settle(floating)
+    assert not any(is_old(panel, row) for row in range(panel.model.rowCount()))
+
+
+def is_old(panel: FindingsPanel, row: int) -> bool:
+    return bool(panel.model.index(row).data(OLD_ROLE))
