@@ -1,13 +1,15 @@
 """The palette: contrast by the formula of WCAG 2.2, hues by Okabe & Ito, colour vision by Machado 2009.
 
 Sources: WCAG 2.2, relative luminance and contrast ratio (w3.org/TR/WCAG22), thresholds 1.4.3 and 1.4.11.
-Okabe & Ito 2008, Color Universal Design. Machado, Oliveira & Fernandes 2009, IEEE TVCG 15(6), matrices of
-severity 1.0 for linear RGB; CIE 1976 L*a*b* with the D65 white.
+Okabe & Ito 2008, Color Universal Design. Machado, Oliveira & Fernandes 2009, IEEE TVCG 15(6), the tabulated
+matrices for linear RGB; CIE 1976 L*a*b* with the D65 white.
 """
 
 from __future__ import annotations
 
+import json
 from itertools import combinations
+from pathlib import Path
 
 import numpy as np
 import numpy.typing as npt
@@ -22,23 +24,11 @@ Vector = npt.NDArray[np.float64]
 OKABE_ITO = {"#e69f00", "#56b4e9", "#009e73", "#f0e442", "#0072b2", "#d55e00", "#cc79a7", "#000000"}
 TEXT, MARK = 4.5, 3.0
 
-MACHADO = {
-    "protanopia": [
-        [0.152286, 1.052583, -0.204868],
-        [0.114503, 0.786281, 0.099216],
-        [-0.003882, -0.048116, 1.051998],
-    ],
-    "deuteranopia": [
-        [0.367322, 0.860646, -0.227968],
-        [0.280085, 0.672501, 0.047413],
-        [-0.011820, 0.042940, 0.968881],
-    ],
-    "tritanopia": [
-        [1.255528, -0.076749, -0.178779],
-        [-0.078411, 0.930809, 0.147602],
-        [0.004733, 0.691367, 0.303900],
-    ],
-}
+TABLES = json.loads((Path(__file__).parent / "data" / "machado-2009.json").read_text())
+KINDS = ("protanopia", "deuteranopia", "tritanopia")
+MACHADO = {kind: TABLES[kind]["100"] for kind in KINDS}
+SEVERITIES = {f"{kind} {severity}": matrix for kind in KINDS for severity, matrix in TABLES[kind].items()}
+"""All that are tabulated: each kind from a tenth to the whole."""
 
 
 def linear(colour: QColor) -> Vector:
@@ -63,7 +53,7 @@ def coded(light: Vector) -> QColor:
 
 
 def seen(colour: QColor, deficiency: str) -> QColor:
-    return coded(np.array(MACHADO[deficiency]) @ linear(colour))
+    return coded(np.array((SEVERITIES | MACHADO)[deficiency]) @ linear(colour))
 
 
 def lab(colour: QColor) -> Vector:
@@ -119,7 +109,8 @@ def test_simulation_gives_the_published_colours(
 
 
 def test_matrices_keep_greys() -> None:
-    for matrix in MACHADO.values():
+    assert len(SEVERITIES) == 30
+    for matrix in SEVERITIES.values():
         assert np.allclose(np.array(matrix).sum(axis=1), 1, atol=2e-6)
 
 
@@ -208,12 +199,26 @@ def test_hues_are_okabe_ito(name: str) -> None:
     assert {hue.name() for hue in hues(theme(name)).values()} <= OKABE_ITO
 
 
-@pytest.mark.parametrize("deficiency", [*MACHADO])
+def test_a_weaker_deficiency_changes_less() -> None:
+    """The severer, the further from no change at all."""
+    for kind in KINDS:
+        far = [np.abs(np.array(TABLES[kind][str(s)]) - np.eye(3)).max() for s in range(10, 101, 10)]
+        assert far == sorted(far)
+
+
+@pytest.mark.parametrize("deficiency", SEVERITIES)
 @pytest.mark.parametrize("name", ["light", "dark"])
 def test_hues_stay_apart_in_simulated_colour_vision(name: str, deficiency: str) -> None:
     """15 is the project's own bound; dash, outline and fill carry what is close."""
     for (a, one), (b, other) in combinations(hues(theme(name)).items(), 2):
         assert distance(seen(one, deficiency), seen(other, deficiency)) >= 15, (a, b)
+
+
+def test_two_hues_that_some_eyes_see_as_one_are_caught() -> None:
+    """The control that must fail: a red and a green of one lightness, to whoever sees no green."""
+    red, green = QColor("#c05a5a"), QColor("#7f7f3a")
+    assert distance(red, green) >= 15
+    assert min(distance(seen(red, kind), seen(green, kind)) for kind in KINDS) < 15
 
 
 def test_print_has_no_hue() -> None:
