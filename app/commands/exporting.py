@@ -133,6 +133,7 @@ class ExportCommands:
         dialog.show()
         try:
             found = cast("Worked", worked or dialog.result_of(self._job(), WORKING))
+            dialog.say(tr("Laying out the pages…"))
             draw(found, lambda page, pages: dialog.say(f"Drawing page {page:,} of {pages:,}"))
         finally:
             dialog.close()
