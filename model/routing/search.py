@@ -301,7 +301,8 @@ class _Group(NamedTuple):
 
 
 def _independent(demands: Sequence[Demand]) -> list[list[Demand]]:
-    """The demands in groups, so that no two groups have to do with the same cluster."""
+    """The demands in groups, so that no two groups have to do with the same cluster; each in their order."""
+    place = {demand: index for index, demand in enumerate(demands)}
     group_at: dict[int, _Group] = {}
     alone: list[list[Demand]] = []
     for demand in demands:
@@ -312,7 +313,8 @@ def _independent(demands: Sequence[Demand]) -> list[list[Demand]]:
             group.clusters.update(other.clusters)
             group.members.extend(other.members)
         group_at.update(dict.fromkeys(group.clusters, group))
-    return [*alone, *(group.members for group in _distinct(group_at.values()))]
+    groups = _distinct(group_at.values())
+    return [*alone, *(sorted(group.members, key=place.__getitem__) for group in groups)]
 
 
 def _distinct(groups: Iterable[_Group]) -> list[_Group]:
