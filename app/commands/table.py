@@ -9,13 +9,13 @@ from app.actions import TOOLS
 from app.commands.bound import Command
 from app.commands.build_order import show_build_order
 from app.commands.contents import ask_contents
-from app.commands.panels import reset_panels, toggle_panel
+from app.commands.panels import panel_commands
 from app.commands.plan import BACK, CLOCKWISE, MIRROR
 from app.commands.wiring import show_wiring
 from app.first_sketch.binding import begin_first_sketch
 from app.help.showing import ask_what_this_is, show_help
 from app.help.topics import topic_of
-from app.panels.arrangement import HIDEABLE
+from app.panels.arrangement import PLAN_PANELS
 from model.plan import Side
 
 if TYPE_CHECKING:
@@ -124,8 +124,7 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "probe": window.timing.probe,
         "timing_svg": window.timing.write_svg,
         "timing_vcd": window.timing.write_vcd,
-        **{f"panel_{panel}": partial(toggle_panel, window, panel) for panel in HIDEABLE},
-        "reset_panels": partial(reset_panels, window),
+        **panel_commands(window, PLAN_PANELS),
         "theme_system": lambda: window.use_scheme("system"),
         "theme_light": lambda: window.use_scheme("light"),
         "theme_dark": lambda: window.use_scheme("dark"),

@@ -109,6 +109,11 @@ NETWORK_ACTIONS: Final = (
     UserAction("show_readers", "View", "Readers", "Go to the readers.", ("Alt+5",)),
     UserAction("show_stations", "View", "Stations", "Go to the stations.", ("Alt+3",)),
     _same("show_plan", "Go to the map.", "Map"),
+    UserAction(
+        "panel_summary", "View/Panels", "Sums", "Show or hide the sums under the map.", is_choice=True
+    ),
+    _same("panel_side", "Show or hide trips, readers, stations and findings."),
+    _same("reset_panels"),
     _same("theme_system"),
     _same("theme_light"),
     _same("theme_dark"),

@@ -6,8 +6,10 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import Final
 
+import msgspec
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 
 from app.network.actions import NETWORK_TOOLS
 from app.network.document import NetworkDocument
@@ -17,7 +19,8 @@ from app.network.panels.readers_panel import ReadersPanel
 from app.network.panels.stations_panel import StationsPanel
 from app.network.panels.summary import Summary
 from app.network.panels.trips_panel import TripsPanel
-from app.panels.frame import bare, focusable
+from app.panels.arrangement import Arrangement, PanelSet
+from app.panels.frame import LEAST_PLAN, bare, focusable
 from app.panels.look import hairline
 from app.panels.message_bar import MessageBar
 from app.panels.side_panel import SidePanel, Tabs
@@ -30,6 +33,7 @@ SHARES: Final = (540, 260)
 """Of the height of the side panel, for the lists and the findings."""
 NARROW_BELOW: Final = 1280
 WORDLESS_TOOLS_BELOW: Final = 1180
+NETWORK_PANEL_SET: Final = PanelSet("network_panels", ("summary", "side"), Arrangement(side=0, shares=SHARES))
 
 
 class NetworkPanels:
@@ -56,35 +60,71 @@ class NetworkPanels:
 class NetworkFrame(QWidget):
     """The window below its menu row."""
 
+    arranged = Signal()
+    """The user has drawn a panel to another size."""
+    panel_set = NETWORK_PANEL_SET
+
     def __init__(self, panels: NetworkPanels, view: MapView, actions: Mapping[str, QAction]) -> None:
         super().__init__()
         self._panels = panels
+        self._across = QSplitter(Qt.Orientation.Horizontal)
+        self._foot = QWidget()
+        self._arrangement = self.panel_set.first
         self.tools = ToolsRow(actions, NETWORK_TOOLS, ("undo", "redo"), "cards")
         column = bare(QVBoxLayout(self))
         column.addWidget(self.tools)
         column.addWidget(hairline())
         column.addWidget(panels.message)
-        column.addLayout(self._middle(view), 1)
+        column.addWidget(self._middle(view), 1)
         column.addWidget(hairline())
         column.addWidget(panels.status)
         self.fold_for(NARROW_BELOW)
         self._order_focus(view)
+        self._across.splitterMoved.connect(lambda _place, _index: self._take(side=panels.side.width()))
+        panels.side.moved.connect(lambda: self._take(shares=panels.side.shares))
+
+    @property
+    def arrangement(self) -> Arrangement:
+        """How large the panels are, and which are hidden."""
+        return self._arrangement
+
+    def arrange(self, arrangement: Arrangement) -> None:
+        """Set the panels so."""
+        self._arrangement = arrangement
+        self._foot.setVisible("summary" not in arrangement.hidden)
+        self._panels.side.setVisible("side" not in arrangement.hidden)
+        self._panels.side.share(arrangement.shares)
+        self.fold_for(self.width())
 
     def fold_for(self, width: int) -> None:
         """Fold what does not fit into a window of that width, in pixels."""
-        self._panels.side.setFixedWidth(NARROW_SIDE if width < NARROW_BELOW else WIDE_SIDE)
+        side = self._arrangement.side or (NARROW_SIDE if width < NARROW_BELOW else WIDE_SIDE)
+        self._across.setSizes((max(0, width - side), side))
         self.tools.set_words_shown(width >= WORDLESS_TOOLS_BELOW)
 
-    def _middle(self, view: MapView) -> QHBoxLayout:
-        drawing = bare(QVBoxLayout())
-        drawing.addWidget(view, 1)
-        drawing.addWidget(hairline())
-        drawing.addWidget(self._panels.summary)
-        row = bare(QHBoxLayout())
-        row.addLayout(drawing, 1)
-        row.addWidget(hairline("upright"))
-        row.addWidget(self._panels.side)
-        return row
+    def _take(self, **sizes: int | tuple[int, int]) -> None:
+        """Remember what the user drew to another size."""
+        self._arrangement = msgspec.structs.replace(self._arrangement, **sizes)
+        self.arranged.emit()
+
+    def _middle(self, view: MapView) -> QWidget:
+        foot = bare(QVBoxLayout(self._foot))
+        foot.addWidget(hairline())
+        foot.addWidget(self._panels.summary)
+        drawing = QWidget()
+        drawing.setMinimumWidth(LEAST_PLAN)
+        column = bare(QVBoxLayout(drawing))
+        column.addWidget(view, 1)
+        column.addWidget(self._foot)
+        self._panels.side.setMinimumWidth(NARROW_SIDE)
+        across = self._across
+        across.setChildrenCollapsible(False)
+        across.setHandleWidth(1)
+        across.addWidget(drawing)
+        across.addWidget(self._panels.side)
+        across.setStretchFactor(0, 1)
+        across.setStretchFactor(1, 0)
+        return across
 
     def _order_focus(self, view: MapView) -> None:
         """Tab goes as the eye does: tools, map, then down the side panel."""

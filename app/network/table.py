@@ -6,9 +6,11 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from app.commands.bound import Command
+from app.commands.panels import panel_commands
 from app.help.showing import ask_what_this_is, show_help
 from app.help.topics import network_topic_of
 from app.network.actions import NETWORK_TOOLS
+from app.network.frame import NETWORK_PANEL_SET
 from app.network.items import Kind
 
 if TYPE_CHECKING:
@@ -76,6 +78,7 @@ def _view_commands(window: NetworkWindow) -> dict[str, Command]:
         "show_readers": lambda: side.upper_tabs.show_panel("Readers"),
         "show_stations": lambda: side.upper_tabs.show_panel("Stations"),
         "show_plan": view.setFocus,
+        **panel_commands(window, NETWORK_PANEL_SET),
         "theme_system": lambda: window.use_scheme("system"),
         "theme_light": lambda: window.use_scheme("light"),
         "theme_dark": lambda: window.use_scheme("dark"),

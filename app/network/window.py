@@ -13,6 +13,7 @@ from app import theme as themes
 from app.commands.bound import bind, fill_menus, keep_to
 from app.commands.files import FileCommands
 from app.commands.look import use_theme
+from app.commands.panels import bind_panels
 from app.commands.running import add_recent_menu
 from app.dialogs.about import AboutDialog
 from app.dialogs.keys import ActionFinder, KeysDialog
@@ -51,6 +52,7 @@ class NetworkWindow(FileWindow):
     def __init__(self, settings: Settings | None = None, recovery_folder: Path | None = None) -> None:
         super().__init__()
         self.settings = Settings() if settings is None else settings
+        user_keys.take(self.settings.keys)
         self.document = NetworkDocument(self)
         self.recovery = Recovery(self.document, recovery_folder)
         self.commands = NetworkCommands(self, self.document)
@@ -71,7 +73,6 @@ class NetworkWindow(FileWindow):
         )
         self.exports = NetworkExports(self, self.document, self.settings, tell, self.panels.status.say)
         self.table = NETWORK_ACTIONS
-        user_keys.take(self.settings.keys)
         self.bound = bind(self, commands_of(self), NETWORK_ACTIONS)
         self.menu_row = MenuRow()
         self.menus = fill_menus(self.menu_row.bar, self.bound, NETWORK_ACTIONS, NETWORK_MENUS)
@@ -85,6 +86,7 @@ class NetworkWindow(FileWindow):
         keep_to(self.view, self.bound)
         self.context_menu = MapMenu(self.view, self.bound)
         bind_network(self)
+        bind_panels(self)
         self.speech = NetworkSpeech(self)
         bind_network_help(self)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._take_over_theme)

@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Final, NamedTuple
 
 import msgspec
 
 from app.panels.side_panel import SHARES, WIDTH
 from app.settings import Settings
 
-HIDEABLE: Final = ("tray", "levels", "orientations", "side")
-"""Panels that can be hidden, as they are called in the window's panels."""
-
 
 class Arrangement(msgspec.Struct, frozen=True):
     """Sizes in px; what the user never set is as it comes."""
 
     side: int = WIDTH
-    """Width of the side panel."""
+    """Width of the side panel; 0 where it was never set, and follows from that of the window."""
     shares: tuple[int, int] = SHARES
     """Heights of the upper and the lower half of the side panel."""
     diagram: int = 0
@@ -29,16 +26,35 @@ class Arrangement(msgspec.Struct, frozen=True):
         return msgspec.structs.replace(self, hidden=self.hidden ^ {panel})
 
 
-def read_arrangement(settings: Settings) -> Arrangement:
+class PanelSet(NamedTuple):
+    """What the windows of one kind have around their drawing."""
+
+    key: str
+    """The name in the settings."""
+    hideable: tuple[str, ...]
+    """Panels that can be hidden, as they are called in the actions."""
+    first: Arrangement
+    """As the panels come."""
+
+
+PLAN_PANELS: Final = PanelSet("panels", ("tray", "levels", "orientations", "side"), Arrangement())
+
+
+def read_arrangement(settings: Settings, panels: PanelSet = PLAN_PANELS) -> Arrangement:
     """As the panels were when the program was used last."""
     try:
-        found = msgspec.json.decode(settings.choice("panels", "{}"), type=Arrangement)
+        kept = settings.choice(panels.key, _encoded(panels.first))
+        found = msgspec.json.decode(kept, type=Arrangement)
     except msgspec.DecodeError:
         # Settings of another version: panels as they come are better than no window.
-        return Arrangement()
-    return msgspec.structs.replace(found, hidden=found.hidden & {*HIDEABLE})
+        return panels.first
+    return msgspec.structs.replace(found, hidden=found.hidden & {*panels.hideable})
 
 
-def keep_arrangement(settings: Settings, arrangement: Arrangement) -> None:
+def keep_arrangement(settings: Settings, arrangement: Arrangement, panels: PanelSet = PLAN_PANELS) -> None:
     """Remember it for the next start."""
-    settings.choose("panels", msgspec.json.encode(arrangement, order="deterministic").decode())
+    settings.choose(panels.key, _encoded(arrangement))
+
+
+def _encoded(arrangement: Arrangement) -> str:
+    return msgspec.json.encode(arrangement, order="deterministic").decode()

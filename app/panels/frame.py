@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLayout, QSplitter, QVBoxLayout, QWid
 from app.canvas.view import PlanView
 from app.comparing.panel import ComparisonPanel
 from app.document import Document
-from app.panels.arrangement import Arrangement
+from app.panels.arrangement import PLAN_PANELS, Arrangement
 from app.panels.commissioning_panel import CommissioningPanel
 from app.panels.findings_panel import FindingsPanel
 from app.panels.in_hand import InHand
@@ -87,13 +87,14 @@ class Frame(QWidget):
 
     arranged = Signal()
     """The user has drawn a panel to another size."""
+    panel_set = PLAN_PANELS
 
     def __init__(self, panels: Panels, view: PlanView, actions: Mapping[str, QAction]) -> None:
         super().__init__()
         self._panels = panels
         self._across = QSplitter(Qt.Orientation.Horizontal)
         self._split = QSplitter(Qt.Orientation.Vertical)
-        self._arrangement = Arrangement()
+        self._arrangement = self.panel_set.first
         self._has_modules = False
         self.tools = ToolsRow(actions)
         column = bare(QVBoxLayout(self))

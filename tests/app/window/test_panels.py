@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QApplication, QSplitter
 
-from app.panels.arrangement import HIDEABLE, Arrangement, keep_arrangement, read_arrangement
+from app.network.window import NetworkWindow
+from app.panels.arrangement import PLAN_PANELS, Arrangement, keep_arrangement, read_arrangement
 from app.panels.side_panel import WIDTH
 from app.settings import Settings
 from app.window import MainWindow
@@ -16,7 +17,7 @@ def draw(splitter: QSplitter, by: int) -> None:
     splitter.moveSplitter(splitter.handle(1).pos().x() + splitter.handle(1).pos().y() + by, 1)
 
 
-def splitter_of(window: MainWindow, *, holds: object) -> QSplitter:
+def splitter_of(window: MainWindow | NetworkWindow, *, holds: object) -> QSplitter:
     return next(
         each
         for each in window.frame.findChildren(QSplitter)
@@ -42,7 +43,7 @@ def test_sizes_are_kept_for_the_next_window_and_can_be_put_back(make_window: Mak
 def test_a_panel_is_hidden_and_shown_and_stays_so(make_window: MakeWindow) -> None:
     window = make_window()
     parts = (window.panels.tray, window.panels.levels, window.panels.orientations, window.side)
-    for name, panel in zip(HIDEABLE, parts, strict=True):
+    for name, panel in zip(PLAN_PANELS.hideable, parts, strict=True):
         before = window.view.size()
         window.bound[f"panel_{name}"].trigger()
         QApplication.processEvents()
@@ -52,11 +53,11 @@ def test_a_panel_is_hidden_and_shown_and_stays_so(make_window: MakeWindow) -> No
         grows = (after.width() > before.width(), after.height() > before.height())
         assert grows == ((False, True) if name == "orientations" else (True, False)), "the plan has the room"
     other = make_window()
-    assert not any(other.bound[f"panel_{name}"].isChecked() for name in HIDEABLE)
+    assert not any(other.bound[f"panel_{name}"].isChecked() for name in PLAN_PANELS.hideable)
     assert not other.side.isVisible()
     window.bound["reset_panels"].trigger()
     assert all(panel.isVisible() for panel in parts)
-    assert all(window.bound[f"panel_{name}"].isChecked() for name in HIDEABLE)
+    assert all(window.bound[f"panel_{name}"].isChecked() for name in PLAN_PANELS.hideable)
 
 
 def test_the_focus_does_not_stay_in_what_is_hidden(window: MainWindow) -> None:
