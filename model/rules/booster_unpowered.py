@@ -54,6 +54,8 @@ def _unpowered_at(layout: Layout, cells: Iterable[Cell]) -> Iterator[Found]:
 
 def _along_changed_runs(layout: Layout, changed: frozenset[Cell]) -> set[Cell]:
     """The boosters that see a changed block, link or dust, and those to which these pass a signal on."""
+    if not layout.straight_only:
+        return {*changed}
     near = {cell.moved(dx, dy, dz) for cell in changed for dx, dy, dz in _SEEN}
     return {*changed, *_along_runs(layout, _boosters(layout, near), linked_rails)}
 

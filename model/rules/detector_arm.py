@@ -47,8 +47,10 @@ def _thrown_by(layout: Layout, detectors: Iterable[Cell]) -> Iterator[Found]:
             yield Found(message, (detector, rail))
 
 
-def _two_rails_off(_layout: Layout, changed: frozenset[Cell]) -> set[Cell]:
+def _two_rails_off(layout: Layout, changed: frozenset[Cell]) -> set[Cell]:
     """Whether a rail is three-way hangs on the rails beside it, and the detector is one of these."""
+    if not layout.straight_only:
+        return {*changed}
     return {cell.moved(dx, dy, dz) for cell in changed for dx, dz in _COLUMNS for dy in range(-2, 3)}
 
 
