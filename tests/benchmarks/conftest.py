@@ -41,7 +41,7 @@ def pytest_itemcollected(item: pytest.Item) -> None:
 
 @pytest.fixture
 def add_row(request: pytest.FixtureRequest) -> AddRow:
-    """Put a ratio into the table that is not of two things timed once: bytes, dust, names, sizes of the same."""
+    """Put a ratio into the table that no clock finds, or not in one go: bytes, dust, names."""
 
     def add(*fields: object, **named: object) -> Row:
         row = Row(*fields, **named)  # type: ignore[arg-type]

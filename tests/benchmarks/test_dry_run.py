@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import time
+from typing import Final
 
 import pytest
 
@@ -11,12 +11,16 @@ from model.grid import Cell, Facing, Heading
 from model.parts import Part
 from model.pieces import Held, Piece, new_piece
 from model.plan import Arm, ArmEnd, Details, Plan, plan_of
+from tests.benchmarks.conftest import AddRow, Ratio
+from tests.benchmarks.measuring import seconds
 
 pytestmark = pytest.mark.slow
 
-LINES = 20
-APART = 6
-TICKS = 4_000
+LINES: Final = 20
+APART: Final = 6
+TICKS: Final = 4_000
+TICKS_A_SECOND: Final = 20
+"""Of the block world."""
 
 
 def circuit(more: int = 0) -> Plan:
@@ -68,68 +72,65 @@ def _idle(number: int) -> list[Piece]:
     return [Piece(Part.SOLID_BLOCK, at), new_piece(part, at.moved(dy=1))]
 
 
-def test_500_parts_run_at_200_times_the_speed_of_the_world() -> None:
-    """4,000 ticks a second. A ratio: where a tick may take 250 µs, counting to 10,000 takes 230 µs.
-
-    Measured: a tick takes 0.3 of that.
-    """
-    per_tick = _seconds_a_tick(circuit())
-    assert per_tick < _seconds_to_count(10_000)
-
-
-def test_a_plan_ten_times_as_large_costs_no_more_a_tick() -> None:
-    """Measured: 1.0; at most 1.2."""
-    small, size = circuit(), len(circuit().pieces)
-    large = circuit(9 * size)
-    assert len(large.pieces) >= 10 * size - 1
-    ratio = min(_seconds_a_tick(large) / _seconds_a_tick(small) for _ in range(3))
-    assert ratio <= 1.2
+def test_500_parts_against_real_time(add_row: AddRow) -> None:
+    add_row(
+        "dry run of 500 parts with two carts, the time that passes in it",
+        "real time",
+        1 / TICKS_A_SECOND / seconds_a_tick(circuit()),
+        200,
+        at_least=True,
+    )
 
 
-def test_hoppers_that_have_nothing_to_do_with_each_other_cost_as_much_as_alone() -> None:
-    """Measured: four times as many cost 4.0 times as much; at most 7. Where each looks at all others: 16."""
-    ratio = min(_seconds_of_hoppers(400) / _seconds_of_hoppers(100) for _ in range(3))
-    assert ratio <= 7
+def test_a_plan_ten_times_as_large(add_row: AddRow) -> None:
+    small = circuit()
+    large = circuit(9 * len(small.pieces))
+    assert len(large.pieces) >= 10 * len(small.pieces) - 1
+    add_row(
+        "a tick of these 500 parts in a plan ten times as large",
+        "the same in the small plan",
+        seconds_a_tick(large) / seconds_a_tick(small),
+        1.2,
+    )
 
 
-def _seconds_of_hoppers(pairs: int) -> float:
+def test_hoppers_that_have_nothing_to_do_with_each_other(ratio: Ratio) -> None:
+    """Where each hopper looked at all others it would be 16."""
+    ratio(
+        "200 ticks of 400 pairs of hoppers",
+        lambda: pass_items(400),
+        against="the same of 100 pairs",
+        bound=lambda: pass_items(100),
+        goal=6,
+    )
+
+
+def pass_items(pairs: int) -> None:
     """Two hoppers each, that pass items on all the time."""
     pieces = []
     for number in range(pairs):
         full = Piece(Part.HOPPER, Cell(3 * number, 64, 0), Facing.EAST, holds=(Held("ingot", 60),))
         pieces += [full, Piece(Part.HOPPER, Cell(3 * number + 1, 64, 0), Facing.EAST)]
     dry_run = DryRun(plan_of(pieces))
-    start = time.process_time()
-    for _ in range(200):
-        dry_run.step()
-    return time.process_time() - start
+    go_on(dry_run, 200)
 
 
-def _seconds_a_tick(plan: Plan) -> float:
-    """The best of three."""
+def seconds_a_tick(plan: Plan) -> float:
+    """The best of three runs with two carts, one a little behind the other."""
     return min(_seconds(plan) for _ in range(3)) / TICKS
 
 
 def _seconds(plan: Plan) -> float:
     dry_run = DryRun(plan)
     dry_run.step((Send("Quay"),))
-    for _ in range(60):
-        dry_run.step()
+    go_on(dry_run, 60)
     dry_run.step((Send("Quay"),))
-    start = time.process_time()
-    for _ in range(TICKS):
-        dry_run.step()
-    taken = time.process_time() - start
+    taken = seconds(lambda: go_on(dry_run, TICKS))
     assert len(dry_run.carts) == 2
     assert any(dry_run.strength(_head(line)) for line in range(LINES))
     return taken
 
 
-def _seconds_to_count(to: int) -> float:
-    def count() -> float:
-        start = time.process_time()
-        for _ in range(to):
-            pass
-        return time.process_time() - start
-
-    return min(count() for _ in range(20))
+def go_on(dry_run: DryRun, ticks: int) -> None:
+    for _ in range(ticks):
+        dry_run.step()
