@@ -7,8 +7,8 @@ from model.parts import Part
 from model.pieces import Piece
 from model.plan import Arm, ArmEnd, Details, Plan, Route, plan_of
 
-BAY = 20
-"""Cells from one crossover to the next."""
+BAY = 100
+"""Cells from one crossover to the next; the search for wiring doubles with each one more."""
 
 
 def winding(rails: int, width: int = 1_000) -> Plan:
