@@ -1,50 +1,5 @@
-"""Texts of the editor in the language of its user.
+"""Texts of the editor in the language of its user: what ``model.wording`` says, for all of ``app``."""
 
-Every text that a user reads goes through ``tr`` where it is shown; ``pyside6-lupdate`` finds it there.
-A text in a table that is made at import stands in ``QT_TR_NOOP`` there, and goes through ``tr`` where the
-table is used. No Qt is imported here, so tools and tables can use it; until the editor installs a lookup all
-is English, and so the command line is the same in every language.
-"""
+from model.wording import QT_TR_NOOP, Lookup, as_written, install, tr
 
-from __future__ import annotations
-
-import re
-from collections.abc import Callable
-from typing import Final
-
-Lookup = Callable[[str, str, int], str]
-"""Text, comment and count (-1 where nothing is counted) to the text in another language."""
-
-PLURAL: Final = re.compile(r"\((e?s)\)")
-"""What a counted word ends in where there is not exactly one: ``%n piece(s)``."""
-
-
-def as_written(text: str, _comment: str, n: int) -> str:
-    """The text in English: with a count, the plural that goes with it."""
-    return PLURAL.sub("" if n == 1 else r"\1", text).replace("%n", str(n)) if n >= 0 else text
-
-
-class _Language:
-    """The lookup in force; one for the program, as there is one user."""
-
-    lookup: Lookup = staticmethod(as_written)
-
-
-def install(lookup: Lookup | None) -> None:
-    """Look texts up here from now on; ``None``: leave them as they are written."""
-    _Language.lookup = staticmethod(as_written if lookup is None else lookup)
-
-
-def tr(text: str, comment: str = "", n: int = -1, /, **values: object) -> str:
-    """The text in the user's language, with values for the names in braces.
-
-    The comment tells a translator what a short text means. ``n`` stands for ``%n`` and chooses the plural; it
-    is the third argument, where ``pyside6-lupdate`` looks for it: ``tr("%n piece(s)", "", count)``.
-    """
-    said = _Language.lookup(text, comment, n)
-    return said.format(**values) if values else said
-
-
-def QT_TR_NOOP(text: str) -> str:
-    """The text as it is, marked by Qt's own name for that as one that is looked up later."""
-    return text
+__all__ = ["QT_TR_NOOP", "Lookup", "as_written", "install", "tr"]

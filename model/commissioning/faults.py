@@ -17,6 +17,7 @@ from model.parts import Part
 from model.routing.junction import Junction
 from model.track.around import rail_at_end
 from model.track.shapes import FLAT, Shape
+from model.wording import tr
 
 
 class Kind(StrEnum):
@@ -46,17 +47,25 @@ class Fault(msgspec.Struct, frozen=True):
         """The fault for people, as a clause: "the line of Quay is dead"."""
         match self.kind:
             case Kind.INVERTER_MISSING:
-                return f"the inverter of the switch at {self.at} is missing"
+                return tr("the inverter of the switch at {place} is missing", place=self.at)
             case Kind.INVERTER_EXTRA:
-                return f"the switch at {self.at} has an inverter that it should not have"
+                return tr("the switch at {place} has an inverter that it should not have", place=self.at)
             case Kind.LINE_DEAD:
-                return f"the line of the reader of {self.arm} is dead"
+                return tr("the line of the reader of {arm} is dead", arm=self.arm)
             case Kind.LINE_STUCK:
-                return f"the line of the reader of {self.arm} never lets go"
+                return tr("the line of the reader of {arm} never lets go", arm=self.arm)
             case Kind.LINE_MISSING:
-                return f"the line of the reader of {self.arm} does not reach the switch at {self.at}"
+                return tr(
+                    "the line of the reader of {arm} does not reach the switch at {place}",
+                    arm=self.arm,
+                    place=self.at,
+                )
             case Kind.RAIL_TURNED:
-                return f"the rail at {self.at} lies {self.shape.word if self.shape is not None else ''}"
+                return tr(
+                    "the rail at {place} lies {shape}",
+                    place=self.at,
+                    shape=tr(self.shape.word) if self.shape is not None else "",
+                )
 
     def as_json(self) -> dict[str, Any]:
         """The fault with the keys of its kind."""

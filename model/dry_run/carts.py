@@ -16,6 +16,7 @@ from model.pieces import WAYBILL, Held
 from model.signals.containers import stacks
 from model.signals.items import CART_SLOTS, Slots, count_of, slots_of
 from model.track.rails import unpack
+from model.wording import tr
 
 TICKS_A_CELL: Final = 2.5
 """8 cells a second, the highest speed."""
@@ -73,5 +74,12 @@ def content_of_cart(load: Load) -> Slots:
     """The slots of a cart with these waybills. Raises EventRefused where they are too many."""
     held = [stack for name, count in load for stack in stacks(Held(WAYBILL + name, count))]
     if len(held) > CART_SLOTS:
-        raise EventRefused(f"a cart holds {CART_SLOTS} stacks of {STACK}; {len(held)} are too many")
+        raise EventRefused(
+            tr(
+                "a cart holds {slots} stacks of {stack}; {count} are too many",
+                slots=CART_SLOTS,
+                stack=STACK,
+                count=len(held),
+            )
+        )
     return slots_of(held, CART_SLOTS)

@@ -29,6 +29,7 @@ from model.signals.items import Slots
 from model.track.layout import Layout
 from model.track.rails import UP, pack, unpack
 from model.track.shapes import Shape
+from model.wording import tr
 
 START_LIMIT: Final = 200
 """Ticks that the start takes at most after its first."""
@@ -154,7 +155,7 @@ class DryRun:
         else:
             wanted = Part.LEVER if isinstance(event, Lever) else Part.BUTTON
             if self.plan.pieces.part_at(event.at) is not wanted:
-                raise EventRefused(f"there is no {wanted} at {event.at}")
+                raise EventRefused(tr("there is no {wanted} at {place}", wanted=wanted, place=event.at))
 
     def strength(self, cell: Cell) -> int:
         """The strength of a dust, or the output of a part that has one; 0 elsewhere."""
@@ -254,9 +255,16 @@ class DryRun:
     def _check_fill(self, event: Fill) -> None:
         part = self.plan.pieces.part_at(event.at)
         if part is None or not TRAITS[part].slots:
-            raise EventRefused(f"there is no container at {event.at}")
+            raise EventRefused(tr("there is no container at {place}", place=event.at))
         if slots_needed(event.holds) > TRAITS[part].slots:
-            raise EventRefused(f"the {part} at {event.at} has {TRAITS[part].slots} slots")
+            raise EventRefused(
+                tr(
+                    "the {part} at {place} has {slots} slots",
+                    part=part,
+                    place=event.at,
+                    slots=TRAITS[part].slots,
+                )
+            )
 
     def _follow(self, now: int, noticed: set[int] | None = None) -> None:
         """Dust, block power, rail shapes and what drives boosters follow at once."""

@@ -15,6 +15,7 @@ from model.grid import Cell, Facing
 from model.parts import RAILS, STACK, TRAITS, Part
 from model.pieces import WAYBILL, Piece, Pieces
 from model.signals.containers import STRONGEST, reading, slots
+from model.wording import tr
 
 
 class Trouble(StrEnum):
@@ -56,9 +57,14 @@ def wrong_readers(pieces: Pieces, circuit: Circuit) -> Iterator[RunFinding]:
             continue
         count = sum(held.count for held in slots(piece))
         if count != right:
-            said = (
-                f"The reader at {cell} holds {count} and reads {reading(piece)}. It must hold {right}: "
-                f"then it reads 1, and 2 with one more. Of items that stack to 16 it must hold {of_16}."
+            said = tr(
+                "The reader at {cell} holds {count} and reads {reading}. It must hold {right}: then "
+                "it reads 1, and 2 with one more. Of items that stack to 16 it must hold {of_16}.",
+                cell=cell,
+                count=count,
+                reading=reading(piece),
+                right=right,
+                of_16=of_16,
             )
             yield RunFinding(Trouble.READER_COUNT, (cell,), 0, said)
 

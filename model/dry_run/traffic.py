@@ -16,6 +16,7 @@ from model.plan import ArmEnd, Plan
 from model.track.carts import WAY_OUT, exits_of, next_rail
 from model.track.rails import STEP, pack, unpack
 from model.track.shapes import End
+from model.wording import tr
 
 
 class Traffic:
@@ -60,11 +61,11 @@ class Traffic:
         """Where the carts come in. Raises EventRefused."""
         arm = self._plan.details.arm(send.arm)
         if arm is None:
-            raise EventRefused(f"there is no arm {send.arm!r}")
+            raise EventRefused(tr("there is no arm {arm!r}", arm=send.arm))
         if arm.enter is None:
-            raise EventRefused(f"the arm {send.arm} has no way in")
+            raise EventRefused(tr("the arm {arm} has no way in", arm=send.arm))
         if self._track.rails.get(pack(arm.enter.at)) is None:
-            raise EventRefused(f"no rail lies where the arm {send.arm} comes in")
+            raise EventRefused(tr("no rail lies where the arm {arm} comes in", arm=send.arm))
         for load in send.loads:
             content_of_cart(load)
         return arm.enter
@@ -72,7 +73,7 @@ class Traffic:
     def check_drop(self, drop: Drop) -> None:
         """Whether there is a rail. Raises EventRefused."""
         if self._track.rails.get(pack(drop.at)) is None:
-            raise EventRefused(f"no rail lies at {drop.at}")
+            raise EventRefused(tr("no rail lies at {place}", place=drop.at))
         content_of_cart(drop.load)
 
     def send(self, send: Send, now: int) -> None:

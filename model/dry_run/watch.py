@@ -10,6 +10,7 @@ from model.dry_run.findings import RunFinding, Trouble, wrong_readers
 from model.dry_run.nets import Net, nets_of, sources_of
 from model.dry_run.nodes import Delayed, Dust, Node, Power
 from model.grid import Cell
+from model.wording import QT_TR_NOOP, tr
 
 LONG: Final = 400
 """Ticks, 20 seconds: signals that still change so long after the last cart, item or event do not settle."""
@@ -56,10 +57,10 @@ class Watch:
             for power in self._shared.get(node, ()):
                 self._note_power(power, tick)
             if isinstance(node, Delayed) and tick - self._run.last_outside > LONG:
-                self._find(Trouble.NEVER_SETTLES, (node.cell,), tick, _NEVER.format(at=node.cell))
+                self._find(Trouble.NEVER_SETTLES, (node.cell,), tick, tr(_NEVER, at=node.cell))
         for torch in self._run.signals.burnt:
             if torch.is_burnt_out:
-                self._find(Trouble.TORCH_BURNS_OUT, (torch.cell,), tick, _BURNS.format(at=torch.cell))
+                self._find(Trouble.TORCH_BURNS_OUT, (torch.cell,), tick, tr(_BURNS, at=torch.cell))
         self._note_carts(tick)
 
     def _note_dust(self, dust: Dust, tick: int) -> None:
@@ -73,7 +74,7 @@ class Watch:
     def _out_of_reach(self) -> Iterator[RunFinding]:
         for dust, tick in self._dry.items():
             if dust not in self._wet:
-                said = _DRY.format(at=dust.cell)
+                said = tr(_DRY, at=dust.cell)
                 yield RunFinding(Trouble.DUST_OUT_OF_REACH, (dust.cell,), tick, said)
 
     def _watch_line(self, net: Net) -> None:
@@ -94,7 +95,7 @@ class Watch:
         on = (source for node in power.ins for source in sources_of(node) if source.value)
         lines.update(self._net_of.get(source, source) for source in on)
         if len(lines) > 1:
-            said = _TWO.format(at=power.cell)
+            said = tr(_TWO, at=power.cell)
             self._find(Trouble.BLOCK_FROM_TWO_LINES, (power.cell,), tick, said)
 
     def _note_sources(self, net: Net, tick: int) -> None:
@@ -102,7 +103,7 @@ class Watch:
         off = [source for source in net.sources if not source.value]
         if on and off:
             one, other = on[0].cell, off[0].cell
-            said = _TOUCH.format(one=one, other=other)
+            said = tr(_TOUCH, one=one, other=other)
             self._find(Trouble.LINES_TOUCH, (net.dust[0].cell, one, other), tick, said)
 
     def _note_carts(self, tick: int) -> None:
@@ -115,19 +116,21 @@ class Watch:
             on = node.value > 0
             before = self._passed.setdefault((cart.train, cell), (cart.number, on))
             if before[1] != on:
-                said = _HOLD.format(at=cell, one=before[0], other=cart.number)
+                said = tr(_HOLD, at=cell, one=before[0], other=cart.number)
                 self._find(Trouble.HOLD_TOO_SHORT, (cell,), tick, said)
 
     def _find(self, trouble: Trouble, cells: tuple[Cell, ...], tick: int, message: str) -> None:
         self._found.setdefault((trouble, cells[0]), RunFinding(trouble, cells, tick, message))
 
 
-_BURNS: Final = "The torch at {at} changes more than 8 times in 60 ticks and burns out for 160."
-_NEVER: Final = "The part at {at} still changes 20 seconds after the last cart, item or event."
-_DRY: Final = "The dust at {at} is out of reach: the dust beside it has strength 1, and it never has any."
-_TWO: Final = "The block at {at} is powered from two lines."
-_TOUCH: Final = "Two lines meet: what is on at {one} throws what {other} throws, too."
-_HOLD: Final = (
+_BURNS: Final = QT_TR_NOOP("The torch at {at} changes more than 8 times in 60 ticks and burns out for 160.")
+_NEVER: Final = QT_TR_NOOP("The part at {at} still changes 20 seconds after the last cart, item or event.")
+_DRY: Final = QT_TR_NOOP(
+    "The dust at {at} is out of reach: the dust beside it has strength 1, and it never has any."
+)
+_TWO: Final = QT_TR_NOOP("The block at {at} is powered from two lines.")
+_TOUCH: Final = QT_TR_NOOP("Two lines meet: what is on at {one} throws what {other} throws, too.")
+_HOLD: Final = QT_TR_NOOP(
     "The switch at {at} changed between the carts {one} and {other} of one train: "
     "the hold is shorter than the gap between them, or came after the first."
 )

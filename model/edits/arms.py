@@ -7,6 +7,7 @@ import msgspec
 from model.edits.changes import detailed
 from model.edits.refusals import EditRefused, check_arm, check_arm_count
 from model.plan import Arm, Change, Details, Plan, Route, Waiver
+from model.wording import tr
 
 
 def add_arm(plan: Plan, arm: Arm) -> Change:
@@ -14,7 +15,7 @@ def add_arm(plan: Plan, arm: Arm) -> Change:
     check_arm(arm)
     _check_free(plan.details, arm.name)
     check_arm_count(len(plan.arms) + 1)
-    return detailed(plan, f"Add arm {arm.name}", plan.details.replace(arms=(*plan.arms, arm)))
+    return detailed(plan, tr("Add arm {arm}", arm=arm.name), plan.details.replace(arms=(*plan.arms, arm)))
 
 
 def set_arm(plan: Plan, old_name: str, arm: Arm) -> Change:
@@ -31,10 +32,14 @@ def set_arm(plan: Plan, old_name: str, arm: Arm) -> Change:
     at = details.arms.index(old)
     changed = details.replace(arms=(*details.arms[:at], arm, *details.arms[at + 1 :]))
     if arm.name == old_name:
-        return detailed(plan, f"Set arm {old_name}", changed)
+        return detailed(plan, tr("Set arm {old_name}", old_name=old_name), changed)
     _check_free(details, arm.name)
     _check_route_free(details, old_name, arm.name)
-    return detailed(plan, f"Rename arm {old_name} to {arm.name}", _renamed(changed, old_name, arm.name))
+    return detailed(
+        plan,
+        tr("Rename arm {old_name} to {arm}", old_name=old_name, arm=arm.name),
+        _renamed(changed, old_name, arm.name),
+    )
 
 
 def remove_arm(plan: Plan, name: str) -> Change:
@@ -50,18 +55,18 @@ def remove_arm(plan: Plan, name: str) -> Change:
     at = details.arms.index(arm)
     arms = details.arms[:at] + details.arms[at + 1 :]
     routes = tuple(route for route in details.routes if route.start != name)
-    return detailed(plan, f"Remove arm {name}", details.replace(arms=arms, routes=routes))
+    return detailed(plan, tr("Remove arm {name}", name=name), details.replace(arms=arms, routes=routes))
 
 
 def _check_free(details: Details, name: str) -> None:
     if details.arm(name) is not None:
-        raise EditRefused(f"There is already an arm {name}.")
+        raise EditRefused(tr("There is already an arm {name}.", name=name))
 
 
 def _check_route_free(details: Details, old: str, new: str) -> None:
     """There is one route an arm; one from an unknown arm may have been left over."""
     if {old, new} <= {route.start for route in details.routes}:
-        raise EditRefused(f"There is already a wanted route from {new}; remove it first.")
+        raise EditRefused(tr("There is already a wanted route from {new}; remove it first.", new=new))
 
 
 def _renamed(details: Details, old: str, new: str) -> Details:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from model.edits.refusals import check_piece, check_piece_count
-from model.edits.words import counted, replacing
+from model.edits.words import replacing
 from model.grid import Cell
 from model.pieces import Piece, Placed
 from model.plan import Change, Details, Plan
+from model.wording import tr
 
 
 def selected(plan: Plan, cells: Iterable[Cell]) -> list[Placed]:
@@ -34,17 +35,17 @@ def appended(plan: Plan, label: str, pieces: Sequence[Piece]) -> Change:
     return Change(label + replacing(taken), tuple(taken), placed)
 
 
-def carried(plan: Plan, verb: str, taken: Sequence[Placed], pieces: Sequence[Piece]) -> Change:
+def carried(plan: Plan, said: str, taken: Sequence[Placed], pieces: Sequence[Piece]) -> Change:
     """Each of ``taken`` becomes the piece beside it in ``pieces`` and keeps its rank; others in the way go.
 
-    Raises EditRefused for a piece that a plan cannot have.
+    ``said`` is the label with ``%n`` for how many. Raises EditRefused for a piece that a plan cannot have.
     """
     for piece in pieces:
         check_piece(piece)
     own = {entry.piece.at for entry in taken}
     foreign = selected(plan, (piece.at for piece in pieces if piece.at not in own))
     placed = tuple(Placed(old.rank, new) for old, new in zip(taken, pieces, strict=True))
-    label = f"{verb} {counted(len(taken), 'piece')}{replacing(foreign)}"
+    label = tr(said, "", len(taken)) + replacing(foreign)
     return Change(label, (*taken, *foreign), placed)
 
 

@@ -6,11 +6,11 @@ from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from model.edits.changes import appended
-from model.edits.words import counted
 from model.grid import VECTORS, Cell, Facing
 from model.parts import CARRIERS, Part
 from model.pieces import Piece
 from model.plan import Change, Plan
+from model.wording import tr
 
 
 def lay_line(plan: Plan, cells: Sequence[Cell], repeaters: Mapping[Cell, Facing] | None = None) -> Change:
@@ -44,8 +44,10 @@ def is_free_for_line(plan: Plan, cells: Sequence[Cell], cell: Cell) -> bool:
 
 def _label(parts: Sequence[Piece]) -> str:
     repeaters = sum(piece.part is Part.REPEATER for piece in parts)
-    dust = f"{len(parts) - repeaters:,} dust"
-    return f"Lay line of {dust}" + (f" and {counted(repeaters, 'repeater')}" if repeaters else "")
+    dust = tr("{count:,} dust", count=len(parts) - repeaters)
+    if not repeaters:
+        return tr("Lay line of {dust}", dust=dust)
+    return tr("Lay line of {dust} and {repeaters}", dust=dust, repeaters=tr("%n repeater(s)", "", repeaters))
 
 
 def _below(cell: Cell) -> Cell:

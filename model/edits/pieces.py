@@ -8,11 +8,12 @@ import msgspec
 
 from model.edits.changes import appended, carried, selected
 from model.edits.refusals import check_piece
-from model.edits.words import counted, part_word
+from model.edits.words import part_word
 from model.grid import Cell, Facing
 from model.parts import LEVEL, TRAITS, Part, next_delay, next_facing, next_mode
 from model.pieces import Piece, Placed
 from model.plan import Change, Plan
+from model.wording import QT_TR_NOOP, tr
 
 
 def place(plan: Plan, piece: Piece) -> Change:
@@ -21,14 +22,14 @@ def place(plan: Plan, piece: Piece) -> Change:
     Where the very same piece stands already nothing changes, not even the order. Raises EditRefused for a
     piece that a plan cannot have.
     """
-    label = f"Place {part_word(piece.part)}"
+    label = tr("Place {part}", part=part_word(piece.part))
     return Change(label) if plan.pieces.get(piece.at) == piece else appended(plan, label, [piece])
 
 
 def erase(plan: Plan, cells: Iterable[Cell]) -> Change:
     """The pieces in ``cells`` go; empty cells do not matter."""
     taken = selected(plan, cells)
-    return Change(f"Erase {counted(len(taken), 'piece')}", tuple(taken))
+    return Change(tr("Erase {pieces}", pieces=tr("%n piece(s)", "", len(taken))), tuple(taken))
 
 
 def move(plan: Plan, cells: Iterable[Cell], dx: int, dy: int, dz: int) -> Change:
@@ -38,7 +39,7 @@ def move(plan: Plan, cells: Iterable[Cell], dx: int, dy: int, dz: int) -> Change
     """
     taken = selected(plan, cells)
     moved = [msgspec.structs.replace(old.piece, at=old.piece.at.moved(dx, dy, dz)) for old in taken]
-    return carried(plan, "Move", taken, moved)
+    return carried(plan, QT_TR_NOOP("Move %n piece(s)"), taken, moved)
 
 
 def copy_pieces(plan: Plan, cells: Iterable[Cell]) -> tuple[Piece, ...]:
@@ -52,7 +53,7 @@ def paste(plan: Plan, pieces: Sequence[Piece]) -> Change:
     Raises EditRefused for a piece or a number of pieces that a plan cannot have, ValueError for two of them
     in one cell.
     """
-    return appended(plan, f"Paste {counted(len(pieces), 'piece')}", pieces)
+    return appended(plan, tr("Paste {pieces}", pieces=tr("%n piece(s)", "", len(pieces))), pieces)
 
 
 def place_all(plan: Plan, pieces: Sequence[Piece]) -> Change:
@@ -60,7 +61,7 @@ def place_all(plan: Plan, pieces: Sequence[Piece]) -> Change:
 
     Raises EditRefused and ValueError as ``paste`` does.
     """
-    return appended(plan, f"Place {counted(len(pieces), 'piece')}", pieces)
+    return appended(plan, tr("Place {pieces}", pieces=tr("%n piece(s)", "", len(pieces))), pieces)
 
 
 def set_piece(plan: Plan, piece: Piece) -> Change:
@@ -86,7 +87,7 @@ def set_next(plan: Plan, cells: Iterable[Cell]) -> Change:
     placed = tuple(new for old, new in pairs if old != new)
     if len(taken) == 1:
         return Change(_setting(taken[0].piece, placed[0].piece), taken, placed)
-    return Change(f"Set {counted(len(taken), 'piece')}", taken, placed)
+    return Change(tr("Set {pieces}", pieces=tr("%n piece(s)", "", len(taken))), taken, placed)
 
 
 def _next(piece: Piece) -> Piece:
@@ -102,14 +103,14 @@ def _next(piece: Piece) -> Piece:
 def _setting(old: Piece, new: Piece) -> str:
     word = part_word(old.part)
     if old.part is not new.part:
-        return f"Change {word} to {part_word(new.part)}"
+        return tr("Change {word} to {part}", word=word, part=part_word(new.part))
     if old.facing is not new.facing:
-        return f"Turn {word} to {new.facing}"
+        return tr("Turn {word} to {facing}", word=word, facing=tr(new.facing))
     if old.delay != new.delay:
-        return f"Set delay of {word} to {new.delay} ticks"
+        return tr("Set delay of {word} to {delay} ticks", word=word, delay=new.delay)
     if old.mode is not new.mode:
-        return f"Set {word} to {new.mode}"
-    return f"Set what {word} holds" if old.holds != new.holds else f"Set {word}"
+        return tr("Set {word} to {mode}", word=word, mode=tr(new.mode))
+    return tr("Set what {word} holds", word=word) if old.holds != new.holds else tr("Set {word}", word=word)
 
 
 def reorder(plan: Plan, cells: Sequence[Cell]) -> Change:
@@ -122,7 +123,7 @@ def reorder(plan: Plan, cells: Sequence[Cell]) -> Change:
     by_cell = {entry.piece.at: entry.piece for entry in taken}
     pieces = [by_cell[cell] for cell in cells]
     placed = tuple(Placed(old.rank, new) for old, new in zip(taken, pieces, strict=True))
-    return Change(f"Reorder {counted(len(taken), 'piece')}", tuple(taken), placed)
+    return Change(tr("Reorder {pieces}", pieces=tr("%n piece(s)", "", len(taken))), tuple(taken), placed)
 
 
 def set_build_order(plan: Plan, rails: Sequence[tuple[Cell, Facing]]) -> Change:
@@ -136,7 +137,7 @@ def set_build_order(plan: Plan, rails: Sequence[tuple[Cell, Facing]]) -> Change:
     pieces = [msgspec.structs.replace(by_cell[cell], facing=facing) for cell, facing in rails]
     pairs = zip(taken, (Placed(old.rank, new) for old, new in zip(taken, pieces, strict=True)), strict=True)
     moved = [(old, new) for old, new in pairs if old != new]
-    label = f"Set the build order of {counted(len(moved), 'rail')}"
+    label = tr("Set the build order of {rails}", rails=tr("%n rail(s)", "", len(moved)))
     return Change(label, tuple(old for old, _ in moved), tuple(new for _, new in moved))
 
 
@@ -147,4 +148,4 @@ def add_blocks(plan: Plan, cells: Iterable[Cell]) -> Change:
     """
     empty = [cell for cell in dict.fromkeys(cells) if cell not in plan.pieces]
     blocks = [Piece(Part.SOLID_BLOCK, cell) for cell in empty]
-    return appended(plan, f"Add {counted(len(blocks), 'block')}", blocks)
+    return appended(plan, tr("Add {blocks}", blocks=tr("%n block(s)", "", len(blocks))), blocks)

@@ -10,6 +10,7 @@ from model.grid import XZ_LIMIT, Y_HIGHEST, Y_LOWEST, Cell
 from model.parts import DELAYS, STACK, TRAITS, Mode, Part
 from model.pieces import Piece, slots_needed
 from model.plan import ARM_LIMIT, PIECE_LIMIT, Arm
+from model.wording import tr
 
 
 class EditRefused(Exception):  # noqa: N818  # says what happened; nothing went wrong
@@ -19,9 +20,22 @@ class EditRefused(Exception):  # noqa: N818  # says what happened; nothing went 
 def check_cell(cell: Cell) -> None:
     """Raises EditRefused for a cell outside the limits of plans."""
     if not (abs(cell.x) <= XZ_LIMIT and abs(cell.z) <= XZ_LIMIT):
-        raise EditRefused(f"{cell} is out of reach: x and z go from −{XZ_LIMIT:,} to {XZ_LIMIT:,}.")
+        raise EditRefused(
+            tr(
+                "{cell} is out of reach: x and z go from −{limit:,} to {limit:,}.",
+                cell=cell,
+                limit=XZ_LIMIT,
+            )
+        )
     if not Y_LOWEST <= cell.y <= Y_HIGHEST:
-        raise EditRefused(f"{cell} is out of reach: levels go from −{-Y_LOWEST:,} to {Y_HIGHEST:,}.")
+        raise EditRefused(
+            tr(
+                "{cell} is out of reach: levels go from −{lowest:,} to {highest:,}.",
+                cell=cell,
+                lowest=-Y_LOWEST,
+                highest=Y_HIGHEST,
+            )
+        )
 
 
 def check_piece(piece: Piece) -> None:
@@ -31,9 +45,11 @@ def check_piece(piece: Piece) -> None:
     """
     check_cell(piece.at)
     if piece.facing not in TRAITS[piece.part].facings:
-        raise EditRefused(f"A {part_word(piece.part)} cannot point {piece.facing}.")
+        raise EditRefused(
+            tr("A {part} cannot point {facing}.", part=part_word(piece.part), facing=tr(piece.facing))
+        )
     if piece.delay not in DELAYS:
-        raise EditRefused(f"A repeater's delay is 2, 4, 6 or 8 ticks, not {piece.delay}.")
+        raise EditRefused(tr("A repeater's delay is 2, 4, 6 or 8 ticks, not {delay}.", delay=piece.delay))
     if piece.holds:
         _check_holds(piece)
     if _has_what_others_have(piece):
@@ -52,22 +68,29 @@ def _check_holds(piece: Piece) -> None:
     for held in piece.holds:
         _refuse(item_problem(held.item))
         if held.count < 1:
-            raise EditRefused(f"There cannot be {held.count} of an item.")
+            raise EditRefused(tr("There cannot be {count} of an item.", count=held.count))
     slots = TRAITS[piece.part].slots
     if slots_needed(piece.holds) > slots:
-        raise EditRefused(f"A {part_word(piece.part)} has {slots} slots of {STACK} items.")
+        raise EditRefused(
+            tr(
+                "A {part} has {slots} slots of {stack} items.",
+                part=part_word(piece.part),
+                slots=slots,
+                stack=STACK,
+            )
+        )
 
 
 def check_piece_count(pieces: int) -> None:
     """Raises EditRefused when a plan would have more pieces than plans may."""
     if pieces > PIECE_LIMIT:
-        raise EditRefused(f"A plan takes {PIECE_LIMIT:,} pieces at most.")
+        raise EditRefused(tr("A plan takes {limit:,} pieces at most.", limit=PIECE_LIMIT))
 
 
 def check_arm_count(arms: int) -> None:
     """Raises EditRefused when a plan would have more arms than plans may."""
     if arms > ARM_LIMIT:
-        raise EditRefused(f"A plan takes {ARM_LIMIT:,} arms at most.")
+        raise EditRefused(tr("A plan takes {limit:,} arms at most.", limit=ARM_LIMIT))
 
 
 def check_arm(arm: Arm) -> None:
@@ -75,7 +98,7 @@ def check_arm(arm: Arm) -> None:
     check_name(arm.name)
     ends = [end for end in (arm.enter, arm.leave) if end is not None]
     if not ends:
-        raise EditRefused(f"The arm {arm.name} needs an in or an out.")
+        raise EditRefused(tr("The arm {arm} needs an in or an out.", arm=arm.name))
     for end in ends:
         check_cell(end.at)
 
@@ -83,7 +106,7 @@ def check_arm(arm: Arm) -> None:
 def check_routes(routes: int) -> None:
     """Raises EditRefused when a plan would have more wanted routes than plans may: one an arm."""
     if routes > ARM_LIMIT:
-        raise EditRefused(f"A plan takes {ARM_LIMIT:,} wanted routes at most.")
+        raise EditRefused(tr("A plan takes {limit:,} wanted routes at most.", limit=ARM_LIMIT))
 
 
 def check_name(name: str) -> None:

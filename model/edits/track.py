@@ -6,11 +6,12 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from model.edits.changes import appended
-from model.edits.words import counted, part_word
+from model.edits.words import counted_text
 from model.grid import FACING_OF, VECTORS, Cell, Facing, Heading
 from model.parts import Part
 from model.pieces import Piece
 from model.plan import Change, Plan
+from model.wording import tr
 
 
 def lay_track(
@@ -28,7 +29,8 @@ def lay_track(
     pieces = [
         Piece(part, cell, first_visits[cell]) for cell in dict.fromkeys(cells) if cell not in plan.pieces
     ]
-    return appended(plan, f"Lay {counted(len(pieces), part_word(part))}", pieces)
+    label = tr("Lay {rails}", rails=tr(counted_text(part), "", len(pieces)))
+    return appended(plan, label, pieces)
 
 
 def _facings(cells: Sequence[Cell], alone: Facing) -> list[Facing]:

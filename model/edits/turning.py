@@ -12,6 +12,7 @@ from model.edits.refusals import check_cell
 from model.grid import Cell, Facing, Heading, Turn
 from model.pieces import Piece, Placed
 from model.plan import ArmEnd, Change, Details, Plan
+from model.wording import QT_TR_NOOP, tr
 
 CellMap = Callable[[Cell], Cell]
 
@@ -24,7 +25,8 @@ def turn_pieces(plan: Plan, cells: Iterable[Cell], turn: Turn) -> Change:
     """
     taken = selected(plan, cells)
     new_cell = _about_middle([entry.piece.at for entry in taken], turn) if taken else turn.cell
-    return carried(plan, "Mirror" if turn.mirror else "Turn", taken, _turned(taken, turn, new_cell))
+    said = QT_TR_NOOP("Mirror %n piece(s)") if turn.mirror else QT_TR_NOOP("Turn %n piece(s)")
+    return carried(plan, said, taken, _turned(taken, turn, new_cell))
 
 
 def turn_plan(plan: Plan, turn: Turn) -> Change:
@@ -36,7 +38,7 @@ def turn_plan(plan: Plan, turn: Turn) -> Change:
     if turn.mirror and details.running_side is not None:
         details = details.replace(running_side=details.running_side.other)
     taken = plan.pieces.in_order()
-    label = f"Turn plan to orientation {turn.number}"
+    label = tr("Turn plan to orientation {number}", number=turn.number)
     return _whole(plan, label, _turned(taken, turn, turn.cell), details)
 
 
@@ -48,7 +50,7 @@ def turn_and_order(plan: Plan, turn: Turn, rails: Sequence[tuple[Cell, Facing]])
     turned = turn_plan(plan, turn)
     after = turned.applied(plan)
     placed = set_build_order(after, rails).applied(after).pieces.in_order()
-    label = f"{turned.label} and set the build order"
+    label = tr("{label} and set the build order", label=turned.label)
     return Change(label, turned.taken, placed, turned.before, turned.after)
 
 
@@ -65,7 +67,7 @@ def move_plan(plan: Plan, dx: int, dy: int, dz: int) -> Change:
 
     pieces = [msgspec.structs.replace(piece, at=new_cell(piece.at)) for piece in plan.pieces]
     details = _mapped(plan.details, new_cell, lambda heading: heading)
-    return _whole(plan, f"Move plan by {Cell(dx, dy, dz)}", pieces, details)
+    return _whole(plan, tr("Move plan by {move}", move=Cell(dx, dy, dz)), pieces, details)
 
 
 def _whole(plan: Plan, label: str, pieces: Sequence[Piece], details: Details) -> Change:

@@ -6,6 +6,7 @@ from model.edits.changes import detailed
 from model.edits.refusals import check_texts
 from model.grid import Cell
 from model.plan import Change, Plan, Waiver
+from model.wording import tr
 
 
 def set_aside(plan: Plan, waiver: Waiver) -> Change:
@@ -17,13 +18,15 @@ def set_aside(plan: Plan, waiver: Waiver) -> Change:
     waivers = list(plan.details.waivers)
     at = next((at for at, old in enumerate(waivers) if _key(old) == _key(waiver)), len(waivers))
     waivers[at : at + 1] = [waiver]
-    return detailed(plan, f"Set aside {waiver.rule}", plan.details.replace(waivers=tuple(waivers)))
+    return detailed(
+        plan, tr("Set aside {rule}", rule=waiver.rule), plan.details.replace(waivers=tuple(waivers))
+    )
 
 
 def take_up(plan: Plan, waiver: Waiver) -> Change:
     """The waivers for the same finding go; empty when there is none."""
     waivers = tuple(old for old in plan.details.waivers if _key(old) != _key(waiver))
-    return detailed(plan, f"Take up {waiver.rule}", plan.details.replace(waivers=waivers))
+    return detailed(plan, tr("Take up {rule}", rule=waiver.rule), plan.details.replace(waivers=waivers))
 
 
 def _key(waiver: Waiver) -> tuple[str, frozenset[Cell], frozenset[str]]:

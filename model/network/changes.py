@@ -11,6 +11,7 @@ from scipy.optimize import linear_sum_assignment
 from model.edits.words import counted
 from model.network.network import Network
 from model.network.result import NetworkPlan, Planned, TripPlan
+from model.wording import tr
 
 
 class ReaderChange(msgspec.Struct, frozen=True):
@@ -48,9 +49,9 @@ class PlanChanges(msgspec.Struct, frozen=True):
         """``3 readers change, 1 trip takes other waybills``; ``nothing changes``."""
         said = (
             _said(len(self.readers), "reader", "changes", "change"),
-            _said(len(self.trips), "trip", "takes other waybills", "take other waybills"),
+            _said(len(self.trips), "trip", tr("takes other waybills"), tr("take other waybills")),
         )
-        return ", ".join(filter(None, said)) or "nothing changes"
+        return ", ".join(filter(None, said)) or tr("nothing changes")
 
 
 def _said(number: int, noun: str, one: str, many: str) -> str:

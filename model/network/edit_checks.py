@@ -19,19 +19,20 @@ from model.network.network import (
     junction_and_arm,
 )
 from model.plan import ARM_LIMIT
+from model.wording import tr
 
 
 def check_new_name(kind: str, name: str, others: Iterable[str]) -> None:
     """Raises EditRefused for what cannot be a name, or what another thing of the kind is called."""
     check_name(name)
     if name in others:
-        raise EditRefused(f"There is a {kind} {name} already.")
+        raise EditRefused(tr("There is a {kind} {name} already.", kind=kind, name=name))
 
 
 def check_room(kind: str, number: int, limit: int) -> None:
     """Raises EditRefused where one more would be too many."""
     if number >= limit:
-        raise EditRefused(f"A network takes {limit:,} {kind} at most.")
+        raise EditRefused(tr("A network takes {limit:,} {kind} at most.", limit=limit, kind=kind))
 
 
 def check_link(link: Link) -> None:
@@ -39,9 +40,9 @@ def check_link(link: Link) -> None:
     for end in (link.start, link.end):
         check_end(end)
     if link.start == link.end:
-        raise EditRefused("A link leads from one place to another.")
+        raise EditRefused(tr("A link leads from one place to another."))
     if not 1 <= link.length <= LENGTH_LIMIT:
-        raise EditRefused(f"A link has 1 to {LENGTH_LIMIT:,} cells.")
+        raise EditRefused(tr("A link has 1 to {limit:,} cells.", limit=LENGTH_LIMIT))
 
 
 def check_end(end: str) -> None:
@@ -55,23 +56,31 @@ def check_trip(trip: Trip) -> None:
     for name in (trip.start, trip.end):
         check_name(name)
     if not 0 <= trip.per_week <= PER_WEEK_LIMIT:
-        raise EditRefused(f"A trip has 0 to {PER_WEEK_LIMIT:,} carts a week.")
+        raise EditRefused(tr("A trip has 0 to {limit:,} carts a week.", limit=PER_WEEK_LIMIT))
 
 
 def check_readers(junction: JunctionSpec) -> None:
     """Raises EditRefused for readers that no file could hold."""
     starts = [reader.start for reader in junction.readers]
     if len(set(starts)) < len(starts):
-        raise EditRefused("An arm has one reader at most.")
+        raise EditRefused(tr("An arm has one reader at most."))
     if len(starts) > ARM_LIMIT:
-        raise EditRefused(f"A junction takes {ARM_LIMIT:,} readers at most.")
+        raise EditRefused(tr("A junction takes {limit:,} readers at most.", limit=ARM_LIMIT))
     for reader in junction.readers:
         for name in (reader.start, *reader.ways):
             check_name(name)
         if not 1 <= len(set(reader.ways)) == len(reader.ways) <= 2:
-            raise EditRefused(f"Carts from {reader.start} leave by one arm, or by one of two.")
+            raise EditRefused(
+                tr("Carts from {start} leave by one arm, or by one of two.", start=reader.start)
+            )
         if reader.default is not None and reader.default not in reader.ways:
-            raise EditRefused(f"Carts from {reader.start} cannot leave by {reader.default}.")
+            raise EditRefused(
+                tr(
+                    "Carts from {start} cannot leave by {default}.",
+                    start=reader.start,
+                    default=reader.default,
+                )
+            )
 
 
 def check_pin(pin: ReaderPin) -> None:
@@ -93,11 +102,11 @@ def check_way(way: WayPin) -> None:
 def check_arm_end(end: str) -> None:
     """Raises EditRefused for what is no junction with an arm."""
     if junction_and_arm(end) is None:
-        raise EditRefused(f"{end} is no arm of a junction.")
+        raise EditRefused(tr("{end} is no arm of a junction.", end=end))
     check_end(end)
 
 
 def check_spot(at: Spot | None) -> None:
     """Raises EditRefused for a place that lies off the map."""
     if at is not None and not all(math.isfinite(part) and abs(part) <= MAP_LIMIT for part in at):
-        raise EditRefused(f"The map goes from −{MAP_LIMIT:,} to {MAP_LIMIT:,}.")
+        raise EditRefused(tr("The map goes from −{limit:,} to {limit:,}.", limit=MAP_LIMIT))

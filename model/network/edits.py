@@ -43,6 +43,7 @@ from model.network.network import (
     junction_and_arm,
 )
 from model.plan import Kept
+from model.wording import QT_TR_NOOP, tr
 
 _T = TypeVar("_T")
 _OnMap = TypeVar("_OnMap", Station, JunctionSpec)
@@ -54,7 +55,7 @@ OF_A_PLAN: Final = ("readers", "running_side")
 def set_title(network: Network, title: str) -> NetworkChange:
     """The network under another title."""
     check_texts([title])
-    return _change("Change title", network, network.replace(title=title))
+    return _change(tr("Change title"), network, network.replace(title=title))
 
 
 def add_station(network: Network, name: str, at: Spot | None = None) -> NetworkChange:
@@ -62,7 +63,7 @@ def add_station(network: Network, name: str, at: Spot | None = None) -> NetworkC
     check_new_name("station", name, [station.name for station in network.stations])
     check_room("stations", len(network.stations), STATION_LIMIT)
     stations = (*network.stations, _placed(Station(name), at))
-    return _change(f"Add station {name}", network, network.replace(stations=stations))
+    return _change(tr("Add station {name}", name=name), network, network.replace(stations=stations))
 
 
 def add_junction(network: Network, junction: JunctionSpec) -> NetworkChange:
@@ -71,7 +72,9 @@ def add_junction(network: Network, junction: JunctionSpec) -> NetworkChange:
     check_room("junctions", len(network.junctions), JUNCTION_LIMIT)
     check_readers(junction)
     junctions = (*network.junctions, _placed(junction, junction.at))
-    return _change(f"Add junction {junction.name}", network, network.replace(junctions=junctions))
+    return _change(
+        tr("Add junction {junction}", junction=junction.name), network, network.replace(junctions=junctions)
+    )
 
 
 def add_links(network: Network, links: Sequence[Link]) -> NetworkChange:
@@ -79,8 +82,8 @@ def add_links(network: Network, links: Sequence[Link]) -> NetworkChange:
     check_room("links", len(network.links) + len(links) - 1, LINK_LIMIT)
     for link in links:
         check_link(link)
-    first = f"link {links[0].start} → {links[0].end}" if links else "nothing"
-    label = f"Add {first}" if len(links) < 2 else f"Add {len(links):,} links"
+    first = tr("link {start} → {end}", start=links[0].start, end=links[0].end) if links else tr("nothing")
+    label = tr("Add {first}", first=first) if len(links) < 2 else tr("Add {count:,} links", count=len(links))
     return _change(label, network, network.replace(links=(*network.links, *links)))
 
 
@@ -89,7 +92,9 @@ def set_link(network: Network, place: int, link: Link) -> NetworkChange:
     check_link(link)
     old = network.links[place]
     links = _with(network.links, place, link)
-    return _change(f"Change link {old.start} → {old.end}", network, network.replace(links=links))
+    return _change(
+        tr("Change link {start} → {end}", start=old.start, end=old.end), network, network.replace(links=links)
+    )
 
 
 def add_trip(network: Network, trip: Trip) -> NetworkChange:
@@ -97,7 +102,9 @@ def add_trip(network: Network, trip: Trip) -> NetworkChange:
     check_room("trips", len(network.trips), TRIP_LIMIT)
     check_trip(trip)
     trips = (*network.trips, trip)
-    return _change(f"Add trip {trip.start} → {trip.end}", network, network.replace(trips=trips))
+    return _change(
+        tr("Add trip {start} → {end}", start=trip.start, end=trip.end), network, network.replace(trips=trips)
+    )
 
 
 def set_trip(network: Network, place: int, trip: Trip) -> NetworkChange:
@@ -105,7 +112,9 @@ def set_trip(network: Network, place: int, trip: Trip) -> NetworkChange:
     check_trip(trip)
     old = network.trips[place]
     trips = _with(network.trips, place, trip)
-    return _change(f"Change trip {old.start} → {old.end}", network, network.replace(trips=trips))
+    return _change(
+        tr("Change trip {start} → {end}", start=old.start, end=old.end), network, network.replace(trips=trips)
+    )
 
 
 def move(network: Network, stations: Mapping[int, Spot], junctions: Mapping[int, Spot]) -> NetworkChange:
@@ -120,7 +129,11 @@ def move(network: Network, stations: Mapping[int, Spot], junctions: Mapping[int,
     )
     names = [network.stations[place].name for place in stations]
     names += [network.junctions[place].name for place in junctions]
-    return _change(f"Move {names[0] if len(names) == 1 else f'{len(names):,} things'}", network, moved)
+    return _change(
+        tr("Move {name}", name=names[0] if len(names) == 1 else tr("{count:,} things", count=len(names))),
+        network,
+        moved,
+    )
 
 
 def rename_station(network: Network, place: int, name: str) -> NetworkChange:
@@ -130,7 +143,7 @@ def rename_station(network: Network, place: int, name: str) -> NetworkChange:
     renamed = network.replace(stations=_with(network.stations, place, replace(old, name=name)))
     if renamed.station(old.name) is None:
         renamed = _with_ends(renamed, lambda end: name if end == old.name else end)
-    return _change(f"Rename station {old.name} to {name}", network, renamed)
+    return _change(tr("Rename station {old} to {name}", old=old.name, name=name), network, renamed)
 
 
 def rename_junction(network: Network, place: int, name: str) -> NetworkChange:
@@ -143,7 +156,7 @@ def rename_junction(network: Network, place: int, name: str) -> NetworkChange:
         renamed = _with_ends(
             renamed, lambda end: after + end.removeprefix(before) if end.startswith(before) else end
         )
-    return _change(f"Rename junction {old.name} to {name}", network, renamed)
+    return _change(tr("Rename junction {old} to {name}", old=old.name, name=name), network, renamed)
 
 
 def set_junction(network: Network, place: int, junction: JunctionSpec) -> NetworkChange:
@@ -153,7 +166,7 @@ def set_junction(network: Network, place: int, junction: JunctionSpec) -> Networ
     kept = old.kept if junction.plan is not None else _kept_without_plan(old)
     changed = replace(junction, name=old.name, at=old.at, kept=kept)
     junctions = _with(network.junctions, place, changed)
-    return _change(f"Change junction {old.name}", network, network.replace(junctions=junctions))
+    return _change(tr("Change junction {old}", old=old.name), network, network.replace(junctions=junctions))
 
 
 def set_reader(network: Network, place: int, reader: ReaderSpec) -> NetworkChange:
@@ -199,10 +212,16 @@ def remove(
     )
     named = [network.stations[place].name for place in stations]
     named += [network.junctions[place].name for place in junctions]
-    named += [f"link {network.links[place].start} → {network.links[place].end}" for place in links]
-    named += [f"trip {network.trips[place].start} → {network.trips[place].end}" for place in trips]
-    name = named[0] if len(named) == 1 else f"{len(named):,} things"
-    return _change(f"Remove {name}", network, left)
+    named += [
+        tr("link {start} → {end}", start=network.links[place].start, end=network.links[place].end)
+        for place in links
+    ]
+    named += [
+        tr("trip {start} → {end}", start=network.trips[place].start, end=network.trips[place].end)
+        for place in trips
+    ]
+    name = named[0] if len(named) == 1 else tr("{count:,} things", count=len(named))
+    return _change(tr("Remove {name}", name=name), network, left)
 
 
 def pin_reader(network: Network, pin: ReaderPin) -> NetworkChange:
@@ -219,8 +238,11 @@ def pin_way(network: Network, way: WayPin) -> NetworkChange:
     """Where a trip is to run, instead of what was settled; one without arms is taken away."""
     check_way(way)
     others = tuple(each for each in network.ways if (each.start, each.end) != (way.start, way.end))
-    label = f"{'Pin' if way.via else 'Unpin'} the way {way.start} → {way.end}"
-    check_room("pinned ways", len(others), PIN_LIMIT)
+    text = (
+        QT_TR_NOOP("Pin the way {start} → {end}") if way.via else QT_TR_NOOP("Unpin the way {start} → {end}")
+    )
+    label = tr(text, start=way.start, end=way.end)
+    check_room(tr("pinned ways"), len(others), PIN_LIMIT)
     return _change(label, network, network.replace(ways=(*others, way) if way.via else others))
 
 
@@ -293,7 +315,9 @@ def _one_each(before: tuple[_T, ...], after: list[_T], keys: list[Hashable]) -> 
 
 def _without_plan(junction: JunctionSpec) -> JunctionSpec:
     if junction.plan is not None:
-        raise EditRefused(f"The readers of {junction.name} are the wanted routes of its plan.")
+        raise EditRefused(
+            tr("The readers of {junction} are the wanted routes of its plan.", junction=junction.name)
+        )
     return junction
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import listed, places
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -29,7 +30,12 @@ def find(junction: Junction) -> Iterator[Found]:
         off = {word: end.at for word, end in ends if end and junction.layout.shape(end.at) is None}
         if off:
             cells = tuple(dict.fromkeys(off.values()))
-            message = f"The {listed(off)} of {arm.name} is not on a rail: none lies at {places(cells)}."
+            message = tr(
+                "The {names} of {arm} is not on a rail: none lies at {places}.",
+                names=listed(off),
+                arm=arm.name,
+                places=places(cells),
+            )
             yield Found(message, cells, (arm.name,))
 
 

@@ -11,6 +11,7 @@ from model.parts import Part
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import listed, route_name
+from model.wording import tr
 
 FARTHEST: Final = 30
 """Cells without a booster that a cart may run, at most."""
@@ -41,8 +42,12 @@ def find(junction: Junction) -> Iterator[Found]:
             if len(stretch) > FARTHEST:
                 named.setdefault(stretch, []).append(route_name(route))
     for stretch, names in named.items():
-        message = (
-            f"{listed(names)}: {len(stretch)} cells without a booster from {stretch[0]} to {stretch[-1]}."
+        message = tr(
+            "{names}: {count} cells without a booster from {first} to {last}.",
+            names=listed(names),
+            count=len(stretch),
+            first=stretch[0],
+            last=stretch[-1],
         )
         yield Found(message, stretch)
 

@@ -13,6 +13,7 @@ from model.rules.rule import Found, Nearby, Rule, Severity
 from model.signals.dust import links
 from model.track.around import linked_rails
 from model.track.layout import Layout
+from model.wording import tr
 
 REACH: Final = 8
 """Boosters to which a run of boosters passes a signal on, each way."""
@@ -44,7 +45,9 @@ def _unpowered(layout: Layout, boosters: Iterable[Cell], givers: Iterable[Cell])
     reached = _along_runs(layout, [cell for cell in givers if _is_beside_signal(pieces, cell)], linked_rails)
     for cell in boosters:
         if cell not in reached:
-            yield Found(f"The booster rail at {cell} gets no signal and brakes every cart.", (cell,))
+            yield Found(
+                tr("The booster rail at {cell} gets no signal and brakes every cart.", cell=cell), (cell,)
+            )
 
 
 def _unpowered_at(layout: Layout, cells: Iterable[Cell]) -> Iterator[Found]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -41,8 +42,11 @@ def find(junction: Junction) -> Iterator[Found]:
     for switch in junction.switches:
         built = junction.layout.shape(switch.at)
         if switch.at in wired and built is not None and built is not switch.resting:
-            message = (
-                f"{switch.name} is built {built.word} and rests {switch.resting.word} once it was powered."
+            message = tr(
+                "{switch} is built {built} and rests {resting} once it was powered.",
+                switch=switch.name,
+                built=tr(built.word),
+                resting=tr(switch.resting.word),
             )
             yield Found(message, (switch.at,))
 

@@ -10,6 +10,7 @@ from model.routing.junction import Junction
 from model.rules.bends import routes_by_bend
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import listed, route_name
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -37,7 +38,15 @@ def find(junction: Junction) -> Iterator[Found]:
         part = junction.plan.pieces.part_at(cell)
         if part is not None and part is not Part.RAIL:
             names = listed(map(route_name, routes))
-            yield Found(f"{names} bends at {cell}, where a {part_word(part)} lies.", (cell,))
+            yield Found(
+                tr(
+                    "{names} bends at {cell}, where a {part} lies.",
+                    names=names,
+                    cell=cell,
+                    part=part_word(part),
+                ),
+                (cell,),
+            )
 
 
 RULE = Rule(

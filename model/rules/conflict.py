@@ -8,6 +8,7 @@ from model.grid import Cell
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import arm_names, listed, route_name
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -47,14 +48,18 @@ def find(junction: Junction) -> Iterator[Found]:
     names = {switch.at: switch.name for switch in junction.switches}
     for conflict in junction.control.conflicts:
         routes = listed(map(route_name, conflict.routes))
-        message = f"No choice of signals serves {routes} together{_because(conflict.switches, names)}."
+        message = tr(
+            "No choice of signals serves {routes} together{because}.",
+            routes=routes,
+            because=_because(conflict.switches, names),
+        )
         yield Found(message, conflict.switches, arm_names(conflict.routes))
 
 
 def _because(switches: tuple[Cell, ...], names: dict[Cell, str]) -> str:
     # Rails that a switch bends have no name of their own.
-    called = [names.get(cell, f"the rail at {cell}") for cell in switches]
-    return f": they need {listed(called)} to lie differently" if called else ""
+    called = [names.get(cell, tr("the rail at {cell}", cell=cell)) for cell in switches]
+    return tr(": they need {names} to lie differently", names=listed(called)) if called else ""
 
 
 RULE = Rule(

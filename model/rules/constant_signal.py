@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -41,7 +42,7 @@ def find(junction: Junction) -> Iterator[Found]:
     """
     for switch in junction.switches:
         if switch.inverter and not switch.called_by:
-            message = f"{switch.name} must be powered all the time: no reader throws it."
+            message = tr("{switch} must be powered all the time: no reader throws it.", switch=switch.name)
             yield Found(message, (switch.at,))
 
 

@@ -12,6 +12,7 @@ from model.rules.rule import Found, Nearby, Rule, Severity
 from model.track.around import neighbours
 from model.track.layout import Layout
 from model.track.switches import three_way
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -43,7 +44,11 @@ def _thrown_at(layout: Layout, cells: Iterable[Cell]) -> Iterator[Found]:
 def _thrown_by(layout: Layout, detectors: Iterable[Cell]) -> Iterator[Found]:
     for detector in detectors:
         for rail in _three_way_rails_with_arm(layout, detector):
-            message = f"The detector rail at {detector} throws the three-way rail at {rail} under every cart."
+            message = tr(
+                "The detector rail at {detector} throws the three-way rail at {rail} under every cart.",
+                detector=detector,
+                rail=rail,
+            )
             yield Found(message, (detector, rail))
 
 

@@ -9,6 +9,7 @@ from model.routing.junction import Junction
 from model.rules.bends import routes_by_bend
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import listed, route_name
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -40,7 +41,12 @@ def find(junction: Junction) -> Iterator[Found]:
         if junction.plan.pieces.part_at(cell) is Part.RAIL:
             names = listed(map(route_name, routes))
             yield Found(
-                f"{names} would need another shape of the rail at {cell}, which has four neighbours.", (cell,)
+                tr(
+                    "{names} would need another shape of the rail at {cell}, which has four neighbours.",
+                    names=names,
+                    cell=cell,
+                ),
+                (cell,),
             )
 
 

@@ -12,6 +12,7 @@ from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import arm_names, listed, places, route_name
 from model.track.carts import Way
+from model.wording import tr
 
 Users = dict[tuple[Cell, Heading], dict[WantedRoute, None]]
 """The routes that come into a cell, or go out of it, with a heading."""
@@ -47,7 +48,11 @@ def find(junction: Junction) -> Iterator[Found]:
         ordered = sorted(routes)
         names = listed(map(route_name, ordered))
         where = f"{counted(len(cells), 'cell')}: {places(tuple(cells))}"
-        yield Found(f"{names} run in opposite headings through {where}.", tuple(cells), arm_names(ordered))
+        yield Found(
+            tr("{names} run in opposite headings through {where}.", names=names, where=where),
+            tuple(cells),
+            arm_names(ordered),
+        )
 
 
 def _met_head_on(junction: Junction) -> Iterator[tuple[Cell, frozenset[WantedRoute]]]:

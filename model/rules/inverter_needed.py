@@ -9,6 +9,7 @@ from model.plan import Change
 from model.routing.junction import Junction
 from model.routing.orientations import orientations
 from model.rules.rule import Finding, Found, Rule, Severity
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -47,7 +48,8 @@ def find(junction: Junction) -> Iterator[Found]:
     for switch in junction.switches:
         if switch.inverter:
             yield Found(
-                f"{switch.name} needs an inverter: it is powered while no reader holds.", (switch.at,)
+                tr("{switch} needs an inverter: it is powered while no reader holds.", switch=switch.name),
+                (switch.at,),
             )
 
 

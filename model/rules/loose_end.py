@@ -12,6 +12,7 @@ from model.rules.rule import Found, Rule, Severity
 from model.rules.words import listed, route_name
 from model.track.around import rail_at_end
 from model.track.shapes import End, Shape
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -46,7 +47,15 @@ def find(junction: Junction) -> Iterator[Found]:
     for (cell, heading), routes in loose.items():
         if (cell, heading) not in arm_sides:
             names = listed(map(route_name, routes))
-            yield Found(f"The rail at {cell} has a loose end to the {heading.word}, on {names}.", (cell,))
+            yield Found(
+                tr(
+                    "The rail at {cell} has a loose end to the {heading}, on {names}.",
+                    cell=cell,
+                    heading=tr(heading.word),
+                    names=names,
+                ),
+                (cell,),
+            )
 
 
 def _loose_ends(junction: Junction, shapes: SettingShapes, cell: Cell) -> Iterator[Heading]:

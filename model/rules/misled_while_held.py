@@ -10,6 +10,7 @@ from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import ending, holding, route_name
 from model.track.carts import Outcome, Way
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -59,7 +60,12 @@ def find(junction: Junction) -> Iterator[Found]:
 def _misled(junction: Junction, route: WantedRoute, holder: str) -> Iterator[Found]:
     way = junction.way(route.start, (holder,))
     if way.outcome is not Outcome.ARM or way.arm != route.goal:
-        message = f"An empty cart on {route_name(route)} {ending(way)} {holding(holder)}."
+        message = tr(
+            "An empty cart on {route} {ending} {holding}.",
+            route=route_name(route),
+            ending=ending(way),
+            holding=holding(holder),
+        )
         yield Found(message, (_parting(junction.ways[route], way),), (route.start, holder))
 
 

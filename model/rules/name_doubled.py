@@ -9,6 +9,7 @@ from model.grid import Cell
 from model.plan import Plan
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -31,7 +32,9 @@ def find(junction: Junction) -> Iterator[Found]:
     plan = junction.plan
     for name, times in Counter(arm.name for arm in plan.arms).items():
         if times > 1:
-            yield Found(f"{times} arms are called {name}.", _cells(plan, name), (name,))
+            yield Found(
+                tr("{times} arms are called {name}.", times=times, name=name), _cells(plan, name), (name,)
+            )
 
 
 def _cells(plan: Plan, name: str) -> tuple[Cell, ...]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import places
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -47,7 +48,10 @@ def find(junction: Junction) -> Iterator[Found]:
         return
     cells = junction.order_dependent
     if cells:
-        message = f"How these rails lie depends on the order in which the signals change: {places(cells)}."
+        message = tr(
+            "How these rails lie depends on the order in which the signals change: {places}.",
+            places=places(cells),
+        )
         yield Found(message, cells)
 
 

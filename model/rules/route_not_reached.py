@@ -10,6 +10,7 @@ from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import arm_names, cart_name, ending
 from model.track.carts import Outcome
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -39,10 +40,17 @@ def find(junction: Junction) -> Iterator[Found]:
 def _message(junction: Junction, route: WantedRoute) -> str:
     way = junction.ways.get(route)
     if way is None:
-        return f"{cart_name(route)} cannot come in, so it does not reach {route.goal}."
-    told = f"{cart_name(route)} {ending(way)} instead of leaving by {route.goal}."
+        return tr(
+            "{cart} cannot come in, so it does not reach {goal}.", cart=cart_name(route), goal=route.goal
+        )
+    told = tr(
+        "{cart} {ending} instead of leaving by {goal}.",
+        cart=cart_name(route),
+        ending=ending(way),
+        goal=route.goal,
+    )
     if _reached_at_rest(junction, route):
-        return f"{told} It would get there if the switches lay as they rest, not as built."
+        return tr("{told} It would get there if the switches lay as they rest, not as built.", told=told)
     return told
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -31,7 +32,11 @@ def find(junction: Junction) -> Iterator[Found]:
     for arm in junction.plan.arms:
         enter, leave = arm.enter, arm.leave
         if enter and leave and enter.at != leave.at and arm.side is not side:
-            yield Found(f"Carts on {arm.name} do not run on the {side}.", (enter.at,), (arm.name,))
+            yield Found(
+                tr("Carts on {arm} do not run on the {side}.", arm=arm.name, side=tr(side)),
+                (enter.at,),
+                (arm.name,),
+            )
 
 
 RULE = Rule(

@@ -9,6 +9,7 @@ from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import holding, listed
 from model.track.shapes import Shape
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -52,7 +53,15 @@ def find(junction: Junction) -> Iterator[Found]:
         for cell, shape in _bent_in(junction, powered, passed):
             bent.setdefault((cell, shape), []).append(holding(arm))
     for (cell, shape), settings in bent.items():
-        yield Found(f"The rail at {cell} is bent to {shape.word} {listed(settings)}.", (cell,))
+        yield Found(
+            tr(
+                "The rail at {cell} is bent to {shape} {names}.",
+                cell=cell,
+                shape=tr(shape.word),
+                names=listed(settings),
+            ),
+            (cell,),
+        )
 
 
 def _bent_in(junction: Junction, powered: frozenset[Cell], passed: set[Cell]) -> Iterator[tuple[Cell, Shape]]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import listed
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -34,7 +35,15 @@ def find(junction: Junction) -> Iterator[Found]:
             if name is not None and name not in known:
                 named_by.setdefault(name, []).append(route.start)
     for name, starts in named_by.items():
-        yield Found(f"The route from {listed(starts)} names {name}, but no arm is called so.", (), (name,))
+        yield Found(
+            tr(
+                "The route from {names} names {name}, but no arm is called so.",
+                names=listed(starts),
+                name=name,
+            ),
+            (),
+            (name,),
+        )
 
 
 RULE = Rule(

@@ -9,6 +9,7 @@ from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import places
 from model.track.around import neighbours
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -36,8 +37,11 @@ def find(junction: Junction) -> Iterator[Found]:
     ranks = {cell: rank for rank, cell in enumerate(left)}
     while left:
         stretch = sorted(_taken_stretch(junction, left), key=ranks.__getitem__)
-        rails = "the rail at" if len(stretch) == 1 else f"these {len(stretch):,} rails:"
-        yield Found(f"No wanted route passes {rails} {places(stretch)}.", tuple(stretch))
+        rails = tr("the rail at") if len(stretch) == 1 else tr("these {count:,} rails:", count=len(stretch))
+        yield Found(
+            tr("No wanted route passes {rails} {places}.", rails=rails, places=places(stretch)),
+            tuple(stretch),
+        )
 
 
 def _taken_stretch(junction: Junction, left: dict[Cell, None]) -> list[Cell]:

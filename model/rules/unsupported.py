@@ -16,6 +16,7 @@ from model.rules.rule import Finding, Found, Nearby, Rule, Severity
 from model.rules.words import listed, places
 from model.track.around import neighbours
 from model.track.layout import Layout
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -99,7 +100,13 @@ def _missing(layout: Layout, piece: Piece) -> list[Cell]:
 def _message(pieces: Pieces, piece: Piece, missing: list[Cell]) -> str:
     parts = [pieces.part_at(cell) for cell in missing]
     there = listed("nothing" if part is None else f"a {part_word(part)}" for part in parts)
-    return f"The {part_word(piece.part)} at {piece.at} is not carried: there is {there} at {places(missing)}."
+    return tr(
+        "The {part} at {place} is not carried: there is {there} at {places}.",
+        part=part_word(piece.part),
+        place=piece.at,
+        there=there,
+        places=places(missing),
+    )
 
 
 RULE = Rule(

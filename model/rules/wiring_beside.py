@@ -11,6 +11,7 @@ from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import listed
 from model.track.switches import three_way
+from model.wording import tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -34,7 +35,12 @@ def find(junction: Junction) -> Iterator[Found]:
         if rail not in junction.choice.wired and three_way(junction.layout, rail):
             beside = listed(f"a {part_word(part)}" for part in parts)
             yield Found(
-                f"No signal is meant for the three-way rail at {rail}, but {beside} touches it.", (rail,)
+                tr(
+                    "No signal is meant for the three-way rail at {rail}, but {beside} touches it.",
+                    rail=rail,
+                    beside=beside,
+                ),
+                (rail,),
             )
 
 

@@ -7,19 +7,20 @@ from collections.abc import Iterable, Sequence
 from model.grid import Cell
 from model.routing.control import WantedRoute
 from model.track.carts import Outcome, Way
+from model.wording import tr
 
 
 def listed(words: Iterable[str]) -> str:
     """``Quay``, ``Quay and Mill``, ``Quay, Mill and Fen``; each word once."""
     *first, last = dict.fromkeys(words)
-    return f"{', '.join(first)} and {last}" if first else last
+    return tr("{first} and {last}", first=", ".join(first), last=last) if first else last
 
 
 def places(cells: Sequence[Cell], at_most: int = 3) -> str:
     """The cells, or the first of them and how many more there are."""
     shown = [str(cell) for cell in cells[:at_most]]
     more = len(cells) - len(shown)
-    return listed(shown) if more == 0 else f"{', '.join(shown)} and {more:,} more"
+    return listed(shown) if more == 0 else tr("{shown} and {more:,} more", shown=", ".join(shown), more=more)
 
 
 def route_name(route: WantedRoute) -> str:
@@ -29,7 +30,11 @@ def route_name(route: WantedRoute) -> str:
 
 def cart_name(route: WantedRoute) -> str:
     """Which cart takes a wanted route, as the start of a sentence."""
-    return f"A called cart from {route.start}" if route.called else f"An empty cart from {route.start}"
+    return (
+        tr("A called cart from {start}", start=route.start)
+        if route.called
+        else tr("An empty cart from {start}", start=route.start)
+    )
 
 
 def arm_names(routes: Iterable[WantedRoute]) -> tuple[str, ...]:
@@ -39,7 +44,7 @@ def arm_names(routes: Iterable[WantedRoute]) -> tuple[str, ...]:
 
 def holding(arm: str | None) -> str:
     """A setting: ``while no reader holds``, ``while the reader of Quay holds``."""
-    return "while no reader holds" if arm is None else f"while the reader of {arm} holds"
+    return tr("while no reader holds") if arm is None else tr("while the reader of {arm} holds", arm=arm)
 
 
 def ending(way: Way) -> str:
@@ -47,10 +52,10 @@ def ending(way: Way) -> str:
     last = way.path[-1]
     match way.outcome:
         case Outcome.ARM:
-            return f"leaves by {way.arm}"
+            return tr("leaves by {arm}", arm=way.arm)
         case Outcome.LEAVES_TRACK:
-            return f"runs off the track at {last}"
+            return tr("runs off the track at {last}", last=last)
         case Outcome.STOPPED:
-            return f"runs into a block at {last}"
+            return tr("runs into a block at {last}", last=last)
         case Outcome.LOOPS:
-            return f"goes round without end past {last}"
+            return tr("goes round without end past {last}", last=last)

@@ -12,6 +12,7 @@ from model.routing.junction import Junction, Switch
 from model.sheet.drawn import has_drive
 from model.sheet.levels import LevelPage
 from model.steps import Step
+from model.wording import QT_TR_NOOP, tr
 
 
 class Finding(Protocol):
@@ -37,22 +38,34 @@ class Caution(msgspec.Struct, frozen=True):
 
 
 TEST_FIRST = Caution(
-    "warning", "A test cart before the first passenger.", "Go through the test checklist when all is built."
+    "warning",
+    QT_TR_NOOP("A test cart before the first passenger."),
+    QT_TR_NOOP("Go through the test checklist when all is built."),
 )
 FROM_MEMORY = Caution(
     "warning",
-    "The rules are common practice, from memory.",
-    "Your world may run by others: try one switch before you build the rest.",
+    QT_TR_NOOP("The rules are common practice, from memory."),
+    QT_TR_NOOP("Your world may run by others: try one switch before you build the rest."),
 )
 ONE_ORIENTATION = Caution(
-    "warning", "Build in this orientation only.", "Turned or mirrored, switches can rest the other way."
+    "warning",
+    QT_TR_NOOP("Build in this orientation only."),
+    QT_TR_NOOP("Turned or mirrored, switches can rest the other way."),
 )
-NUMBERS = Caution("note", "Lay the numbered rails in order.", "Their shape follows from the order.")
-ARROWS = Caution("note", "Face the way of the arrow where a rail has one.", "It would lie across else.")
+NUMBERS = Caution(
+    "note", QT_TR_NOOP("Lay the numbered rails in order."), QT_TR_NOOP("Their shape follows from the order.")
+)
+ARROWS = Caution(
+    "note",
+    QT_TR_NOOP("Face the way of the arrow where a rail has one."),
+    QT_TR_NOOP("It would lie across else."),
+)
 
 
 STEPS: Final = Caution(
-    "note", "Go step by step: some parts come late.", "Each of them says why it waits for a higher level."
+    "note",
+    QT_TR_NOOP("Go step by step: some parts come late."),
+    QT_TR_NOOP("Each of them says why it waits for a higher level."),
 )
 
 
@@ -66,13 +79,16 @@ def cautions(
     notes += [ARROWS] if any(rail.faces for rail in rails) else []
     return (
         *_errors(findings),
-        *([ONE_ORIENTATION] if drives else []),
+        *([_said(ONE_ORIENTATION)] if drives else []),
         *_power_once(junction, drives),
-        *(_levels_in_order(levels) if _climb(steps) else [STEPS]),
-        *notes,
-        FROM_MEMORY,
-        TEST_FIRST,
+        *(_levels_in_order(levels) if _climb(steps) else [_said(STEPS)]),
+        *map(_said, (*notes, FROM_MEMORY, TEST_FIRST)),
     )
+
+
+def _said(caution: Caution) -> Caution:
+    """In the language of the user."""
+    return Caution(caution.severity, tr(caution.title), tr(caution.text))
 
 
 def _errors(findings: Iterable[Finding]) -> Iterator[Caution]:
@@ -82,8 +98,9 @@ def _errors(findings: Iterable[Finding]) -> Iterator[Caution]:
         if finding.severity == "error" and not finding.waived:
             by_rule.setdefault(finding.rule, []).append(finding)
     for first, *others in by_rule.values():
-        more = f"And {len(others):,} more of this kind. " if others else ""
-        yield Caution("error", first.message, f"{more}Mend the plan before you build it.")
+        mend = tr("Mend the plan before you build it.")
+        more = tr("And {count:,} more of this kind.", count=len(others)) if others else ""
+        yield Caution("error", first.message, f"{more} {mend}".strip())
 
 
 def _power_once(junction: Junction, drives: Iterable[Switch]) -> Iterator[Caution]:
@@ -91,9 +108,16 @@ def _power_once(junction: Junction, drives: Iterable[Switch]) -> Iterator[Cautio
     names = [switch.name for switch in drives if junction.layout.shape(switch.at) != switch.resting]
     if names:
         *most, last = names
-        listed = f"{', '.join(most)} and {last}" if most else last
-        rest = "It rests" if not most else "They rest"
-        yield Caution("warning", f"Power {listed} once.", f"{rest} wrong until the first signal.")
+        listed = tr("{most} and {last}", most=", ".join(most), last=last) if most else last
+        one, several = (
+            QT_TR_NOOP("It rests wrong until the first signal."),
+            QT_TR_NOOP("They rest wrong until the first signal."),
+        )
+        yield Caution(
+            "warning",
+            tr("Power {listed} once.", listed=listed),
+            tr(several if most else one),
+        )
 
 
 def _climb(steps: Iterable[Step]) -> bool:
@@ -105,8 +129,8 @@ def _levels_in_order(levels: Sequence[LevelPage]) -> Iterator[Caution]:
     if len(levels) > 1:
         low, high = levels[0].level, levels[-1].level
         title = (
-            f"Level {low} before level {high}."
+            tr("Level {low} before level {high}.", low=low, high=high)
             if len(levels) == 2
-            else f"The levels in order, from {low} up to {high}."
+            else tr("The levels in order, from {low} up to {high}.", low=low, high=high)
         )
-        yield Caution("note", title.replace("-", "−"), "Rails fall where nothing carries them.")
+        yield Caution("note", title.replace("-", "−"), tr("Rails fall where nothing carries them."))

@@ -8,7 +8,7 @@ from typing import Final
 import msgspec
 
 from model.commissioning import Commissioning, Fault
-from model.edits.words import counted
+from model.wording import tr
 
 NAMED: Final = 4
 """Faults of one group that are named, at most."""
@@ -40,10 +40,22 @@ class Checklist(msgspec.Struct, frozen=True):
     def verdict(self) -> str:
         """How much the runs show."""
         if not self.faults:
-            return "None of the faults that are looked for can be there: no run is needed."
-        shown = f"{self.faults - len(self.hidden):,} of {counted(self.faults, 'single fault')}"
-        runs = "This run shows" if len(self.runs) == 1 else f"These {counted(len(self.runs), 'run')} show"
-        return f"{runs} {shown}." if self.runs else f"No run can show any of {counted(self.faults, 'fault')}."
+            return tr("None of the faults that are looked for can be there: no run is needed.")
+        shown = tr(
+            "{shown:,} of {faults}",
+            shown=self.faults - len(self.hidden),
+            faults=tr("%n single fault(s)", "", self.faults),
+        )
+        runs = (
+            tr("This run shows")
+            if len(self.runs) == 1
+            else tr("These {runs} show", runs=tr("%n run(s)", "", len(self.runs)))
+        )
+        return (
+            tr("{runs} {shown}.", runs=runs, shown=shown)
+            if self.runs
+            else tr("No run can show any of {faults}.", faults=tr("%n fault(s)", "", self.faults))
+        )
 
 
 def checklist(commissioning: Commissioning) -> Checklist:
@@ -62,4 +74,4 @@ def checklist(commissioning: Commissioning) -> Checklist:
 def _either(group: Sequence[Fault]) -> str:
     named = [fault.words for fault in group[:NAMED]]
     left = len(group) - len(named)
-    return ", or ".join([*named, f"one of {left:,} more"] if left else named)
+    return tr(", or ").join([*named, tr("one of {left:,} more", left=left)] if left else named)

@@ -8,6 +8,7 @@ from typing import NamedTuple
 import msgspec
 
 from model.grid import Cell
+from model.wording import tr
 
 Point = tuple[int, int]
 """A corner of cells as (x, z): the cell at x, z has the corners x, z to x + 1, z + 1."""
@@ -51,7 +52,12 @@ class Footprint(msgspec.Struct, frozen=True):
 
     def __str__(self) -> str:
         """``footprint 15 × 11 cells, 96 covered``, as on the cover."""
-        return f"footprint {self.bounds.width} × {self.bounds.depth} cells, {self.covered} covered"
+        return tr(
+            "footprint {width} × {depth} cells, {covered} covered",
+            width=self.bounds.width,
+            depth=self.bounds.depth,
+            covered=self.covered,
+        )
 
 
 def bounds_of(cells: Iterable[Cell]) -> Bounds | None:

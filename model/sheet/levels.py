@@ -14,6 +14,7 @@ from model.pieces import Piece, is_seen_from_above
 from model.plan import Arm
 from model.sheet.drawn import DrawnPiece
 from model.sheet.footprint import Bounds, bounds_of
+from model.wording import tr
 
 
 class Sign(StrEnum):
@@ -78,7 +79,7 @@ def _page(level: int, levels: dict[int, list[DrawnPiece]], arms: tuple[Arm, ...]
     key = (*_piece_rows(pieces), *_mark_rows(pieces))
     return LevelPage(
         level,
-        f"Level {level} — {_listed(_groups(pieces))}".replace("-", "−"),
+        tr("Level {level} — {names}", level=level, names=_listed(_groups(pieces))).replace("-", "−"),
         pieces,
         below,
         tuple(arm for arm, cells in here.items() if cells),
@@ -95,7 +96,7 @@ def _groups(pieces: Iterable[DrawnPiece]) -> list[str]:
 
 def _listed(words: list[str]) -> str:
     *most, last = words
-    return f"{', '.join(most)} and {last}" if most else last
+    return tr("{most} and {last}", most=", ".join(most), last=last) if most else last
 
 
 def _piece_rows(pieces: Iterable[DrawnPiece]) -> Iterator[KeyRow]:
@@ -141,12 +142,12 @@ def _mark_rows(pieces: Iterable[DrawnPiece]) -> Iterator[KeyRow]:
 
 def _notes(pieces: tuple[DrawnPiece, ...], below: int | None) -> Iterator[str]:
     rails = [one.rail for one in pieces if one.rail is not None]
-    yield "1 piece." if len(pieces) == 1 else f"{len(pieces):,} pieces."
+    yield tr("1 piece.") if len(pieces) == 1 else tr("{count:,} pieces.", count=len(pieces))
     if any(rail.is_switch for rail in rails):
-        yield "Unbroken curve: the switch at rest. Dashed curve: powered."
+        yield tr("Unbroken curve: the switch at rest. Dashed curve: powered.")
     if any(rail.run_through for rail in rails):
-        yield "Narrow line across a curve: carts run straight through."
+        yield tr("Narrow line across a curve: carts run straight through.")
     if any(rail.number for rail in rails):
-        yield "Place the numbered rails in the order of their numbers, the others at any time."
+        yield tr("Place the numbered rails in the order of their numbers, the others at any time.")
     if below is not None:
-        yield f"Grey lines: level {below}, one below.".replace("-", "−")
+        yield tr("Grey lines: level {below}, one below.", below=below).replace("-", "−")

@@ -10,6 +10,7 @@ from model.steps.words import NAMED, listed, parts, parts_word, places, size
 from model.steps.world import Sight
 from model.track.shapes import Shape
 from model.track.switches import PowerStates
+from model.wording import QT_TR_NOOP, tr
 
 
 def sight_of_run(sight: Sight) -> str:
@@ -22,24 +23,34 @@ def sight_of_area(area: Area, noticed: Mapping[Cell, PowerStates]) -> str:
 
     ``noticed`` are the three-way rails to which the pieces give notice.
     """
-    return " ".join((f"{_area(area)} at level {area.pieces[0].at.y}.".replace("-", "−"), *_noticed(noticed)))
+    return " ".join(
+        (
+            tr("{area} at level {y}.", area=_area(area), y=area.pieces[0].at.y).replace("-", "−"),
+            *_noticed(noticed),
+        )
+    )
 
 
 def _area(area: Area) -> str:
     if not area.across:
         return parts(area.pieces)
     if area.is_broad:
-        return f"A floor of {size(area)} {parts_word(area.pieces)}"
-    way = "to the east" if area.across > 1 else "to the south"
-    return f"A line of {parts(area.pieces)} {way}"
+        return tr("A floor of {size} {parts}", size=size(area), parts=parts_word(area.pieces))
+    way = tr("to the east") if area.across > 1 else tr("to the south")
+    return tr("A line of {parts} {way}", parts=parts(area.pieces), way=way)
 
 
 def _noticed(rails: Mapping[Cell, PowerStates]) -> Iterator[str]:
     for cell, states in [*rails.items()][:NAMED]:
-        powered = f", and {states.powered.word} with one" if states.is_switch else ""
-        yield f"{cell} takes notice: it lies {states.resting.word} without a signal{powered}."
+        powered = tr(", and {powered} with one", powered=tr(states.powered.word)) if states.is_switch else ""
+        yield tr(
+            "{cell} takes notice: it lies {resting} without a signal{powered}.",
+            cell=cell,
+            resting=tr(states.resting.word),
+            powered=powered,
+        )
     if len(rails) > NAMED:
-        yield f"{len(rails) - NAMED:,} more rails take notice."
+        yield tr("{count:,} more rails take notice.", count=len(rails) - NAMED)
 
 
 def _laid(sight: Sight) -> Iterator[str]:
@@ -57,30 +68,39 @@ def _who(cells: list[Cell], sight: Sight, *, most: bool) -> str:
     if len(cells) == 1 or not most:
         return places(cells)
     if len(cells) < len(sight.laid):
-        return "All others"
-    return "Both" if len(cells) == 2 else "All"
+        return tr("All others")
+    return tr("Both") if len(cells) == 2 else tr("All")
 
 
 def _lies(shape: Shape, *, many: bool) -> str:
     """``lies south-east``, ``rise to the north``."""
     if shape.rises_to is not None:
-        return f"{'rise' if many else 'rises'} to the {shape.rises_to.word}"
-    return f"{'lie' if many else 'lies'} {shape.word}"
+        text = QT_TR_NOOP("rise to the {heading}") if many else QT_TR_NOOP("rises to the {heading}")
+        return tr(text, heading=tr(shape.rises_to.word))
+    return tr(QT_TR_NOOP("lie {shape}") if many else QT_TR_NOOP("lies {shape}"), shape=tr(shape.word))
 
 
 def _for_now(cells: list[Cell], for_now: frozenset[Cell]) -> str:
     bent_again = [cell for cell in cells if cell in for_now]
     if len(bent_again) == len(cells):
-        return " for now"
-    return f", {places(bent_again)} only for now" if bent_again else ""
+        return tr(" for now")
+    return tr(", {places} only for now", places=places(bent_again)) if bent_again else ""
 
 
 def _bent(sight: Sight) -> Iterator[str]:
     for cell, (before, after) in sight.bent.items():
-        yield f"{cell} has turned from {before.word} to {after.word}{_for_now([cell], sight.for_now)}."
+        yield tr(
+            "{cell} has turned from {before} to {after}{for_now}.",
+            cell=cell,
+            before=tr(before.word),
+            after=tr(after.word),
+            for_now=_for_now([cell], sight.for_now),
+        )
 
 
 def _turned(sight: Sight) -> Iterator[str]:
     if sight.turned:
-        said = listed(f"{cell} to {shape.word}" for cell, shape in sight.turned.items())
-        yield f"The detector rail is a signal part: as it is placed it may turn {said}."
+        said = listed(
+            tr("{cell} to {shape}", cell=cell, shape=tr(shape.word)) for cell, shape in sight.turned.items()
+        )
+        yield tr("The detector rail is a signal part: as it is placed it may turn {said}.", said=said)

@@ -7,13 +7,13 @@ from typing import Final
 
 from msgspec import Struct
 
-from model.edits.words import counted
 from model.grid import Cell, Facing, Heading, Turn
 from model.parts import Part
 from model.pieces import Piece, Pieces
 from model.wiring.laying.ground import Ground
 from model.wiring.modules.fitting import Fitted, fit, is_free_carrier
 from model.wiring.modules.modules import load_module
+from model.wording import tr
 
 UNDER: Final = {"inverter-upright": 2, "torch-stack": 4}
 """By module: how many levels under the carrier its target block lies."""
@@ -45,7 +45,7 @@ def drives(ground: Ground, driven: Driven) -> Iterator[Drive | str]:
     """The ways to drive a switch, the quickest first, and why others are not possible, as sentences."""
     if is_touched(ground.pieces, driven.at):
         carrier = driven.at.moved(dy=-1)
-        yield f"Signal parts touch the block at {carrier} already; take them away first."
+        yield tr("Signal parts touch the block at {carrier} already; take them away first.", carrier=carrier)
         return
     if driven.inverted:
         yield _from_below(ground, driven.at, "inverter-upright")
@@ -70,7 +70,12 @@ def _beside_carrier(ground: Ground, driven: Driven) -> Drive | str:
     carrier = driven.at.moved(dy=-1)
     free = sum(ground.allows(carrier.step(side)) for side in Heading)
     if free < driven.lines:
-        return f"Of the sides of the block at {carrier} {free} are free, for {counted(driven.lines, 'line')}."
+        return tr(
+            "Of the sides of the block at {carrier} {free} are free, for {lines}.",
+            carrier=carrier,
+            free=free,
+            lines=tr("%n line(s)", "", driven.lines),
+        )
     return _with_carrier(ground, driven.at, Part.TARGET_BLOCK, carrier, 0, _notice(driven))
 
 
@@ -78,7 +83,7 @@ def _from_below(ground: Ground, switch: Cell, name: str) -> Drive | str:
     carrier = switch.moved(dy=-1)
     module = load_module(name).turned(Turn(), carrier.moved(dy=-UNDER[name]))
     if any(ground.pieces.part_at(beside) is Part.HOPPER for beside in carrier.six_beside()):
-        return f"A hopper beside {carrier} would stop when that block is powered."
+        return tr("A hopper beside {carrier} would stop when that block is powered.", carrier=carrier)
     fitted = fit(ground, module)
     if isinstance(fitted, str):
         return fitted
@@ -107,7 +112,7 @@ def _notice_alone(ground: Ground, driven: Driven) -> Drive | str:
     carrier, notice = driven.at.moved(dy=-1), _notice(driven)
     if all(ground.allows(piece.at) for piece in notice):
         return Drive(driven.at, carrier, Fitted((), notice), 0)
-    return f"There is no room for a button under the block at {carrier}."
+    return tr("There is no room for a button under the block at {carrier}.", carrier=carrier)
 
 
 def _notice(driven: Driven) -> tuple[Piece, ...]:
@@ -126,7 +131,7 @@ def _with_carrier(
     there = ground.pieces.get(cell)
     taken_below = next((piece.at for piece in placed if piece.at in ground.pieces), None)
     if taken_below is not None:
-        return f"Something stands in the way at {taken_below}."
+        return tr("Something stands in the way at {taken_below}.", taken_below=taken_below)
     if there is not None and there.part is part:
         return Drive(switch, target, Fitted((), placed), delay)
     taken = () if there is None else (there,)

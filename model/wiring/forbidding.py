@@ -9,6 +9,7 @@ from model.dry_run import DryRun
 from model.parts import Part
 from model.routing.junction import Junction
 from model.wiring.result import Unwired
+from model.wording import tr
 
 READER_DEPTH: Final = 3
 """Levels below its rail that a reader takes."""
@@ -23,13 +24,19 @@ def forbidding(junction: Junction, depth: int) -> tuple[Unwired, ...]:
 def _unreached(junction: Junction) -> Iterator[Unwired]:
     for route in junction.wanted:
         if not junction.reaches(route):
-            words = f"The route from {route.start} to {route.goal} is not reached, wired or not."
+            words = tr(
+                "The route from {start} to {goal} is not reached, wired or not.",
+                start=route.start,
+                goal=route.goal,
+            )
             yield Unwired(route.start, None, words)
 
 
 def _unsteady(junction: Junction) -> Iterator[Unwired]:
     for at in junction.order_dependent:
-        yield Unwired(None, at, f"What the rail at {at} does depends on the order in which signals change.")
+        yield Unwired(
+            None, at, tr("What the rail at {at} does depends on the order in which signals change.", at=at)
+        )
 
 
 def _held(junction: Junction) -> Iterator[Unwired]:
@@ -38,10 +45,16 @@ def _held(junction: Junction) -> Iterator[Unwired]:
     seen = dict.fromkeys(cell for way in junction.ways.values() for cell in way.path)
     for cell in seen:
         if junction.plan.pieces.part_at(cell) is Part.BOOSTER_RAIL and run.output(cell) == 0:
-            yield Unwired(None, cell, f"The booster rail at {cell} has no signal and holds every cart.")
+            yield Unwired(
+                None, cell, tr("The booster rail at {cell} has no signal and holds every cart.", cell=cell)
+            )
 
 
 def _shallow(junction: Junction, depth: int) -> Iterator[Unwired]:
     if depth < READER_DEPTH and any(junction.choice.thrown.values()):
-        words = f"A reader takes {READER_DEPTH} levels below its rail; only {depth} are allowed."
+        words = tr(
+            "A reader takes {depth_needed} levels below its rail; only {depth} are allowed.",
+            depth_needed=READER_DEPTH,
+            depth=depth,
+        )
         yield Unwired(None, None, words)

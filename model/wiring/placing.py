@@ -13,6 +13,7 @@ from model.wiring.needs import Reading
 from model.wiring.readers import Stand
 from model.wiring.result import Unwired
 from model.wiring.trial import Trial
+from model.wording import tr
 
 _SHAKE: Final = 12
 """How far the prices of two places of a reader may be apart for the dearer one to be tried first."""
@@ -85,7 +86,7 @@ class Placing:
         whys: list[str] = []
         for stand in self._in_order(reading.arm):
             if any(limit < 0 for limit in self._limits(reading, stand).values()):
-                whys.append("its signal would come too late at the first switch.")
+                whys.append(tr("its signal would come too late at the first switch."))
                 continue
             fitted = fit(ground, stand.module)
             if isinstance(fitted, str):
@@ -98,9 +99,9 @@ class Placing:
                 return True
             self.pieces = before
             del self.places[reading.arm]
-            whys.append(f"it would leave no room for a line at {shut}.")
-        whys.append("no straight of it is long enough before the first switch that it must throw.")
-        why = f"There is no place for the reader of {reading.arm}: {whys[0]}"
+            whys.append(tr("it would leave no room for a line at {shut}.", shut=shut))
+        whys.append(tr("no straight of it is long enough before the first switch that it must throw."))
+        why = tr("There is no place for the reader of {arm}: {whys}", arm=reading.arm, whys=whys[0])
         self.trial.note(Unwired(reading.arm, reading.first, why))
         return False
 

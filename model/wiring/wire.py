@@ -10,7 +10,6 @@ from collections.abc import Iterator
 from random import Random
 from typing import Final
 
-from model.edits.words import counted
 from model.parts import RAILS
 from model.plan import Change, Plan
 from model.progress import Progress
@@ -22,6 +21,7 @@ from model.wiring.needs import Needs, needs_of
 from model.wiring.proof.proof import Proof, prove
 from model.wiring.result import LineReport, Unwired, Wiring
 from model.wiring.trial import Bounds, Trial
+from model.wording import tr
 
 ATTEMPTS: Final = 100
 """Ways of placing readers and drives that are tried at most."""
@@ -39,7 +39,7 @@ def wire(plan: Plan, seed: int = 0, grow: int = 1, depth: int = 6) -> Iterator[P
     as it is.
     """
     junction = Junction(plan)
-    yield Progress("control table", 0, 1)
+    yield Progress(tr("control table"), 0, 1)
     problems = forbidding(junction, depth)
     if problems:
         yield _unwired(problems)
@@ -139,7 +139,7 @@ def _change(before: Plan, after: Plan, lines: int) -> Change:
     kept = set(old) & set(new)
     taken = tuple(entry for entry in old if entry not in kept)
     placed = tuple(entry for entry in new if entry not in kept)
-    return Change(f"Wire {counted(lines, 'line')}", taken, placed)
+    return Change(tr("Wire {lines}", lines=tr("%n line(s)", "", lines)), taken, placed)
 
 
 def _unwired(problems: tuple[Unwired, ...]) -> Wiring:

@@ -10,6 +10,7 @@ from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.network.rules.words import named
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -38,7 +39,12 @@ def find(sight: Sight) -> Iterator[Found]:
     for start, places in by_start.items():
         if len(places) > 1:
             ends = named(sight.network.links[place].end for place in places)
-            said = f"{len(places):,} links begin at {start}, to {ends}; carts take the first of them."
+            said = tr(
+                "{count:,} links begin at {start}, to {ends}; carts take the first of them.",
+                count=len(places),
+                start=start,
+                ends=ends,
+            )
             yield Found(said, (start,), *sight.places_of((start,)), tuple(places))
 
 

@@ -8,6 +8,7 @@ from model.network.network import end_of
 from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -34,7 +35,9 @@ def find(sight: Sight) -> Iterator[Found]:
         for arm in dict.fromkeys(arms):
             end = end_of(junction.name, arm)
             if end not in ends:
-                yield Found(f"No link ends at {end}; no cart comes by it.", (end,), junctions=(place,))
+                yield Found(
+                    tr("No link ends at {end}; no cart comes by it.", end=end), (end,), junctions=(place,)
+                )
 
 
 RULE = NetworkRule(

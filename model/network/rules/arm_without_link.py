@@ -8,6 +8,7 @@ from model.network.network import end_of
 from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -35,7 +36,9 @@ def find(sight: Sight) -> Iterator[Found]:
         for way in dict.fromkeys(ways):
             end = end_of(junction.name, way)
             if end not in starts:
-                said = f"No link begins at {end}, where carts leave {junction.name}."
+                said = tr(
+                    "No link begins at {end}, where carts leave {junction}.", end=end, junction=junction.name
+                )
                 yield Found(said, (end,), junctions=(place,))
 
 

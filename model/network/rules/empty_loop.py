@@ -8,6 +8,7 @@ from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.network.rules.words import named
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -55,7 +56,7 @@ def _link(sight: Sight, entry: str) -> int | None:
 
 def _found(sight: Sight, loop: tuple[str, ...]) -> Found:
     links = tuple(link for entry in loop if (link := _link(sight, entry)) is not None)
-    said = f"An empty cart that comes to {named(loop)} goes round without end."
+    said = tr("An empty cart that comes to {names} goes round without end.", names=named(loop))
     return Found(said, loop, *sight.places_of(loop), links)
 
 

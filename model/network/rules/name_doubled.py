@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -23,9 +24,17 @@ def find(sight: Sight) -> Iterator[Found]:
         Mill: East → West
     """
     for name, places in _doubled(station.name for station in sight.network.stations):
-        yield Found(f"{len(places):,} stations are called {name}.", (name,), stations=places)
+        yield Found(
+            tr("{count:,} stations are called {name}.", count=len(places), name=name),
+            (name,),
+            stations=places,
+        )
     for name, places in _doubled(junction.name for junction in sight.network.junctions):
-        yield Found(f"{len(places):,} junctions are called {name}.", (name,), junctions=places)
+        yield Found(
+            tr("{count:,} junctions are called {name}.", count=len(places), name=name),
+            (name,),
+            junctions=places,
+        )
 
 
 def _doubled(names: Iterable[str]) -> Iterator[tuple[str, tuple[int, ...]]]:

@@ -10,6 +10,7 @@ from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.network.rules.words import named
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -34,7 +35,11 @@ def find(sight: Sight) -> Iterator[Found]:
             members = within.nodes[group]["members"]
             names = tuple(name for name in sight.stations if name in members)
             stations = tuple(sight.stations[name] for name in names)
-            yield Found(f"From {named(names)} no way leads back to where carts come from.", names, stations)
+            yield Found(
+                tr("From {names} no way leads back to where carts come from.", names=named(names)),
+                names,
+                stations,
+            )
 
 
 def _between_stations(sight: Sight) -> nx.DiGraph[str]:

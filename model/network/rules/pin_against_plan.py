@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -31,8 +32,16 @@ def find(sight: Sight) -> Iterator[Found]:
         if reader is None or at is None or sight.network.junctions[at].plan is None:
             continue
         if pin.default in reader.ways and pin.default != reader.default:
-            said = f"An empty cart from {pin.reader} leaves by {reader.default} in the plan of its junction"
-            yield Found(f"{said}, by {pin.default} here.", (pin.reader,), junctions=(at,))
+            said = tr(
+                "An empty cart from {reader} leaves by {default} in the plan of its junction",
+                reader=pin.reader,
+                default=reader.default,
+            )
+            yield Found(
+                tr("{said}, by {default} here.", said=said, default=pin.default),
+                (pin.reader,),
+                junctions=(at,),
+            )
 
 
 RULE = NetworkRule(

@@ -8,6 +8,7 @@ from model.network.network import ArmSpec, JunctionSpec, junction_and_arm
 from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.severity import Severity
+from model.wording import QT_TR_NOOP, tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -39,22 +40,37 @@ def _found(sight: Sight, link: int, end: str, *, leaves: bool) -> Found:
     assert place is not None
     at = sight.junctions[place[0]]
     why = _why(sight.network.junctions[at], place[1], leaves=leaves)
-    way = "begins" if leaves else "ends"
-    return Found(f"A link {way} at {end}, but {why}.", (end,), junctions=(at,), links=(link,))
+    said = (
+        QT_TR_NOOP("A link begins at {end}, but {why}.")
+        if leaves
+        else QT_TR_NOOP("A link ends at {end}, but {why}.")
+    )
+    return Found(
+        tr(said, end=end, why=why),
+        (end,),
+        junctions=(at,),
+        links=(link,),
+    )
 
 
 def _why(junction: JunctionSpec, name: str, *, leaves: bool) -> str:
     arm = next((arm for arm in junction.arms if arm.name == name), None)
     if arm is not None and _is_shut(arm, leaves=leaves):
-        return f"carts only {'come in' if leaves else 'leave'} by that arm of its plan"
+        if leaves:
+            return tr("carts only come in by that arm of its plan")
+        return tr("carts only leave by that arm of its plan")
     if leaves:
         said = (
-            "no wanted route of its plan leads there"
+            tr("no wanted route of its plan leads there")
             if junction.plan
-            else "no way of its readers leads there"
+            else tr("no way of its readers leads there")
         )
     else:
-        said = "no wanted route of its plan begins there" if junction.plan else "no way leads on from there"
+        said = (
+            tr("no wanted route of its plan begins there")
+            if junction.plan
+            else tr("no way leads on from there")
+        )
     return said
 
 

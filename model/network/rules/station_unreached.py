@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -28,7 +29,9 @@ def find(sight: Sight) -> Iterator[Found]:
     reached_from = _reached_from(sight)
     for name, place in sight.stations.items():
         if not reached_from[name] - {name}:
-            yield Found(f"No way leads to {name} from any other station.", (name,), stations=(place,))
+            yield Found(
+                tr("No way leads to {name} from any other station.", name=name), (name,), stations=(place,)
+            )
 
 
 def _reached_from(sight: Sight) -> dict[str, set[str]]:

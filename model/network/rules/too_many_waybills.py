@@ -12,6 +12,7 @@ from model.network.rules.sight import Sight
 from model.network.rules.words import trip_name
 from model.parts import STACK
 from model.severity import Severity
+from model.wording import tr
 
 SLOTS: Final = 27
 """Of a storage cart. Common practice of the trade, written from memory, no published source."""
@@ -36,7 +37,12 @@ def find(sight: Sight) -> Iterator[Found]:
         slots = slots_of(trip)
         if slots > SLOTS:
             ends = (trip.start, trip.end)
-            said = f"The waybills for {trip_name(*ends)} take {slots:,} slots; a storage cart has {SLOTS}."
+            said = tr(
+                "The waybills for {trip} take {slots:,} slots; a storage cart has {slots_of_cart}.",
+                trip=trip_name(*ends),
+                slots=slots,
+                slots_of_cart=SLOTS,
+            )
             yield Found(said, ends, sight.places_of(ends)[0], trips=(place,))
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -28,7 +29,12 @@ def find(sight: Sight) -> Iterator[Found]:
         ends = (trip.start, trip.end)
         if trip.length is None and all(end in sight.stations for end in ends):
             stations = tuple(sight.stations[end] for end in ends)
-            yield Found(f"No way leads from {trip.start} to {trip.end}.", ends, stations, trips=(place,))
+            yield Found(
+                tr("No way leads from {start} to {end}.", start=trip.start, end=trip.end),
+                ends,
+                stations,
+                trips=(place,),
+            )
 
 
 RULE = NetworkRule(

@@ -9,6 +9,7 @@ from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.network.rules.words import trip_name
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -27,12 +28,20 @@ def find(sight: Sight) -> Iterator[Found]:
     for place, link in enumerate(sight.network.links):
         for end in (link.start, link.end):
             if end not in sight.stations and end not in sight.arms:
-                said = f"The link {trip_name(link.start, link.end)} names {_missing(sight, end)}."
+                said = tr(
+                    "The link {trip} names {missing}.",
+                    trip=trip_name(link.start, link.end),
+                    missing=_missing(sight, end),
+                )
                 yield Found(said, (end,), links=(place,))
     for place, trip in enumerate(sight.network.trips):
         for end in dict.fromkeys((trip.start, trip.end)):
             if end not in sight.stations:
-                said = f"The trip {trip_name(trip.start, trip.end)} names {_missing(sight, end)}."
+                said = tr(
+                    "The trip {trip} names {missing}.",
+                    trip=trip_name(trip.start, trip.end),
+                    missing=_missing(sight, end),
+                )
                 yield Found(said, (end,), trips=(place,))
 
 
@@ -40,11 +49,15 @@ def _missing(sight: Sight, end: str) -> str:
     place = junction_and_arm(end)
     if place is None:
         is_junction = end in sight.junctions
-        return f"{end}, a junction without an arm" if is_junction else f"{end}, and there is no such station"
+        return (
+            tr("{end}, a junction without an arm", end=end)
+            if is_junction
+            else tr("{end}, and there is no such station", end=end)
+        )
     junction, arm = place
     if junction not in sight.junctions:
-        return f"{end}, and there is no junction {junction}"
-    return f"{end}, and {junction} has no arm {arm}"
+        return tr("{end}, and there is no junction {junction}", end=end, junction=junction)
+    return tr("{end}, and {junction} has no arm {arm}", end=end, junction=junction, arm=arm)
 
 
 RULE = NetworkRule(

@@ -9,6 +9,7 @@ from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.plan import Side
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -40,8 +41,10 @@ def find(sight: Sight) -> Iterator[Found]:
     for links in pairs.values():
         first = sight.network.links[links[0]]
         ends = (first.start, first.end)
-        said = " and ".join(f"on the {_side(sight, end)} at {end}" for end in ends)
-        yield Found(f"Carts run {said}, which are joined.", ends, *sight.places_of(ends), tuple(links))
+        said = tr(" and ").join(tr("on the {side} at {end}", side=_side(sight, end), end=end) for end in ends)
+        yield Found(
+            tr("Carts run {said}, which are joined.", said=said), ends, *sight.places_of(ends), tuple(links)
+        )
 
 
 def _side(sight: Sight, end: str) -> Side | None:

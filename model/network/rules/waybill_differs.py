@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.severity import Severity
+from model.wording import tr
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -28,7 +29,12 @@ def find(sight: Sight) -> Iterator[Found]:
         reader, at = sight.readers.get(end), sight.junction_at(end)
         if reader is None or at is None or planned.name is None or reader.waybill in (None, planned.name):
             continue
-        said = f"The reader {end} takes {reader.waybill} in the plan of its junction, {planned.name} here."
+        said = tr(
+            "The reader {end} takes {waybill} in the plan of its junction, {planned} here.",
+            end=end,
+            waybill=reader.waybill,
+            planned=planned.name,
+        )
         yield Found(said, (end,), junctions=(at,))
 
 

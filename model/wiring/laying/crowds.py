@@ -8,6 +8,7 @@ from itertools import permutations
 from model.wiring.laying.growth import Others
 from model.wiring.laying.laid import Failure
 from model.wiring.laying.site import Site
+from model.wording import tr
 
 
 def crowded(sites: Sequence[Site]) -> Iterator[Failure]:
@@ -23,7 +24,7 @@ def _too_close(sites: Sequence[Site]) -> Iterator[Failure]:
     needed = [site.needed() for site in sites]
     for site, tree in zip(sites, needed, strict=True):
         if Others(other for other in needed if other is not tree).conflicts(tree):
-            yield site.failure(0, "Two lines are in each other's way at their starts or ends.")
+            yield site.failure(0, tr("Two lines are in each other's way at their starts or ends."))
 
 
 def _too_many(sites: Sequence[Site]) -> Iterator[Failure]:
@@ -33,4 +34,6 @@ def _too_many(sites: Sequence[Site]) -> Iterator[Failure]:
             same = [other for other in sites if any(set(each) <= set(sides) for each in other.sides)]
             if len(same) > len(sides):
                 block = site.line.targets[place][0]
-                yield site.failure(place, f"The lines have too little room at the target block at {block}.")
+                yield site.failure(
+                    place, tr("The lines have too little room at the target block at {block}.", block=block)
+                )

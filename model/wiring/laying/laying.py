@@ -21,6 +21,7 @@ from model.wiring.laying.search import Budget
 from model.wiring.laying.shortening import shorten
 from model.wiring.laying.site import Site
 from model.wiring.laying.tree import Tree
+from model.wording import QT_TR_NOOP, tr
 
 ROUNDS: Final = 16
 BUDGET: Final = 4_000
@@ -30,7 +31,7 @@ _FIRST_PRICE: Final = 6
 _RISE: Final = 1.4
 _FOUGHT_OVER: Final = 5
 """Added for good to the price of a cell in each round in which two lines want it."""
-_NOT_FOUND: Final = "No way was found past the other lines"
+_NOT_FOUND: Final = QT_TR_NOOP("No way was found past the other lines")
 
 
 def lay_lines(
@@ -117,18 +118,24 @@ class _Laying:
         for place in places:
             if self._conflicts(place):
                 del self._trees[place]
-                self._fail(place, 0, _NOT_FOUND)
+                self._fail(place, 0, tr(_NOT_FOUND))
 
     def _why_missed(self, place: int, missed: int) -> str:
         if self._budget.left <= 0:
-            return _NOT_FOUND
+            return tr(_NOT_FOUND)
         latest = self._sites[place].limits.get(missed)
-        return "There is no way" if latest is None else f"There is no way of {latest} ticks or less"
+        return (
+            tr("There is no way")
+            if latest is None
+            else tr("There is no way of {latest} ticks or less", latest=latest)
+        )
 
     def _fail(self, place: int, missed: int, why: str) -> None:
         site = self._sites[place]
         block = site.line.targets[missed][0]
-        self.failed.append(site.failure(missed, f"{why} to the target block at {block}."))
+        self.failed.append(
+            site.failure(missed, tr("{why} to the target block at {block}.", why=why, block=block))
+        )
 
     def _others(self, place: int) -> Others:
         return Others(tree for other, tree in self._trees.items() if other != place)

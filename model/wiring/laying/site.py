@@ -6,6 +6,7 @@ from model.grid import Heading
 from model.wiring.laying.field import Field
 from model.wiring.laying.laid import Failure, Limits, Line
 from model.wiring.laying.tree import Step, Tree
+from model.wording import tr
 
 
 class Site:
@@ -61,7 +62,7 @@ class Site:
             self.dust_ok[key] = 1
             self.goals.setdefault(key, []).append(place)
         if not free:
-            reason = f"No dust can lie beside the target block at {group[0]}."
+            reason = tr("No dust can lie beside the target block at {group}.", group=group[0])
             self.failures.append(self.failure(place, reason))
         return free
 
@@ -69,5 +70,5 @@ class Site:
         if self.field.takes_dust(self.line.start, self.line):
             self.dust_ok[self.field.pack(self.line.start)] = 1
             return
-        reason = f"No dust can lie at {self.line.start}, where the line starts."
+        reason = tr("No dust can lie at {start}, where the line starts.", start=self.line.start)
         self.failures.append(self.failure(0, reason))

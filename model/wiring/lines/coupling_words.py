@@ -9,23 +9,24 @@ from model.grid import Cell
 from model.parts import Part
 from model.pieces import Pieces
 from model.wiring.lines.looking import Look, Role
+from model.wording import QT_TR_NOOP, tr
 
 _DOES_TO: Final = {
-    Role.FEED: "feed",
-    Role.BACK: "drive",
-    Role.SIDE: "act at the side of",
-    Role.LOCK: "lock",
-    Role.READ: "be read by",
-    Role.BASE: "put out",
-    Role.ITEMS: "exchange items with",
+    Role.FEED: QT_TR_NOOP("The {source} would feed the {part}{way}."),
+    Role.BACK: QT_TR_NOOP("The {source} would drive the {part}{way}."),
+    Role.SIDE: QT_TR_NOOP("The {source} would act at the side of the {part}{way}."),
+    Role.LOCK: QT_TR_NOOP("The {source} would lock the {part}{way}."),
+    Role.READ: QT_TR_NOOP("The {source} would be read by the {part}{way}."),
+    Role.BASE: QT_TR_NOOP("The {source} would put out the {part}{way}."),
+    Role.ITEMS: QT_TR_NOOP("The {source} would exchange items with the {part}{way}."),
 }
 """What the source does to the part that looks at it."""
 _POWERS: Final = {
-    Part.RAIL: "throw",
-    Part.BOOSTER_RAIL: "drive",
-    Part.HOPPER: "stop",
-    Part.LAMP: "light",
-    Part.AUTO_CRAFTER: "set off",
+    Part.RAIL: QT_TR_NOOP("The {source} would throw the {part}{way}."),
+    Part.BOOSTER_RAIL: QT_TR_NOOP("The {source} would drive the {part}{way}."),
+    Part.HOPPER: QT_TR_NOOP("The {source} would stop the {part}{way}."),
+    Part.LAMP: QT_TR_NOOP("The {source} would light the {part}{way}."),
+    Part.AUTO_CRAFTER: QT_TR_NOOP("The {source} would set off the {part}{way}."),
 }
 
 
@@ -34,32 +35,46 @@ def joining_words(pieces: Pieces, cell: Cell, look: Look, through: Cell | None) 
     part, source = named(pieces, cell), named(pieces, look.source)
     if look.role is Role.LINK:
         step = _step_words(cell, look.source)
-        return f"The {source} would join the {part}{step}."
+        return tr("The {source} would join the {part}{step}.", source=source, part=part, step=step)
     if look.role is Role.NOTICE:
-        return f"The {source} would make the {part} settle again whenever it changes."
-    way = "" if through is None else f", through the {named(pieces, through)}"
-    return f"The {source} would {_verb(pieces, cell, look)} the {part}{way}."
+        return tr(
+            "The {source} would make the {part} settle again whenever it changes.", source=source, part=part
+        )
+    way = "" if through is None else tr(", through the {names}", names=named(pieces, through))
+    return tr(
+        _deed(pieces, cell, look),
+        source=source,
+        part=part,
+        way=way,
+    )
 
 
 def cut_words(before: Pieces, after: Pieces, cell: Cell, look: Look, new: Cell) -> str:
     """Says that the part in a cell would look at the source no longer, because of a new piece."""
     what, part, source = named(after, new), named(before, cell), named(before, look.source)
     if look.source == new:
-        return f"The {what} would take the place of what the {part} looks at."
+        return tr("The {what} would take the place of what the {part} looks at.", what=what, part=part)
     if look.role is Role.LINK:
-        return f"The {what} would cut the {part} off from the {source}."
+        return tr(
+            "The {what} would cut the {part} off from the {source}.", what=what, part=part, source=source
+        )
     if before.part_at(look.source) is Part.DUST and before.part_at(new) is None:
-        return f"The {what} would bend the {source}, so that it no longer acts on the {part}."
-    return f"The {what} would keep the {source} from the {part}."
+        return tr(
+            "The {what} would bend the {source}, so that it no longer acts on the {part}.",
+            what=what,
+            source=source,
+            part=part,
+        )
+    return tr("The {what} would keep the {source} from the {part}.", what=what, source=source, part=part)
 
 
 def named(pieces: Pieces, cell: Cell) -> str:
     """A piece with its place: ``dust at 1 64 0``."""
     part = pieces.part_at(cell)
-    return f"{'cell' if part is None else part_word(part)} at {cell}"
+    return tr("{part} at {cell}", part=tr("cell") if part is None else part_word(part), cell=cell)
 
 
-def _verb(pieces: Pieces, cell: Cell, look: Look) -> str:
+def _deed(pieces: Pieces, cell: Cell, look: Look) -> str:
     part = pieces.part_at(cell)
     if look.role is Role.POWER and part is not None:
         return _POWERS[part]
@@ -69,4 +84,4 @@ def _verb(pieces: Pieces, cell: Cell, look: Look) -> str:
 def _step_words(cell: Cell, source: Cell) -> str:
     if cell.y == source.y:
         return ""
-    return ", a step up" if cell.y > source.y else ", a step down"
+    return tr(", a step up") if cell.y > source.y else tr(", a step down")

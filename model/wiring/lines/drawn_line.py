@@ -18,6 +18,7 @@ from model.wiring.lines.coupling_words import named
 from model.wiring.lines.line_joints import joints
 from model.wiring.lines.lines import FoundLine
 from model.wiring.lines.strengths import Strengths, near_cells
+from model.wording import tr
 
 TRIES: Final = 4
 """Places at which a repeater is tried before a line is left to run out."""
@@ -181,10 +182,10 @@ def _problem(plan: Plan, skipped: frozenset[Cell], foreign: Sequence[Coupling], 
     if skipped:
         first = min(skipped)
         if first in plan.pieces:
-            return f"The {named(plan.pieces, first)} is in the way."
+            return tr("The {names} is in the way.", names=named(plan.pieces, first))
         below = plan.pieces.get(first.beside(Facing.DOWN))
-        what = "the line itself" if below is None else f"the {part_word(below.part)} below"
-        return f"At {first} {what} leaves no room for a block under the dust."
+        what = tr("the line itself") if below is None else tr("the {part} below", part=part_word(below.part))
+        return tr("At {first} {what} leaves no room for a block under the dust.", first=first, what=what)
     if foreign:
         return foreign[0].why
-    return f"No signal comes as far as {dead[0]}." if dead else ""
+    return tr("No signal comes as far as {dead}.", dead=dead[0]) if dead else ""

@@ -8,7 +8,6 @@ from typing import Final
 from msgspec import Struct
 
 from model.edits.changes import appended, selected
-from model.edits.words import counted
 from model.grid import Cell, Facing, Heading
 from model.parts import RAILS, Part
 from model.plan import Change, Plan
@@ -21,8 +20,9 @@ from model.wiring.lines.coupling_words import named
 from model.wiring.lines.lines import FoundLine
 from model.wiring.lines.own_supports import own_supports
 from model.wiring.proof.proof import prove
+from model.wording import QT_TR_NOOP, tr
 
-LABEL: Final = "Re-wire line"
+LABEL: Final = QT_TR_NOOP("Re-wire line")
 GROW: Final = 1
 DEPTH: Final = 6
 TRIES: Final = 6
@@ -69,7 +69,9 @@ def rewire(plan: Plan, line: FoundLine, wired: Collection[Cell] = ()) -> Iterato
     if result.change is not None and plan.routes:
         fault = yield from _new_fault(plan, result.change.applied(plan))
         if fault:
-            result = Rewired(None, f"The line stays as it is. Led anew it failed in the dry run: {fault}.")
+            result = Rewired(
+                None, tr("The line stays as it is. Led anew it failed in the dry run: {fault}.", fault=fault)
+            )
     yield result
 
 
@@ -90,13 +92,16 @@ def _failed(plan: Plan) -> Generator[Progress, None, tuple[str, ...]]:
 
 def _why_not(plan: Plan, line: FoundLine) -> str:
     if not any(piece.part in RAILS for piece in plan.pieces):
-        return "Lines are wired below track, and there is no track here."
+        return tr("Lines are wired below track, and there is no track here.")
     if not line.ends:
-        return "The line acts on nothing, so there is nowhere to lead it to."
+        return tr("The line acts on nothing, so there is nowhere to lead it to.")
     for end in line.ends:
         if plan.pieces.part_at(end.at) is not Part.TARGET_BLOCK or not _dust_beside(line, end.at):
             where = named(plan.pieces, end.at)
-            return f"The line acts on the {where}; only lines that end beside target blocks are wired anew."
+            return tr(
+                "The line acts on the {where}; only lines that end beside target blocks are wired anew.",
+                where=where,
+            )
     return ""
 
 
@@ -166,15 +171,20 @@ def _size(laid: Laid) -> tuple[int, int, int]:
 
 def _result(plan: Plan, line: FoundLine, taken: Collection[Cell], best: Laid | None, reason: str) -> Rewired:
     if best is None:
-        return Rewired(None, f"The line stays as it is. {reason}")
+        return Rewired(None, tr("The line stays as it is. {reason}", reason=reason))
     before, after = (len(line.cells), len(line.repeaters), len(taken)), _size(best)
     is_alive = all(any(line.strength[cell] for cell in _dust_beside(line, end.at)) for end in line.ends)
     if is_alive and after >= before:
-        return Rewired(None, f"No shorter way was found; the line keeps its {_length(*_counts(line))}.")
-    change = appended(plan, LABEL, best.pieces)
+        return Rewired(
+            None, tr("No shorter way was found; the line keeps its {length}.", length=_length(*_counts(line)))
+        )
+    change = appended(plan, tr(LABEL), best.pieces)
     old = selected(plan, {*taken, *(entry.piece.at for entry in change.taken)})
-    said = f"The line is wired anew: {_length(best.dust, best.repeaters)}"
-    return Rewired(Change(LABEL, tuple(old), change.placed), f"{said} instead of {_length(*_counts(line))}.")
+    length, before_length = _length(best.dust, best.repeaters), _length(*_counts(line))
+    return Rewired(
+        Change(tr(LABEL), tuple(old), change.placed),
+        tr("The line is wired anew: {length} instead of {before}.", length=length, before=before_length),
+    )
 
 
 def _counts(line: FoundLine) -> tuple[int, int]:
@@ -182,4 +192,6 @@ def _counts(line: FoundLine) -> tuple[int, int]:
 
 
 def _length(dust: int, repeaters: int) -> str:
-    return f"{dust} dust" + (f" and {counted(repeaters, 'repeater')}" if repeaters else "")
+    if not repeaters:
+        return tr("{dust} dust", dust=dust)
+    return tr("{dust} dust and {repeaters}", dust=dust, repeaters=tr("%n repeater(s)", "", repeaters))

@@ -19,6 +19,7 @@ from model.plan import Plan
 from model.wiring.laying.ground import Ground
 from model.wiring.lines.coupling import couplings
 from model.wiring.modules.modules import Module
+from model.wording import tr
 
 _SIGNAL_PARTS: Final = frozenset(
     {Part.DUST, Part.TORCH, Part.REPEATER, Part.COMPARATOR, Part.LEVER, Part.BUTTON, Part.DETECTOR_RAIL}
@@ -57,7 +58,7 @@ def fit(ground: Ground, module: Module) -> Fitted | str:
                 return problem
             placed.append(piece)
         elif (new := in_place_of(ground.pieces, there, piece)) is None:
-            return f"A {_name(there)} stands in the way at {there.at}."
+            return tr("A {name} stands in the way at {place}.", name=_name(there), place=there.at)
         elif new != there:
             taken.append(there)
             placed.append(new)
@@ -104,14 +105,18 @@ def _is_beside_three_way(pieces: Pieces, rail: Cell) -> bool:
 
 def _problem_in_free_cell(ground: Ground, piece: Piece, own: Container[Cell]) -> str | None:
     if not ground.allows(piece.at):
-        return f"{piece.at} lies outside the box in which wiring may stand."
+        return tr("{place} lies outside the box in which wiring may stand.", place=piece.at)
     if piece.part is Part.DUST:
         barred = piece.at in ground.dust_barred
     elif TRAITS[piece.part].solid:
         barred = piece.at in ground.solid_barred and not _only_heeds_itself(ground, piece.at, own)
     else:
         barred = piece.at in ground.rest_barred
-    return f"A {_name(piece)} at {piece.at} would couple with what stands about it." if barred else None
+    return (
+        tr("A {name} at {place} would couple with what stands about it.", name=_name(piece), place=piece.at)
+        if barred
+        else None
+    )
 
 
 def _only_heeds_itself(ground: Ground, cell: Cell, own: Container[Cell]) -> bool:

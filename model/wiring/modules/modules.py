@@ -13,6 +13,7 @@ from model.grid import Cell, Turn
 from model.pieces import WAYBILL, Held, Piece, Pieces
 from model.plan import Plan
 from model.wiring.modules.file import ChoiceDoc, ModuleDoc, Port, module_files, pieces_of, read_module
+from model.wording import tr
 
 __all__ = [
     "Module",
@@ -129,8 +130,16 @@ def _made(name: str, parameters: Mapping[str, object]) -> tuple[Plan, ModuleDoc]
 def _chosen(plan: Plan, doc: ModuleDoc, parameter: str, value: str) -> tuple[Plan, ModuleDoc]:
     choice = doc.choices[parameter].get(value)
     if choice is None:
-        possible = " or ".join(doc.choices[parameter])
-        raise EditRefused(f"{value} is no choice for {parameter} of the {doc.name}: it can be {possible}.")
+        possible = tr(" or ").join(doc.choices[parameter])
+        raise EditRefused(
+            tr(
+                "{value} is no choice for {parameter} of the {doc}: it can be {possible}.",
+                value=value,
+                parameter=parameter,
+                doc=doc.name,
+                possible=possible,
+            )
+        )
     gone = frozenset(choice.take)
     stay = [piece for piece in plan.pieces if piece.at not in gone]
     return replace(plan, pieces=Pieces.of([*stay, *pieces_of(choice.place)])), _said_otherwise(doc, choice)

@@ -12,6 +12,7 @@ from model.plan import Change, Plan
 from model.wiring.lines.coupling import Coupling, couplings
 from model.wiring.modules.fitting import in_place_of
 from model.wiring.modules.modules import Module
+from model.wording import tr
 
 
 class Placing(Struct, frozen=True):
@@ -30,8 +31,10 @@ class Placing(Struct, frozen=True):
         if self.in_the_way:
             first, more = self.in_the_way[0], len(self.in_the_way) - 1
             word = next(part_word(entry.piece.part) for entry in self.change.taken if entry.piece.at == first)
-            others = f", and {more} more" if more else ""
-            return f"The {word} at {first} stands in the way{others}."
+            others = tr(", and {more} more", more=more) if more else ""
+            return tr(
+                "The {word} at {first} stands in the way{others}.", word=word, first=first, others=others
+            )
         return self.couplings[0].why if self.couplings else None
 
     @property
@@ -62,7 +65,7 @@ def place_module(plan: Plan, module: Module) -> Placing:
         if better != there.piece:
             taken.append(there)
             replaced.append(Placed(there.rank, piece if better is None else better))
-    added = appended(plan, f"Place module {module.name}", new)
+    added = appended(plan, tr("Place module {module}", module=module.name), new)
     change = Change(added.label, tuple(taken), (*replaced, *added.placed))
     return Placing(change, tuple(in_the_way), () if in_the_way else _foreign(plan, module, change))
 
