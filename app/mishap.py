@@ -10,6 +10,7 @@ from pathlib import Path
 from types import TracebackType
 from typing import Final
 
+from app.translation import tr
 from model.files.writer import WriteError, write_bytes
 
 LOG: Final = "last-mishap.txt"
@@ -44,10 +45,14 @@ class MishapHook:
             self._is_busy = False
 
     def _sentence(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> str:
-        said = f"The program made a mistake ({kind.__name__}: {error}). A recovery copy of the plan is kept."
+        said = tr(
+            "The program made a mistake ({kind}: {error}). A recovery copy of the plan is kept.",
+            kind=kind.__name__,
+            error=error,
+        )
         log = self._folder / LOG
         try:
             write_bytes(log, "".join(traceback.format_exception(kind, error, trace)).encode())
         except WriteError:
             return said
-        return f"{said} What happened is written in {log}."
+        return tr("{said} What happened is written in {log}.", said=said, log=log)

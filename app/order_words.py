@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
-from model.edits.words import counted
+from app.translation import tr
 from model.grid import Turn
 
 if TYPE_CHECKING:  # the planner takes long to import, and words must not wait for it
@@ -15,20 +15,25 @@ if TYPE_CHECKING:  # the planner takes long to import, and words must not wait f
 def needs_words(order: BuildOrder) -> str:
     """``1 inverter, 4 thrown, 3 wired``; in words where the routes are not served."""
     if not order.served:
-        return "not served"
-    return f"{counted(order.inverters, 'inverter')}, {order.thrown:,} thrown, {order.wired:,} wired"
+        return tr("not served")
+    return tr(
+        "{inverters}, {thrown:,} thrown, {wired:,} wired",
+        inverters=tr("%n inverter(s)", "", order.inverters),
+        thrown=order.thrown,
+        wired=order.wired,
+    )
 
 
 def proof_words(order: BuildOrder) -> str:
     """Whether a better order is ruled out."""
     if order.served:
-        return "no order is better" if order.proved else "not proved to be the best"
-    return "no order serves all wanted routes" if order.proved else "no order that serves was found"
+        return tr("no order is better") if order.proved else tr("not proved to be the best")
+    return tr("no order serves all wanted routes") if order.proved else tr("no order that serves was found")
 
 
 def order_words(order: BuildOrder) -> str:
     """What an order comes to, and whether a better one is ruled out."""
-    needs = f"served: {needs_words(order)}" if order.served else needs_words(order)
+    needs = tr("served: {needs}", needs=needs_words(order)) if order.served else needs_words(order)
     return f"{needs}; {proof_words(order)}"
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from app.translation import tr
 from model.grid import Turn
 
 QUARTERS: Final = ("", "a quarter clockwise", "half round", "a quarter counter-clockwise")
@@ -13,4 +14,4 @@ def turn_words(turn: Turn) -> str:
     """``as drawn``, ``mirrored, half round``: the mirror, east to west, comes before the turn."""
     said = ["mirrored"] if turn.mirror else []
     said += [QUARTERS[turn.quarter]] if turn.quarter else []
-    return ", ".join(said) or "as drawn"
+    return ", ".join(said) or tr("as drawn")

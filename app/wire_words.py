@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from app.translation import tr
 from model.edits.words import counted
 from model.parts import STACK, TRAITS, Part
 from model.rules import Finding, Severity
@@ -35,7 +36,7 @@ MOST_CELLS: Final = 64
 
 def stage_words(progress: Progress) -> tuple[str, str]:
     """What the search works at, and how far it is: ``proof`` and ``run 12 of 106``."""
-    name, said = STAGES.get(progress.stage, (progress.stage, "{done} of {of}"))
+    name, said = STAGES.get(progress.stage, (progress.stage, tr("{done} of {of}")))
     return name, said.format(done=f"{progress.done:,}", next=f"{progress.done + 1:,}", of=f"{progress.of:,}")
 
 
@@ -47,24 +48,31 @@ def progress_words(progress: Progress) -> str:
 def lines_words(wiring: Wiring) -> str:
     """``wired: 3 lines, 84 dust, 3 repeaters``."""
     if not wiring.wired:
-        return "not wired"
+        return tr("not wired")
     dust, repeaters = (sum(getattr(line, name) for line in wiring.lines) for name in ("dust", "repeaters"))
-    return f"wired: {counted(len(wiring.lines), 'line')}, {dust:,} dust, {counted(repeaters, 'repeater')}"
+    return tr(
+        "wired: {lines}, {dust:,} dust, {repeaters}",
+        lines=tr("%n line(s)", "", len(wiring.lines)),
+        dust=dust,
+        repeaters=tr("%n repeater(s)", "", repeaters),
+    )
 
 
 def room_words(wiring: Wiring) -> str:
     """``180 cells from above, 4 levels below the track``."""
-    cells, levels = counted(wiring.footprint_cells, "cell"), counted(wiring.depth, "level")
-    return f"{cells} from above, {levels} below the track"
+    cells, levels = tr("%n cell(s)", "", wiring.footprint_cells), tr("%n level(s)", "", wiring.depth)
+    return tr("{cells} from above, {levels} below the track", cells=cells, levels=levels)
 
 
 def proof_words(wiring: Wiring) -> str:
     """``all 108 runs passed``."""
     if not wiring.runs:
-        return "not run"
+        return tr("not run")
     if wiring.passed == wiring.runs:
-        return f"all {wiring.runs:,} runs passed" if wiring.runs > 1 else "its one run passed"
-    return f"{wiring.passed:,} of {counted(wiring.runs, 'run')} passed"
+        return (
+            tr("all {runs:,} runs passed", runs=wiring.runs) if wiring.runs > 1 else tr("its one run passed")
+        )
+    return tr("{passed:,} of {runs} passed", passed=wiring.passed, runs=tr("%n run(s)", "", wiring.runs))
 
 
 def time_words(ticks: int) -> str:

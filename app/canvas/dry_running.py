@@ -18,6 +18,7 @@ from app.canvas.trains import Train, drops, send, waybills_of
 from app.document import Document
 from app.dry_run import SPEEDS, DryRunner
 from app.motion import is_reduced
+from app.translation import tr
 from model.dry_run import DryRun, Event, Lever, Press
 from model.grid import Cell, Heading
 from model.parts import Part
@@ -112,7 +113,7 @@ class DryRunning(QObject):
         """Begin, or go on where it is paused."""
         if not self.is_on:
             if not len(self._document.plan.pieces):
-                self.status.emit("There is nothing to run: the plan is empty.")
+                self.status.emit(tr("There is nothing to run: the plan is empty."))
                 return
             self.runner.start(self._document.plan, self._document.layout)
             self.status.emit(BEGUN)
@@ -199,7 +200,7 @@ class DryRunning(QObject):
                 self._show(live.pull(event.at, not isinstance(event, Lever) or event.on))
         self._move()
         if not self.runner.is_running:
-            self.status.emit("This is done in the next tick; the dry run is paused.")
+            self.status.emit(tr("This is done in the next tick; the dry run is paused."))
 
     def _settle(self) -> None:
         live = self._scene.live
@@ -235,5 +236,5 @@ class DryRunning(QObject):
     def _tell(self, new: list[Entry]) -> None:
         if new:
             self.told.emit(new)
-            others = f" {len(new) - 1} more in the list." if len(new) > 1 else ""
+            others = tr(" {count} more in the list.", count=len(new) - 1) if len(new) > 1 else ""
             self.status.emit(f"{new[-1].line}.{others}")

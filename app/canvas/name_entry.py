@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.tools.host import ArmQuestion, Ends
+from app.translation import tr
 from model.plan import NAME_LIMIT
 
 CHOICES: Final = (
@@ -41,8 +42,8 @@ class NameEntry(QFrame):
         self._question: ArmQuestion | None = None
         self.line = QLineEdit(self)
         self.line.setMaxLength(NAME_LIMIT)
-        self.line.setPlaceholderText("Name of the arm")
-        self.line.setAccessibleName("Name of the arm")
+        self.line.setPlaceholderText(tr("Name of the arm"))
+        self.line.setAccessibleName(tr("Name of the arm"))
         self.line.setMinimumWidth(150)
         self.problem = QLabel(self)
         self.problem.setTextFormat(Qt.TextFormat.PlainText)

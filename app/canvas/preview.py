@@ -8,6 +8,7 @@ from itertools import pairwise
 from typing import Final
 
 from app.tools.paths import heading_between
+from app.translation import tr
 from model.grid import Cell, Heading
 from model.routing.junction import Junction, SettingShapes
 from model.track.carts import Outcome, Way
@@ -43,16 +44,22 @@ class Run:
     def reason(self) -> str:
         """Why the way ended, in words; the arm's name where it ended at an arm."""
         if self.way.outcome is Outcome.ARM:
-            return f"leaves by {self.way.arm}"
+            return tr("leaves by {arm}", arm=self.way.arm)
         return REASONS[self.way.outcome]
 
     @property
     def words(self) -> str:
         """A line of the key: ``Quay → Mill, with Salt``."""
-        load = "empty" if not self.called else f"with {self.waybill}" if self.waybill else "with the waybill"
+        load = (
+            "empty"
+            if not self.called
+            else tr("with {waybill}", waybill=self.waybill)
+            if self.waybill
+            else tr("with the waybill")
+        )
         if self.way.outcome is Outcome.ARM:
             return f"{self.start} → {self.way.arm}, {load}"
-        place = "" if self.way.outcome is Outcome.LOOPS else f" at {self.way.path[-1]}"
+        place = "" if self.way.outcome is Outcome.LOOPS else tr(" at {place}", place=self.way.path[-1])
         return f"{self.start}, {load}: {self.reason}{place}"
 
 
@@ -77,14 +84,17 @@ def thrown(layout: Layout, names: dict[Cell, str], powered: frozenset[Cell]) -> 
     placed = [(entry.rank, cell) for cell in powered if (entry := layout.plan.pieces.placed(cell))]
     in_order = [cell for _, cell in sorted(placed)]
     shapes = SettingShapes(rails_in_setting(layout, in_order, in_order))
-    title = f"Preview: {_listed((names.get(cell, str(cell)) for cell in in_order), 'powered')}"
+    title = tr(
+        "Preview: {names}",
+        names=_listed((names.get(cell, str(cell)) for cell in in_order), QT_TR_NOOP("powered")),
+    )
     return Preview(powered, shapes, title, thrown_by_hand=True)
 
 
 def reader_holds(junction: Junction, arm: str) -> Preview:
     """The reader of an arm holds: what it throws, and the way of the called cart."""
     powered = junction.choice.setting((arm,))
-    title = f"Preview: the {arm} reader holds — {_states(junction, arm)}"
+    title = tr("Preview: the {arm} reader holds — {states}", arm=arm, states=_states(junction, arm))
     runs: tuple[Run, ...] = ()
     if junction.can_enter(arm):
         runs = (_run_in_by(junction, arm, True, powered, None, driven=False),)
@@ -131,7 +141,9 @@ def _run_in_by(
 def _with_run(before: Preview, powered: frozenset[Cell], shapes: SettingShapes | None, run: Run) -> Preview:
     """The newest run of each kind is shown: one of an empty cart, one of a cart with the waybill."""
     others = tuple(other for other in before.runs if other.called != run.called)
-    return Preview(powered, shapes, f"Test cart: {run.words}", (*others, run), before.thrown_by_hand)
+    return Preview(
+        powered, shapes, tr("Test cart: {run}", run=run.words), (*others, run), before.thrown_by_hand
+    )
 
 
 def _states(junction: Junction, arm: str) -> str:
@@ -139,7 +151,7 @@ def _states(junction: Junction, arm: str) -> str:
     powered = junction.choice.setting((arm,))
     switches = [switch for switch in junction.switches if arm in switch.called_by]
     if not switches:
-        return "it throws no switch"
+        return tr("it throws no switch")
     on = [switch.name for switch in switches if switch.at in powered]
     off = [switch.name for switch in switches if switch.at not in powered]
     parts = [_listed(on, "powered")] if on else []
@@ -150,7 +162,7 @@ def _listed(names: Iterable[str], state: str) -> str:
     known = list(names)
     if len(known) <= NAMED_AT_MOST:
         return f"{', '.join(known)} {state}"
-    return f"{len(known)} switches {state}"
+    return tr("{count} switches {state}", count=len(known), state=state)
 
 
 def headings_of(run: Run) -> list[tuple[Cell, Heading, Heading]]:

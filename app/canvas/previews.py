@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 
 from app.canvas.preview import NO_PREVIEW, Preview, cart_from, cart_in_by, reader_holds, thrown
 from app.document import Document
+from app.translation import tr
 from model.grid import Cell, Heading
 from model.routing.junction import Junction
 
@@ -59,7 +60,9 @@ class Previews(QObject):
 
         def start(junction: Junction) -> Preview:
             if not junction.can_enter(arm):
-                self.status.emit(f"No cart can come in by {arm}: it has no in, or no rail lies there.")
+                self.status.emit(
+                    tr("No cart can come in by {arm}: it has no in, or no rail lies there.", arm=arm)
+                )
                 return self.shown
             return cart_in_by(junction, self.shown, arm, called)
 
@@ -79,7 +82,7 @@ class Previews(QObject):
         junction = self._document.junction
         if junction is None or self._document.junction_is_old:
             self._waiting = start
-            self.status.emit("Working out the routes…")
+            self.status.emit(tr("Working out the routes…"))
         else:
             self._show(start(junction))
 

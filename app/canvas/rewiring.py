@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.document import Document
 from app.search import Search
+from app.translation import tr
 from model.grid import Cell
 from model.plan import Change
 from model.wiring.lines.lines import FoundLine, line_at, lines
@@ -53,7 +54,7 @@ class Rewiring(QObject):
     def stop(self) -> None:
         """Stop looking; the line stays."""
         self.search.stop()
-        self.status.emit("Stopped: the line stays as it is.")
+        self.status.emit(tr("Stopped: the line stays as it is."))
 
     def _line(self, chosen: frozenset[Cell], cursor: Cell) -> FoundLine | None:
         """The line that is meant; where none is, or more than one, that is said."""
@@ -65,9 +66,9 @@ class Rewiring(QObject):
         if len(meant) == 1:
             return meant[0]
         self.status.emit(
-            "Pieces of several lines are chosen; choose one."
+            tr("Pieces of several lines are chosen; choose one.")
             if meant
-            else "No line here: choose a dust or a repeater of one, or put the cursor on it."
+            else tr("No line here: choose a dust or a repeater of one, or put the cursor on it.")
         )
         return None
 
@@ -83,7 +84,7 @@ class Rewiring(QObject):
         self.status.emit(self._result.message)
 
     def _tell(self) -> None:
-        self.status.emit(f"Wiring the line anew, {self.search.seconds} s; Esc stops.")
+        self.status.emit(tr("Wiring the line anew, {seconds} s; Esc stops.", seconds=self.search.seconds))
 
     def _forget(self) -> None:
         """Another plan: nothing is wired anew in it."""

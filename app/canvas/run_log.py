@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final, NamedTuple
 
+from app.translation import QT_TR_NOOP, tr
 from model.dry_run import Arrival, DryRun, Load, Lost, Unsure, Watch, Why
 from model.grid import Cell
 from model.plan import Plan
@@ -12,9 +13,9 @@ from model.plan import Plan
 KEPT: Final = 200
 """Lines that are kept; the oldest go."""
 REASONS: Final = {
-    Why.LEAVES_TRACK: "left the track at",
-    Why.STOPPED: "was stopped by a block at",
-    Why.COLLISION: "collided at",
+    Why.LEAVES_TRACK: QT_TR_NOOP("Cart {cart} left the track at {place}"),
+    Why.STOPPED: QT_TR_NOOP("Cart {cart} was stopped by a block at {place}"),
+    Why.COLLISION: QT_TR_NOOP("Cart {cart} collided at {place}"),
 }
 
 
@@ -28,7 +29,7 @@ class Entry(NamedTuple):
     @property
     def line(self) -> str:
         """With its tick."""
-        return f"Tick {self.tick}: {self.words}"
+        return tr("Tick {tick}: {words}", tick=self.tick, words=self.words)
 
 
 class RunLog:
@@ -76,22 +77,33 @@ def arrived(plan: Plan, arrival: Arrival) -> Entry:
     arm = plan.details.arm(arrival.arm)
     cells = (arm.leave.at,) if arm is not None and arm.leave is not None else ()
     return Entry(
-        arrival.tick, f"Cart {arrival.cart} leaves by {arrival.arm}{load_words(arrival.carries)}", cells
+        arrival.tick,
+        tr(
+            "Cart {cart} leaves by {arm}{load}",
+            cart=arrival.cart,
+            arm=arrival.arm,
+            load=load_words(arrival.carries),
+        ),
+        cells,
     )
 
 
 def was_lost(lost: Lost) -> Entry:
     """A cart has stopped, left the track or met another."""
-    return Entry(lost.tick, f"Cart {lost.cart} {REASONS[lost.why]} {lost.at}", (lost.at,))
+    return Entry(
+        lost.tick,
+        tr(REASONS[lost.why], cart=lost.cart, place=lost.at),
+        (lost.at,),
+    )
 
 
 def is_unsure(unsure: Unsure) -> Entry:
     """Two cells whose order within the tick matters."""
     one, other = unsure.at
-    return Entry(unsure.tick, f"Unsure: {one} or {other} may come first", unsure.at)
+    return Entry(unsure.tick, tr("Unsure: {one} or {other} may come first", one=one, other=other), unsure.at)
 
 
 def load_words(load: Load) -> str:
     """`` with 3 Salt``; empty for a cart without waybills."""
     held = ", ".join(f"{count} {name}" for name, count in load if count)
-    return f" with {held}" if held else ""
+    return tr(" with {held}", held=held) if held else ""

@@ -17,8 +17,8 @@ from app.canvas.carries import Carries, GoesTo
 from app.document import Document
 from app.panels.words import listed
 from app.search import Search
+from app.translation import tr
 from model.edits import set_build_order
-from model.edits.words import counted
 from model.grid import Cell, Heading
 from model.ordering import Survey, survey
 from model.plan import Change
@@ -66,17 +66,26 @@ class Surveying(QObject):
     def words(self) -> str:
         """How the survey stands, in a few words."""
         if self.search.is_running:
-            return f"Survey: searching for an order, {self.search.seconds} s"
+            return tr("Survey: searching for an order, {seconds} s", seconds=self.search.seconds)
         count = len(self.differing)
-        said = counted(count, "rail") if count else "no rail"
-        return f"Survey: {said} {'differ' if count > 1 else 'differs'} from the plan"
+        said = tr("%n rail(s)", "", count) if count else tr("no rail")
+        return tr(
+            "Survey: {said} {words} from the plan",
+            said=said,
+            words=tr("differ") if count > 1 else tr("differs"),
+        )
 
     def words_at(self, cell: Cell) -> str:
         """How a rail stands and how it is drawn; empty where the two are the same."""
         shape, drawn = self.differing.get(cell), self._document.layout.shape(cell)
         if shape is None or drawn is None:
             return ""
-        return f"{cell} stands {shape.word} there, as drawn it lies {drawn.word}"
+        return tr(
+            "{cell} stands {shape} there, as drawn it lies {drawn}",
+            cell=cell,
+            shape=tr(shape.word),
+            drawn=tr(drawn.word),
+        )
 
     def take(self, shapes: Mapping[Cell, Shape]) -> None:
         """Take down in which shape each of these rails stands."""
@@ -90,9 +99,9 @@ class Surveying(QObject):
         self._begin_anew()
         self.shapes, self._cleared = self._cleared, self.shapes
         if self._cleared:
-            self.status.emit("The survey is cleared; Clear survey once more brings it back.")
+            self.status.emit(tr("The survey is cleared; Clear survey once more brings it back."))
         elif not self.shapes:
-            self.status.emit("Nothing is surveyed.")
+            self.status.emit(tr("Nothing is surveyed."))
         self.changed.emit()
 
     def find(self) -> None:
@@ -100,7 +109,7 @@ class Surveying(QObject):
         if self.search.is_running:
             return
         if not self.differing:
-            self.status.emit("No surveyed rail differs from the plan: it is in such an order already.")
+            self.status.emit(tr("No surveyed rail differs from the plan: it is in such an order already."))
             return
         self._begin_anew()
         plan, differing = self._document.plan, self.differing
@@ -115,7 +124,7 @@ class Surveying(QObject):
     def stop(self) -> None:
         """Stop looking."""
         self.search.stop()
-        self.verdict = f"The search was stopped after {self.search.seconds} s."
+        self.verdict = tr("The search was stopped after {seconds} s.", seconds=self.search.seconds)
         self.changed.emit()
 
     def _begin_anew(self) -> None:
@@ -129,7 +138,7 @@ class Surveying(QObject):
         was_running = self.search.is_running
         self._begin_anew()
         if was_running:
-            self.verdict = "The plan has changed, so the search has ended."
+            self.verdict = tr("The plan has changed, so the search has ended.")
         goes_to = self.carries.by(change)
         if goes_to is not None:
             self.shapes, self._cleared = _carried(self.shapes, goes_to), _carried(self._cleared, goes_to)
@@ -158,23 +167,33 @@ class Surveying(QObject):
         assert result.rails is not None
         change = set_build_order(self._document.plan, result.rails)
         self._document.apply(msgspec.structs.replace(change, label=STEP_NAME))
-        self.status.emit("The plan is in an order now that gives every rail the shape in which it stands.")
+        self.status.emit(
+            tr("The plan is in an order now that gives every rail the shape in which it stands.")
+        )
 
     def _refusal(self, result: Survey | None) -> str:
         if result is None or not result.impossible:
-            return f"No order was found in {self.search.seconds} s that gives this survey; there may be one."
+            return tr(
+                "No order was found in {seconds} s that gives this survey; there may be one.",
+                seconds=self.search.seconds,
+            )
         cells = result.impossible
-        none = "No order of placing" if result.proved else "No order was found that"
+        none = tr("No order of placing") if result.proved else tr("No order was found that")
         if len(cells) == 1:
             shape = self.shapes.get(cells[0], self._document.layout.shape(cells[0]))
             assert shape is not None
-            return f"{none} makes {_unbroken(cells[0])} lie {shape.word}."
+            return tr(
+                "{none} makes {cell} lie {shape}.",
+                none=none,
+                cell=_unbroken(cells[0]),
+                shape=tr(shape.word),
+            )
         named = [_unbroken(cell) for cell in cells[:NAMED_AT_MOST]]
         if len(cells) > NAMED_AT_MOST:
-            named.append(f"{len(cells) - NAMED_AT_MOST} more")
+            named.append(tr("{count} more", count=len(cells) - NAMED_AT_MOST))
         if result.alone:
-            return f"{none} makes any of these lie so: {listed(named)}."
-        return f"{none} makes these lie so together: {listed(named)}."
+            return tr("{none} makes any of these lie so: {names}.", none=none, names=listed(named))
+        return tr("{none} makes these lie so together: {names}.", none=none, names=listed(named))
 
 
 def _unbroken(cell: Cell) -> str:

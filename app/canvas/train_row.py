@@ -12,6 +12,7 @@ from app.canvas.dry_running import DryRunning
 from app.canvas.trains import CARTS_AT_MOST, GAP_AT_MOST
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
+from app.translation import tr
 
 NO_WAYBILL: Final = "no waybill"
 OF_THE_ARM: Final = "waybill of the arm"
@@ -23,14 +24,14 @@ class TrainRow(QWidget):
     def __init__(self, dry_run: DryRunning, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._dry_run = dry_run
-        self.carts = _figure("Carts in the train", 1, CARTS_AT_MOST)
-        self.gap = _figure("Free cells between two carts", 0, GAP_AT_MOST)
+        self.carts = _figure(tr("Carts in the train"), 1, CARTS_AT_MOST)
+        self.gap = _figure(tr("Free cells between two carts"), 0, GAP_AT_MOST)
         self.waybill = named(ChoiceBox(), "Waybill in each cart")
-        self.waybill.setToolTip("What each cart carries (W, or Shift while letting go)")
+        self.waybill.setToolTip(tr("What each cart carries (W, or Shift while letting go)"))
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(8)
-        for word, field in (("Carts", self.carts), ("Gap", self.gap)):
+        for word, field in ((tr("Carts"), self.carts), (tr("Gap"), self.gap)):
             row.addWidget(label(word))
             row.addWidget(field)
         row.addWidget(self.waybill, 1)

@@ -31,8 +31,8 @@ from app.tools.host import ArmQuestion
 from app.tools.module_hand import ModuleHand
 from app.tools.select import SelectTool
 from app.tools.survey import SurveyTool
+from app.translation import tr
 from model.edits import copy_pieces, erase
-from model.edits.words import counted
 from model.files.plan_file import PlanFileError
 from model.grid import VECTORS, Cell, Heading, Turn
 from model.parts import RAILS
@@ -52,7 +52,7 @@ class PlanView(Canvas):
         super().__init__(document, parent)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
-        self.setAccessibleName("Plan view")
+        self.setAccessibleName(tr("Plan view"))
         self._hand = Hand()
         self._module_hand = ModuleHand()
         self.name_entry = NameEntry(self)
@@ -184,11 +184,11 @@ class PlanView(Canvas):
         """Puts what is chosen on the clipboard."""
         pieces = copy_pieces(self.document.plan, self.selection)
         if not pieces:
-            self.status.emit("Nothing to copy: no piece is chosen.")
+            self.status.emit(tr("Nothing to copy: no piece is chosen."))
             return
         picture = picture_of_pieces(self.scene, pieces, self.theme)
         clipboard.put(pieces, picture)
-        self.status.emit(f"Copied {counted(len(pieces), 'piece')}.")
+        self.status.emit(tr("Copied {pieces}.", pieces=tr("%n piece(s)", "", len(pieces))))
 
     def cut(self) -> None:
         """Puts what is chosen on the clipboard and erases it."""
@@ -206,7 +206,7 @@ class PlanView(Canvas):
             self.hands.carry(pieces)
             self.setFocus()
         else:
-            self.status.emit("Nothing to paste: the clipboard holds no pieces.")
+            self.status.emit(tr("Nothing to paste: the clipboard holds no pieces."))
 
     def turn_selection(self, turn: Turn) -> None:
         """Turns what is chosen about its middle."""

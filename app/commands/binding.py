@@ -15,6 +15,7 @@ from app.panels.here import here_words
 from app.panels.run_words import run_words
 from app.panels.words import cell_words
 from app.tools.lay import LayTool
+from app.translation import tr
 from model.commissioning import Fault, Run
 from model.grid import Cell
 from model.parts import RAILS, Part
@@ -101,10 +102,12 @@ def bind_document(window: MainWindow) -> None:
     document.reset.connect(lambda: _show_reset(window))
     window.recovery.written.connect(panels.status.tell_copied)
     window.recovery.failed.connect(panels.status.tell_copy_failed)
-    panels.findings.count_changed.connect(lambda count: window.side.upper_tabs.show_count("Findings", count))
-    panels.routes.count_changed.connect(lambda count: window.side.lower_tabs.show_count("Routes", count))
+    panels.findings.count_changed.connect(
+        lambda count: window.side.upper_tabs.show_count(tr("Findings"), count)
+    )
+    panels.routes.count_changed.connect(lambda count: window.side.lower_tabs.show_count(tr("Routes"), count))
     panels.commissioning.count_changed.connect(
-        lambda count: window.side.upper_tabs.show_count("Test runs", count)
+        lambda count: window.side.upper_tabs.show_count(tr("Test runs"), count)
     )
     for name, can, text in (
         ("undo", stack.canUndoChanged, stack.undoTextChanged),
@@ -174,8 +177,8 @@ def _show_junction(window: MainWindow) -> None:
     document, panels = window.document, window.panels
     _show_findings(window)
     switches = document.junction.switches if document.junction else ()
-    window.side.lower_tabs.show_count("Switches", len(switches))
-    window.side.lower_tabs.show_count("Readers", len(panels.readers.readers))
+    window.side.lower_tabs.show_count(tr("Switches"), len(switches))
+    window.side.lower_tabs.show_count(tr("Readers"), len(panels.readers.readers))
     _show_here(window)
     if document.path is not None and not document.junction_is_old and not document.is_dirty:
         _describe_recent(window, document.path)
@@ -194,9 +197,9 @@ def _describe_recent(window: MainWindow, path: Path) -> None:
 def _show_acted_on(window: MainWindow, names: frozenset[str]) -> None:
     """Bring the list to the front in which an undo or redo shows."""
     if "routes" in names:
-        window.side.lower_tabs.bring_forward("Routes")
+        window.side.lower_tabs.bring_forward(tr("Routes"))
     if "waivers" in names:
-        window.side.upper_tabs.bring_forward("Findings")
+        window.side.upper_tabs.bring_forward(tr("Findings"))
 
 
 def _show_details(window: MainWindow) -> None:
@@ -206,9 +209,9 @@ def _show_details(window: MainWindow) -> None:
 
 def _show_title(window: MainWindow) -> None:
     document = window.document
-    said = f"{document.name} — changed" if document.is_dirty else document.name
+    said = tr("{document} — changed", document=document.name) if document.is_dirty else document.name
     window.menu_row.set_title(said)
-    window.setWindowTitle(f"{said} — Platelayer")
+    window.setWindowTitle(tr("{said} — Platelayer", said=said))
 
 
 def _show_dirty(window: MainWindow) -> None:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from app.dialogs.build_order import BuildOrderDialog
 from app.order_words import needs_words
+from app.translation import tr
 from model.edits import set_build_order, turn_and_order
 from model.grid import Turn
 from model.ordering import BuildOrder
@@ -40,4 +41,4 @@ def place_in_order(window: MainWindow, turn: Turn, order: BuildOrder) -> None:
         with view.carry_choice(turn.cell):
             document.edit(turn_and_order, turn, order.rails)
         view.fit_all()
-    window.panels.status.say(f"Placed in this order: {needs_words(order)}.")
+    window.panels.status.say(tr("Placed in this order: {needs}.", needs=needs_words(order)))

@@ -14,7 +14,6 @@ from app.dialogs.build_sheet import PRINT, BuildSheetDialog
 from app.dialogs.working import CancelledError, WorkingDialog
 from app.document import Document
 from app.materials_csv import materials_csv
-from app.panels.words import counted
 from app.settings import Settings
 from app.sheet_presets import SheetChoice, SheetPresets
 from app.translation import tr
@@ -62,13 +61,15 @@ class ExportCommands:
         if answer == PRINT:
             self._print_sheet(dialog, choice)
             return
-        path = self._ask_path("Build sheet", "." + choice.format.lower(), folder)
+        path = self._ask_path(tr("Build sheet"), "." + choice.format.lower(), folder)
         if path is not None:
             self._write_sheet(path, choice, dialog.worked)
 
     def materials_csv(self) -> None:
         """Ask where, and write the materials as a table."""
-        self.ask_and_write("Materials", CSV, lambda: materials_csv(materials(self._document.plan)).encode())
+        self.ask_and_write(
+            tr("Materials"), CSV, lambda: materials_csv(materials(self._document.plan)).encode()
+        )
 
     def ask_and_write(self, title: str, ending: str, made: Callable[[], bytes]) -> None:
         """Ask where, and write the bytes that are made then; tell where they could not be written."""
@@ -78,9 +79,9 @@ class ExportCommands:
         try:
             write_bytes(path, made())
         except WriteError as error:
-            self._tell(f"{title} not written: {error}. The plan is unchanged.")
+            self._tell(tr("{title} not written: {error}. The plan is unchanged.", title=title, error=error))
         else:
-            self._say(f"Wrote {path}")
+            self._say(tr("Wrote {path}", path=path))
 
     def _job(self) -> Job:
         # What draws on paper is loaded when it is first wanted, so that the window comes up sooner.
@@ -96,15 +97,17 @@ class ExportCommands:
             files = write_sheet(
                 worked, path, choice.paper, choice.colour, steps=choice.steps, on_page=on_page
             )
-            count = f" and {counted(len(files) - 1, 'more file')}" if len(files) > 1 else ""
-            self._say(f"Wrote {files[0]}{count}")
+            count = (
+                tr(" and {files}", files=tr("%n more file(s)", "", len(files) - 1)) if len(files) > 1 else ""
+            )
+            self._say(tr("Wrote {file}{count}", file=files[0], count=count))
 
         try:
             self._with_pages(worked, write)
         except CancelledError:
-            self._say("Cancelled: no build sheet was written.")
+            self._say(tr("Cancelled: no build sheet was written."))
         except WriteError as error:
-            self._tell(f"The build sheet was not written: {error}. The plan is unchanged.")
+            self._tell(tr("The build sheet was not written: {error}. The plan is unchanged.", error=error))
 
     def _print_sheet(self, dialog: BuildSheetDialog, choice: SheetChoice) -> None:
         from app.commands.printing import ask_printer
@@ -129,12 +132,17 @@ class ExportCommands:
 
     def _with_pages(self, worked: Worked | None, draw: Callable[[Worked, OnPage], None]) -> None:
         """Draw pages with their number in sight, worked out first where they are not yet."""
-        dialog = WorkingDialog(self._parent, "Build sheet", self._worker)
+        dialog = WorkingDialog(self._parent, tr("Build sheet"), self._worker)
         dialog.show()
         try:
             found = cast("Worked", worked or dialog.result_of(self._job(), WORKING))
             dialog.say(tr("Laying out the pages…"))
-            draw(found, lambda page, pages: dialog.say(f"Drawing page {page:,} of {pages:,}"))
+            draw(
+                found,
+                lambda page, pages: dialog.say(
+                    tr("Drawing page {page:,} of {pages:,}", page=page, pages=pages)
+                ),
+            )
         finally:
             dialog.close()
             dialog.deleteLater()

@@ -45,7 +45,7 @@ class FileKind(NamedTuple):
     @property
     def filter(self) -> str:
         """For the question under which name to save."""
-        return f"{self.word.capitalize()}s (*{self.ending});;All files (*)"
+        return tr("{word}s (*{ending});;All files (*)", word=self.word.capitalize(), ending=self.ending)
 
 
 PLANS: Final = FileKind("plan", ".plan.json", lambda path, _beside: read_plan(path))
@@ -91,7 +91,9 @@ class FileCommands:
         folder = (
             str(self._document.path.parent) if self._document.path else self._settings.choice("folder", "")
         )
-        name, _ = QFileDialog.getOpenFileName(self._parent, f"Open a {self._kind.word}", folder, OPENABLE)
+        name, _ = QFileDialog.getOpenFileName(
+            self._parent, tr("Open a {kind}", kind=self._kind.word), folder, OPENABLE
+        )
         if name:
             self.open_path(Path(name))
 
@@ -163,15 +165,20 @@ class FileCommands:
         offered = (
             self._document.path.name if self._document.path else file_name(self._document.name, self._kind)
         )
-        title = f"Save the {self._kind.word}"
+        title = tr("Save the {kind}", kind=self._kind.word)
         name, _ = QFileDialog.getSaveFileName(self._parent, title, str(folder / offered), self._kind.filter)
         if not name:
             return False
         path = Path(name)
         if not self._kind.is_for(path):
             self._tell(
-                f"The {self._kind.word} was not saved: {path.name} ends as a file of another kind does, "
-                f"and could not be opened again. Names of {self._kind.word}s end in {self._kind.ending}."
+                tr(
+                    "The {kind} was not saved: {path} ends as a file of another kind does, and could not "
+                    "be opened again. Names of {kind}s end in {ending}.",
+                    kind=self._kind.word,
+                    path=path.name,
+                    ending=self._kind.ending,
+                )
             )
             return False
         return self._write(path if path.suffix else path.with_name(path.name + self._kind.ending))
@@ -195,8 +202,13 @@ class FileCommands:
             self._document.save(path)
         except WriteError as error:
             self._tell(
-                f"The {self._kind.word} was not saved: {error.file} could not be written: {error.reason}. "
-                "Nothing is lost: it is still open, and the file is as it was."
+                tr(
+                    "The {kind} was not saved: {file} could not be written: {reason}. Nothing is lost: "
+                    "it is still open, and the file is as it was.",
+                    kind=self._kind.word,
+                    file=error.file,
+                    reason=error.reason,
+                )
             )
             return False
         self._claim_file(path)
@@ -211,22 +223,31 @@ class FileCommands:
     def _claim_file(self, path: Path | None) -> None:
         if not self._claim.take(path) and path is not None:
             self._tell(
-                f"{path.name} is open in another window, too. Each asks before it writes over the other."
+                tr(
+                    "{path} is open in another window, too. Each asks before it writes over the other.",
+                    path=path.name,
+                )
             )
 
 
 def ask_to_overwrite(parent: QWidget, path: Path) -> int:
     """Yes: write over it; Save: to another file; Cancel."""
-    words = {Button.Save: "Save as…", Button.Yes: "Write over it", Button.Cancel: "Cancel"}
-    told = f"{path.name} was changed by something else since it was opened."
-    return _ask(parent, "Changed outside", told, "Writing over it loses that change.", words)
+    words = {Button.Save: tr("Save as…"), Button.Yes: tr("Write over it"), Button.Cancel: tr("Cancel")}
+    told = tr("{path} was changed by something else since it was opened.", path=path.name)
+    return _ask(parent, tr("Changed outside"), told, tr("Writing over it loses that change."), words)
 
 
 def ask_to_save(parent: QWidget, name: str) -> int:
     """Save, Don't save or Cancel."""
-    words = {Button.Save: "Save", Button.Discard: "Don't save", Button.Cancel: "Cancel"}
+    words = {Button.Save: tr("Save"), Button.Discard: tr("Don't save"), Button.Cancel: tr("Cancel")}
     short = name if len(name) <= LONGEST else name[: LONGEST - 1] + "…"
-    return _ask(parent, "Changes", f"Save the changes to {short}?", "Without saving they are lost.", words)
+    return _ask(
+        parent,
+        tr("Changes"),
+        tr("Save the changes to {short}?", short=short),
+        tr("Without saving they are lost."),
+        words,
+    )
 
 
 def _ask(parent: QWidget, title: str, told: str, more: str, words: dict[Button, str]) -> int:
@@ -245,11 +266,22 @@ def _ask(parent: QWidget, title: str, told: str, more: str, words: dict[Button, 
 
 def not_opened(path: Path, error: PlanFileError | OSError, word: str = PLANS.word) -> str:
     """What is said of a file that cannot be read: which, where in it, what was expected."""
-    unchanged = f"The {word} that was open is unchanged."
+    unchanged = tr("The {word} that was open is unchanged.", word=word)
     if isinstance(error, OSError):
-        return f"{path} was not opened: {error.strerror or error}. {unchanged}"
-    where = f" at {error.place}" if error.place else ""
-    return f"{error.file} was not opened: expected {error.expected}{where}. {unchanged}"
+        return tr(
+            "{path} was not opened: {strerror}. {unchanged}",
+            path=path,
+            strerror=error.strerror or error,
+            unchanged=unchanged,
+        )
+    where = tr(" at {place}", place=error.place) if error.place else ""
+    return tr(
+        "{file} was not opened: expected {expected}{where}. {unchanged}",
+        file=error.file,
+        expected=error.expected,
+        where=where,
+        unchanged=unchanged,
+    )
 
 
 def file_name(title: str, kind: FileKind = PLANS) -> str:

@@ -62,7 +62,7 @@ class PlanCommands:
     def go_to(self) -> None:
         """Ask for a cell and show it."""
         dialog = CellDialog(
-            self._parent, "Go to x y z", "Shows the cell and its level.", "Go", self._cursor()
+            self._parent, tr("Go to x y z"), tr("Shows the cell and its level."), tr("Go"), self._cursor()
         )
         if dialog.exec():
             self._go_to(dialog.cell)
@@ -70,8 +70,10 @@ class PlanCommands:
     def move(self) -> None:
         """Ask for the place that the cursor's cell is to have, and move the whole plan with it."""
         here = self._cursor()
-        sentence = f"The cell of the cursor, now at {here}, comes to this place; the whole plan follows."
-        dialog = CellDialog(self._parent, "Move plan to x y z", sentence, "Move", here)
+        sentence = tr(
+            "The cell of the cursor, now at {here}, comes to this place; the whole plan follows.", here=here
+        )
+        dialog = CellDialog(self._parent, tr("Move plan to x y z"), sentence, tr("Move"), here)
         if dialog.exec():
             there = dialog.cell
             step = (there.x - here.x, there.y - here.y, there.z - here.z)

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QMenu
 from app.document import Document
 from app.panels.words import plain_tip
 from app.settings import Settings
+from app.translation import tr
 
 NOTHING_YET = "None yet"
 
@@ -20,7 +21,7 @@ def add_recent_menu(
     menu: QMenu, before: QAction, settings: Settings, open_path: Callable[[Path], object]
 ) -> QMenu:
     """The recent plans, newest first."""
-    recent = QMenu("Recent", menu)
+    recent = QMenu(tr("Recent"), menu)
     menu.insertMenu(before, recent)
 
     def fill() -> None:
@@ -42,7 +43,7 @@ def add_preview_menus(
     menu.addSeparator()
     holding, empty, called = (
         menu.addMenu(title)
-        for title in ("Hold the reader of", "Run an empty cart from", "Run a called cart from")
+        for title in (tr("Hold the reader of"), tr("Run an empty cart from"), tr("Run a called cart from"))
     )
 
     def fill() -> None:

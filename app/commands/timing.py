@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
-from app.panels.words import counted
+from app.translation import tr
 from model.dry_run.waveform import value_change_dump
 from model.grid import Cell
 from model.parts import Part
@@ -32,13 +32,13 @@ class TimingCommands:
         """Watch the chosen cells, or the cell of the cursor; watch them no more where all are watched."""
         cells = self._cells()
         if not cells:
-            self._say("Nothing here can be probed: choose rails, blocks, signal parts or hoppers.")
+            self._say(tr("Nothing here can be probed: choose rails, blocks, signal parts or hoppers."))
         elif self._all_watched(cells):
             for cell in cells:
                 self._runner.remove_probe(cell)
-            self._say(f"{counted(len(cells), 'probe')} taken away.")
+            self._say(tr("{probes} taken away.", probes=tr("%n probe(s)", "", len(cells))))
         elif len({*self._runner.watched, *cells}) > MOST:
-            self._say(f"There is room for {MOST} probes; choose fewer cells.")
+            self._say(tr("There is room for {most} probes; choose fewer cells.", most=MOST))
         else:
             for cell in cells:
                 self._runner.add_probe(cell)
@@ -67,19 +67,19 @@ class TimingCommands:
 
         book, axis = self._panel.book, self._panel.view.axis
         sheet = TimingSheet(book.traces, book.unsure, axis.first, axis.last, book.now, self._title)
-        self._write("Timing diagram", ".svg", lambda: timing_svg(sheet))
+        self._write(tr("Timing diagram"), ".svg", lambda: timing_svg(sheet))
 
     def write_vcd(self) -> None:
         """Ask where, and write the whole run for a waveform viewer."""
         book = self._panel.book
         waves = [trace.wave for trace in book.traces]
-        self._write("Waveforms", ".vcd", lambda: value_change_dump(waves, book.now, self._title))
+        self._write(tr("Waveforms"), ".vcd", lambda: value_change_dump(waves, book.now, self._title))
 
     def _write(self, title: str, ending: str, made: Callable[[], bytes]) -> None:
         if self._panel.has_readings:
             self._window.exports.ask_and_write(title, ending, made)
         else:
-            self._say("There is nothing to write yet: probe a part and start the dry run.")
+            self._say(tr("There is nothing to write yet: probe a part and start the dry run."))
 
     @property
     def _title(self) -> str:

@@ -18,6 +18,7 @@ from app.panels.rows import paint_text
 from app.panels.table_model import Index
 from app.panels.tables import CellDelegate, Table
 from app.search import Search
+from app.translation import tr
 from model.grid import ALL_TURNS, Turn
 from model.ordering import BuildOrder, orders_by_orientation
 from model.plan import Plan
@@ -38,7 +39,7 @@ class BuildOrderDialog(QDialog):
 
     def __init__(self, parent: QWidget | None, document: Document) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Build order")
+        self.setWindowTitle(tr("Build order"))
         self.resize(*SIZE)
         self._document = document
         self._plan: Plan = document.plan
@@ -51,12 +52,12 @@ class BuildOrderDialog(QDialog):
         self.as_drawn = label()
         self.chosen = label()
         self.model = OrdersModel(self)
-        self.table = Table("Orientations", self.model, self)
+        self.table = Table(tr("Orientations"), self.model, self)
         self.table.setItemDelegate(_Delegate(self.table))
         self.table.set_widths(WIDTHS)
         self.table.fit_rows()
         self.again = QPushButton(STOP)
-        self.close_button = QPushButton("Close")
+        self.close_button = QPushButton(tr("Close"))
         self.place = QPushButton(TURN_AND_PLACE)
         self._lay_out()
         self._connect()
@@ -95,8 +96,8 @@ class BuildOrderDialog(QDialog):
     def _lay_out(self) -> None:
         form = QFormLayout()
         form.setHorizontalSpacing(16)
-        form.addRow(label("As drawn now"), self.as_drawn)
-        form.addRow(label("Best order found"), self.chosen)
+        form.addRow(label(tr("As drawn now")), self.as_drawn)
+        form.addRow(label(tr("Best order found")), self.chosen)
         self.place.setDefault(True)
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 16, 16, 16)
@@ -163,14 +164,19 @@ class BuildOrderDialog(QDialog):
     def _state_words(self) -> str:
         seconds = self.search.seconds
         if self._is_old:
-            return "The plan has changed since: what stands here is of the plan before."
+            return tr("The plan has changed since: what stands here is of the plan before.")
         if not self._plan.routes:
-            return "No routes are wanted yet, so every order serves."
+            return tr("No routes are wanted yet, so every order serves.")
         if self.search.is_running:
-            return f"Searching, {seconds} s: orientation {self._searched.number} of {len(ALL_TURNS)}"
+            return tr(
+                "Searching, {seconds} s: orientation {number} of {count}",
+                seconds=seconds,
+                number=self._searched.number,
+                count=len(ALL_TURNS),
+            )
         if len(self._found) == len(ALL_TURNS) and self._searched == ALL_TURNS[-1]:
-            return f"All eight orientations were searched in {seconds} s."
-        return f"Stopped after {seconds} s."
+            return tr("All eight orientations were searched in {seconds} s.", seconds=seconds)
+        return tr("Stopped after {seconds} s.", seconds=seconds)
 
     def _chosen_words(self) -> str:
         order = self._found.get(self.turn)
@@ -178,7 +184,7 @@ class BuildOrderDialog(QDialog):
             return "…"
         said = f"{needs_words(order)}; {proof_words(order)}"
         is_no_gain = order.served and self.turn == Turn() and self._is_as_good_now(order)
-        return f"{said}: as good as now" if is_no_gain else said
+        return tr("{said}: as good as now", said=said) if is_no_gain else said
 
 
 class _Delegate(CellDelegate):
@@ -188,6 +194,6 @@ class _Delegate(CellDelegate):
 
 
 def _note() -> QLabel:
-    made = label("Choose another orientation to turn the plan and place it so, as one step.", "second")
+    made = label(tr("Choose another orientation to turn the plan and place it so, as one step."), "second")
     made.setWordWrap(True)
     return made

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, Qt
 
 from app.order_words import cheapest
 from app.panels.table_model import Index, TableModel
+from app.translation import tr
 from app.turn_words import turn_words
 from model.grid import ALL_TURNS, Turn
 from model.ordering import BuildOrder
@@ -73,12 +74,12 @@ class OrdersModel(TableModel):
         if turn == self._searched:
             return "searching…"
         if order is None:
-            return "waiting" if self._searched is not None else "not looked at"
+            return tr("waiting") if self._searched is not None else tr("not looked at")
         if order.served:
-            return "there is none" if order.proved else "not ruled out"
-        return "no order serves" if order.proved else "none found that serves"
+            return tr("there is none") if order.proved else tr("not ruled out")
+        return tr("no order serves") if order.proved else tr("none found that serves")
 
     def _mark(self, turn: Turn) -> str:
         if turn not in self._cheapest:
             return ""
-        return "cheapest" if self._searched is None else "cheapest so far"
+        return tr("cheapest") if self._searched is None else tr("cheapest so far")

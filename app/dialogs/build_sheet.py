@@ -32,7 +32,7 @@ class BuildSheetDialog(QDialog):
         self.options = SheetOptions(choice, presets)
         self.preview = SheetPreview()
         self.options.changed.connect(self._draw)
-        self.buttons, _ = answer_buttons(self, "Choose a file…")
+        self.buttons, _ = answer_buttons(self, tr("Choose a file…"))
         self.print = self.buttons.addButton(tr("Print…"), QDialogButtonBox.ButtonRole.ActionRole)
         self.print.setAutoDefault(False)
         self.print.clicked.connect(lambda: self.done(PRINT))

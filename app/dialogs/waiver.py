@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QDialog, QLineEdit, QVBoxLayout, QWidget
 
 from app.dialogs.buttons import answer_buttons
 from app.panels.look import label, named
+from app.translation import tr
 
 
 class WaiverDialog(QDialog):
@@ -13,14 +14,14 @@ class WaiverDialog(QDialog):
 
     def __init__(self, parent: QWidget | None, title: str) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Set aside")
+        self.setWindowTitle(tr("Set aside"))
         self.reason = named(QLineEdit(self, placeholderText="old loop, goes in spring"), "Reason")
-        buttons, self.ok = answer_buttons(self, "Set aside")
+        buttons, self.ok = answer_buttons(self, tr("Set aside"))
         self.ok.setEnabled(False)
         column = QVBoxLayout(self)
         column.setSpacing(8)
         column.addWidget(label(title, "strong"))
-        column.addWidget(label("Why is this right as it is? The reason is kept with the plan."))
+        column.addWidget(label(tr("Why is this right as it is? The reason is kept with the plan.")))
         column.addWidget(self.reason)
         column.addWidget(buttons)
         self.reason.textChanged.connect(lambda text: self.ok.setEnabled(bool(text.strip())))

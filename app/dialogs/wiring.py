@@ -25,6 +25,7 @@ from app.panels.findings_list import findings_list
 from app.panels.look import label, named
 from app.panels.tables import CellDelegate, Table
 from app.search import Search
+from app.translation import tr
 from app.wire_words import BARRELS, CAUTION, lines_words, proof_words, room_words, stage_words
 from model.grid import Cell
 from model.plan import Plan
@@ -50,7 +51,7 @@ class WiringDialog(QDialog):
 
     def __init__(self, parent: QWidget | None, document: Document) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Wire junction")
+        self.setWindowTitle(tr("Wire junction"))
         self.resize(*SIZE)
         self.setMinimumSize(*SMALLEST)
         self._document = document
@@ -63,14 +64,14 @@ class WiringDialog(QDialog):
         self.fields = RoomFields(self)
         self.told = {name: label() for name in ROWS}
         self.lines = LinesModel(self)
-        self.table = Table("Lines", self.lines, self)
+        self.table = Table(tr("Lines"), self.lines, self)
         self.table.setItemDelegate(CellDelegate(self.table))
         self.table.set_widths(WIDTHS)
         self.why_not = WhyNotModel(self)
-        self.list = findings_list(self, self.why_not, "Why it is not wired")
+        self.list = findings_list(self, self.why_not, tr("Why it is not wired"))
         self.said = label("", "second")
         self.again = QPushButton(STOP)
-        self.close_button = QPushButton("Close")
+        self.close_button = QPushButton(tr("Close"))
         self.place = QPushButton(PLACE)
         self._lay_out()
         self._connect()
@@ -214,21 +215,21 @@ class WiringDialog(QDialog):
     def _state_words(self) -> str:
         seconds = self.search.seconds
         if self._is_old:
-            return "The plan has changed since: what stands here is of the plan before."
+            return tr("The plan has changed since: what stands here is of the plan before.")
         if not self._plan.routes:
-            return "No routes are wanted yet, so there is nothing to wire."
+            return tr("No routes are wanted yet, so there is nothing to wire.")
         if self._wiring is not None:
             return self._found_words(self._wiring)
         if self.search.is_running:
-            return f"Searching, {seconds} s"
-        return f"Stopped after {seconds} s."
+            return tr("Searching, {seconds} s", seconds=seconds)
+        return tr("Stopped after {seconds} s.", seconds=seconds)
 
     def _found_words(self, wiring: Wiring) -> str:
         if not wiring.wired:
-            return f"Not wired, after {self.search.seconds} s."
+            return tr("Not wired, after {seconds} s.", seconds=self.search.seconds)
         if not self._can_place():
-            return "All wanted routes are served as the plan is: there is nothing to place."
-        return f"Wired and proved in {self.search.seconds} s."
+            return tr("All wanted routes are served as the plan is: there is nothing to place.")
+        return tr("Wired and proved in {seconds} s.", seconds=self.search.seconds)
 
 
 def _tell_chosen(ask: Callable[[QModelIndex], None], now: QItemSelection, _before: QItemSelection) -> None:

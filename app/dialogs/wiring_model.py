@@ -12,6 +12,7 @@ from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE
 from app.panels.kept_rows import KeptRows
 from app.panels.table_model import Index, TableModel
 from app.panels.words import plain_tip
+from app.translation import tr
 from app.wire_words import time_words
 from model.grid import Cell
 from model.rules import Severity
@@ -99,7 +100,7 @@ class WhyNotModel(KeptRows[WhyNot]):
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         row = self.at(index.row())
         if role == Qt.ItemDataRole.DisplayRole:
-            return "Not wired"
+            return tr("Not wired")
         if role == PLACE_ROLE:
             return row.place
         if role == SECOND_ROLE:
@@ -109,5 +110,5 @@ class WhyNotModel(KeptRows[WhyNot]):
         if role == Qt.ItemDataRole.ToolTipRole:
             return plain_tip(row.unwired.message)
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"error: not wired, {row.unwired.message} {row.place}"
+            return tr("error: not wired, {message} {place}", message=row.unwired.message, place=row.place)
         return None

@@ -8,6 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QSpinBox, QWidget
 
 from app.panels.look import label, named
+from app.translation import tr
 from app.wire_words import FIRST_DEPTH, FIRST_GROW, MOST_CELLS
 
 MOST_SEED: Final = 999_999
@@ -21,15 +22,20 @@ class RoomFields(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.seed = _number("Seed", "Another one may find other places for readers and lines", MOST_SEED, 0)
+        self.seed = _number(
+            tr("Seed"), tr("Another one may find other places for readers and lines"), MOST_SEED, 0
+        )
         self.beside = _number(
-            "Cells beside the track",
-            "How far the wiring may reach out beyond the track, on each side",
+            tr("Cells beside the track"),
+            tr("How far the wiring may reach out beyond the track, on each side"),
             MOST_CELLS,
             FIRST_GROW,
         )
         self.below = _number(
-            "Levels below the track", "How deep it may go below the lowest rail", MOST_CELLS, FIRST_DEPTH
+            tr("Levels below the track"),
+            tr("How deep it may go below the lowest rail"),
+            MOST_CELLS,
+            FIRST_DEPTH,
         )
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)

@@ -14,6 +14,7 @@ from app.export.flow import Placed, Strip, Table, draw_strips, paginate
 from app.export.papers import MARGIN, PAPERS
 from app.export.pencil import COVER, HAIR, LEGEND, NARROW, RULER, TEXT, WIDE, Align, Pencil
 from app.export.strips import paragraph, sentence
+from app.translation import tr
 from model.network.cards import DepartureCard
 
 PAPER: Final = PAPERS["A4"]
@@ -54,12 +55,12 @@ class PaperCard:
             y += strip.height
 
     def _draw_head(self, pencil: Pencil, inner: QRectF) -> None:
-        of = f" · card {self.number} of {self.of}" if self.of > 1 else ""
+        of = tr(" · card {number} of {of}", number=self.number, of=self.of) if self.of > 1 else ""
         right, third = inner.right(), inner.width() / 3
         name, wide = self.card.station, 2 * third - 4
         pencil.text(inner.left(), inner.top() + COVER + 1, name, COVER, bold=True, widest=wide)
         pencil.text(right, inner.top() + LEGEND + 1, self.title, LEGEND, align=Align.RIGHT, widest=third)
-        said = f"times at 8 cells a second{of}"
+        said = tr("times at 8 cells a second{of}", of=of)
         pencil.text(right, inner.top() + 15.5, said, RULER, align=Align.RIGHT, widest=third)
         pencil.text(inner.left(), inner.top() + 15.5, HOW_TO, LEGEND, widest=wide)
 
@@ -94,7 +95,9 @@ def _foot(card: DepartureCard, wide: float) -> Iterator[Strip]:
     """Where empty carts go; the same on all cards of a station."""
     said = [empty_words(run) for run in card.empty] or [NO_LINK]
     if len(said) > MOST_EMPTY:
-        said[MOST_EMPTY - 1 :] = [f"And {len(said) - MOST_EMPTY + 1:,} more tracks lead away from here."]
+        said[MOST_EMPTY - 1 :] = [
+            tr("And {count:,} more tracks lead away from here.", count=len(said) - MOST_EMPTY + 1)
+        ]
     for text in said:
         yield paragraph(text, wide, TEXT)
 

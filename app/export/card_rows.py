@@ -12,6 +12,7 @@ from app.canvas.symbols import draw_cart, paper
 from app.canvas.symbols.lettering import em_for, printable, width
 from app.export.flow import Strip
 from app.export.pencil import HAIR, LEGEND, NARROW, SECTION, TEXT, WIDE, Align, Pencil, fitted
+from app.translation import tr
 from model.network.cards import Departure, DepartureCard, EmptyRun
 from model.network.riding import Stop
 from model.network.times import seconds_for
@@ -45,9 +46,9 @@ def card_header(card: DepartureCard) -> Strip:
     def draw(pencil: Pencil, space: QRectF) -> None:
         baseline, right = space.bottom() - 2.0, space.right()
         pencil.text(space.left() + TO, baseline, "to", LEGEND, bold=True)
-        pencil.text(space.left() + TAKE, baseline, "take along", LEGEND, bold=True)
+        pencil.text(space.left() + TAKE, baseline, tr("take along"), LEGEND, bold=True)
         if _tells_by(card):
-            pencil.text(right - TIME_ROOM - BY_ROOM, baseline, "set out towards", LEGEND, bold=True)
+            pencil.text(right - TIME_ROOM - BY_ROOM, baseline, tr("set out towards"), LEGEND, bold=True)
         pencil.text(right, baseline, "time", LEGEND, bold=True, align=Align.RIGHT)
         pencil.line(space.left(), space.bottom(), right, space.bottom(), WIDE)
 
@@ -80,7 +81,7 @@ def _strip(
 ) -> Strip:
     def draw(pencil: Pencil, space: QRectF) -> None:
         if first:
-            name, baseline = f"{departure.end}, more", space.top() + ROW / 2 + TEXT / 2
+            name, baseline = tr("{end}, more", end=departure.end), space.top() + ROW / 2 + TEXT / 2
             pencil.text(space.left() + TO, baseline, name, TEXT, widest=TAKE - TO - 3)
         else:
             _draw_words(pencil, departure, space, room)
@@ -139,18 +140,26 @@ def time_words(seconds: float) -> str:
         return f"{whole} s"
     minutes, rest = divmod(whole, 60)
     if minutes < 60:
-        return f"{minutes} min {rest} s" if rest else f"{minutes} min"
+        return (
+            tr("{minutes} min {rest} s", minutes=minutes, rest=rest)
+            if rest
+            else tr("{minutes} min", minutes=minutes)
+        )
     hours, minutes = divmod(-(-whole // 60), 60)
-    return f"{hours:,} h {minutes} min" if minutes else f"{hours:,} h"
+    return tr("{hours:,} h {minutes} min", hours=hours, minutes=minutes) if minutes else f"{hours:,} h"
 
 
 def empty_words(run: EmptyRun) -> str:
     """Where a cart goes without a waybill, as a sentence."""
-    cart = "A cart without a waybill" if run.by is None else f"Towards {run.by}, a cart without a waybill"
+    cart = (
+        tr("A cart without a waybill")
+        if run.by is None
+        else tr("Towards {by}, a cart without a waybill", by=run.by)
+    )
     match run.ride.why:
         case Stop.STATION:
-            return f"{cart} goes to {run.ride.end}."
+            return tr("{cart} goes to {end}.", cart=cart, end=run.ride.end)
         case Stop.LOOP:
-            return f"{cart} circles and arrives nowhere."
+            return tr("{cart} circles and arrives nowhere.", cart=cart)
         case Stop.NO_WAY:
-            return f"{cart} comes to {run.ride.end}, and no further."
+            return tr("{cart} comes to {end}, and no further.", cart=cart, end=run.ride.end)

@@ -10,6 +10,7 @@ from PySide6.QtCore import QRectF
 from app.export.flow import Strip, Table
 from app.export.pencil import HAIR, LEGEND, NARROW, RULER, WIDE, Pencil
 from app.export.strips import HEADER, NONE, ROW, heading, paragraph, sentence
+from app.translation import tr
 from model.sheet.checklist import Checklist, ChecklistRun
 
 RUN, IN_AT, WAYBILL, MUST, SEEN, NOTE = 0.0, 14.0, 47.0, 84.0, 124.0, 139.0
@@ -25,16 +26,16 @@ HOW_TO_TEST: Final = (
 
 def checklist_tables(checklist: Checklist, width: float, *, wanted: bool) -> Iterator[Table]:
     """The runs, and below them how much they show; ``wanted``: whether there is a route to test at all."""
-    head = heading("Test checklist", HOW_TO_TEST)
+    head = heading(tr("Test checklist"), HOW_TO_TEST)
     if not wanted:
-        yield Table((head,), (sentence("There is no wanted route to test yet."),))
+        yield Table((head,), (sentence(tr("There is no wanted route to test yet.")),))
         return
     runs = tuple(map(_run, checklist.runs))
     yield Table((head, Strip(HEADER, _draw_header)) if runs else (head,), runs)
     above = Strip(2.5, lambda _pencil, _space: None)
     verdict = paragraph(checklist.verdict, width, LEGEND, bold=True)
-    hidden = _list("No run can show that", checklist.hidden, width)
-    alike = _list("No run can tell whether", checklist.alike, width)
+    hidden = _list(tr("No run can show that"), checklist.hidden, width)
+    alike = _list(tr("No run can tell whether"), checklist.alike, width)
     yield Table((above, verdict), ())
     yield from (*hidden, *alike)
 
@@ -43,14 +44,14 @@ def _list(title: str, entries: tuple[str, ...], width: float) -> Iterator[Table]
     """Entries are halves of sentences: the other half stands above them on every page."""
     if not entries:
         return
-    more = (f"and {len(entries) - LISTED:,} more",) if len(entries) > LISTED else ()
+    more = (tr("and {count:,} more", count=len(entries) - LISTED),) if len(entries) > LISTED else ()
     rows = (paragraph(entry, width, RULER, mark=DASH) for entry in (*entries[:LISTED], *more))
     yield Table((paragraph(title, width, LEGEND),), tuple(rows))
 
 
 def _draw_header(pencil: Pencil, space: QRectF) -> None:
     baseline = space.bottom() - 2.5
-    columns = ((RUN, "run"), (IN_AT, "in at"), (WAYBILL, "waybill"), (MUST, "must leave by"))
+    columns = ((RUN, "run"), (IN_AT, tr("in at")), (WAYBILL, "waybill"), (MUST, tr("must leave by")))
     for x, word in (*columns, (SEEN, "seen"), (NOTE, "note")):
         pencil.text(space.left() + x, baseline, word, LEGEND, bold=True)
     pencil.line(space.left(), space.bottom(), space.right(), space.bottom(), WIDE)

@@ -12,6 +12,7 @@ from app.canvas.symbols import Look, Stage, draw_inverter_gate, paint, paper
 from app.export.flow import Strip, Table, cut
 from app.export.pencil import HAIR, LEGEND, NARROW, WIDE, Align, Pencil
 from app.export.strips import HEADER, NONE, ROW, heading, sentence
+from app.translation import tr
 from model.parts import Part
 from model.routing.junction import Switch
 from model.sheet.routes import ControlRow, ControlTable, Lie
@@ -29,9 +30,9 @@ NOT_REACHED: Final = "not reached"
 
 def control_tables(control: ControlTable, width: float) -> Iterator[Table]:
     """As many tables as it takes to give each switch a column."""
-    head = heading("Control table", HOW_TO_LIE)
+    head = heading(tr("Control table"), HOW_TO_LIE)
     if not control.rows:
-        yield Table((head,), (sentence("No routes are wanted yet."),))
+        yield Table((head,), (sentence(tr("No routes are wanted yet.")),))
         return
     most = max(1, int((width - SWITCHES) / NARROWEST))
     for columns in cut(len(control.switches), most):

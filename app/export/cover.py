@@ -20,7 +20,7 @@ from app.export.plan_picture import PiecePainter, Window, draw_grid, window_abou
 from app.export.washes import KEY, draw_washes
 from app.icons import rest_look
 from app.names import part_name
-from model.edits.words import counted
+from app.translation import tr
 from model.parts import RAILS
 from model.sheet.cautions import Caution
 from model.sheet.footprint import Bounds
@@ -39,7 +39,7 @@ UNTITLED: Final = "Untitled plan"
 
 def cover(job: Job) -> Page:
     """The first page."""
-    footer = "picture not to scale \u00b7 north up"
+    footer = tr("picture not to scale · north up")
     said = [footer, *([KEY] if job.washes else []), *filter(None, [left_out(job)])]
     footer = job.footer(" \u00b7 ".join(said))
     return Page(job.sheet.summary, footer, lambda pencil: _draw(pencil, job))
@@ -96,7 +96,9 @@ def _areas(paper: Paper) -> tuple[QRectF, QRectF, QRectF]:
 def _draw_picture(pencil: Pencil, job: Job, area: QRectF) -> None:
     level = main_level(job.sheet.levels)
     if level is None:
-        pencil.text(area.center().x(), area.center().y(), "Nothing is placed yet.", TEXT, align=Align.MIDDLE)
+        pencil.text(
+            area.center().x(), area.center().y(), tr("Nothing is placed yet."), TEXT, align=Align.MIDDLE
+        )
         return
     window = _picture_window(job, level, area)
     painter = PiecePainter(pencil, job.pieces)
@@ -145,11 +147,11 @@ def _picture_window(job: Job, level: LevelPage, area: QRectF) -> Window:
 
 def _draw_materials(pencil: Pencil, parts: tuple[Material, ...], area: QRectF) -> None:
     left, right, top = area.left() + PADDING, area.right() - 6, area.top()
-    pencil.text(left, top + 8, "Materials", SECTION, bold=True)
+    pencil.text(left, top + 8, tr("Materials"), SECTION, bold=True)
     pencil.text(right - 22, top + 8, "pieces", RULER, align=Align.RIGHT)
-    pencil.text(right, top + 8, "stacks of 64", RULER, align=Align.RIGHT)
+    pencil.text(right, top + 8, tr("stacks of 64"), RULER, align=Align.RIGHT)
     if not parts:
-        pencil.text(left, top + 18, "Nothing to carry.", TEXT)
+        pencil.text(left, top + 18, tr("Nothing to carry."), TEXT)
         return
     height = min(9.6, (area.height() - 13) / len(parts))
     high, side = min(TEXT, 0.4 * height), min(7.2, height - 0.8)
@@ -166,7 +168,7 @@ def _draw_materials(pencil: Pencil, parts: tuple[Material, ...], area: QRectF) -
 
 def _draw_cautions(pencil: Pencil, cautions: tuple[Caution, ...], area: QRectF) -> None:
     left, top, bottom = area.left() + 4, area.top() + 12, area.bottom() - 2
-    pencil.text(left, area.top() + 8, "Cautions", SECTION, bold=True)
+    pencil.text(left, area.top() + 8, tr("Cautions"), SECTION, bold=True)
     shown = _fitting(cautions, area.right() - left - 3, bottom - top)
     gap = min(4.0, (bottom - top - _height(shown)) / max(1, len(shown)))
     for layout in shown:
@@ -186,8 +188,14 @@ def _fitting(cautions: tuple[Caution, ...], width: float, room: float) -> list[_
     for fewer in range(len(errors) + 1):
         kept = errors[: len(errors) - fewer]
         if fewer:
-            kinds = counted(fewer, "more kind" if kept else "kind")
-            kept.append(Caution("error", f"{kinds} of error.", "Listed in the findings: mend these first."))
+            kinds = tr("%n more kind(s)", "", fewer) if kept else tr("%n kind(s)", "", fewer)
+            kept.append(
+                Caution(
+                    "error",
+                    tr("{kinds} of error.", kinds=kinds),
+                    tr("Listed in the findings: mend these first."),
+                )
+            )
         shown = [*(_Caution(caution, width) for caution in kept), *others]
         if _height(shown) <= room:
             return shown

@@ -25,6 +25,7 @@ from app.depth.ties import ties
 from app.export.page import Job, Page
 from app.export.pencil import LEGEND, NARROW, TEXT, Pencil
 from app.export.plan_picture import rest_look_of
+from app.translation import tr
 from model.sheet.levels import LevelPage
 
 TITLE: Final = "In depth \u2014 the levels pulled apart"
@@ -44,7 +45,7 @@ def depth_pages(job: Job) -> list[Page]:
     frame = _frame(job)
     if frame is None:
         return []
-    scale = f"isometric \u00b7 1 cell = {frame.size.c:g} mm along each axis"
+    scale = tr("isometric · 1 cell = {size:g} mm along each axis", size=frame.size.c)
     return [Page(TITLE, job.footer(scale), lambda pencil: _draw(pencil, job, frame))]
 
 
@@ -107,23 +108,34 @@ def _draw(pencil: Pencil, job: Job, frame: Frame) -> None:
 
 def _notes(frame: Frame) -> tuple[str, str]:
     area = frame.area
-    where = f"x {area.west} to {area.east}, z {area.north} to {area.south}".replace("-", "\u2212")
+    where = tr(
+        "x {west} to {east}, z {north} to {south}",
+        west=area.west,
+        east=area.east,
+        north=area.north,
+        south=area.south,
+    ).replace("-", "\u2212")
     return (
-        f"Seen from the {frame.view.seen_from}, the levels {frame.stack.gap:g} cells apart; {where}.",
-        "Dashed uprights lead from corner to corner, and from a rail to what works on it from below.",
+        tr(
+            "Seen from the {seen_from}, the levels {gap:g} cells apart; {where}.",
+            seen_from=frame.view.seen_from,
+            gap=frame.stack.gap,
+            where=where,
+        ),
+        tr("Dashed uprights lead from corner to corner, and from a rail to what works on it from below."),
     )
 
 
 def _levels(job: Job, frame: Frame) -> Iterator[Level]:
     for level in job.sheet.levels:
         count = len(level.pieces)
-        note = "1 piece" if count == 1 else f"{count:,} pieces"
+        note = tr("1 piece") if count == 1 else tr("{count:,} pieces", count=count)
         names = list(names_of(job.arms, level.level)) if frame.size.detail > Detail.LINES else []
         yield Level(level.level, _label(level.level), note, False, [_lines(job, frame, level)], names)
 
 
 def _label(level: int) -> str:
-    return f"Level {level}".replace("-", "\u2212")
+    return tr("Level {level}", level=level).replace("-", "\u2212")
 
 
 def _lines(job: Job, frame: Frame, level: LevelPage) -> LevelLines:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from app.export.papers import Paper
 from app.export.pencil import FIELD_NAME, RULER, SECTION, TEXT, TITLE, WIDE, Align, Pencil
+from app.translation import tr
 from model.plan import SheetData
 
 CENTRING_MARK = 5.0
@@ -76,15 +77,15 @@ class _Fields:
 
     def fill(self, words: PageWords, data: SheetData) -> None:
         """All fields; what nobody gave is a dash."""
-        self._field(0, 0, OWNER_END, "Legal owner", data.owner)
-        self._field(OWNER_END, 0, TYPE_END, "Document type", words.kind)
-        self._field(TYPE_END, 0, CREATED_END, "Created by", data.created_by)
-        self._field(CREATED_END, 0, 180.0, "Approved by", data.approved_by)
-        self._field(TYPE_END, UPPER, 180.0, "Identification number", data.number, bold=True)
-        self._field(TYPE_END, MIDDLE, REVISION_END, "Rev.", data.revision)
-        self._field(REVISION_END, MIDDLE, DATE_END, "Date of issue", data.date)
-        self._field(DATE_END, MIDDLE, 180.0, "Sheet", f"{words.number} / {words.pages}")
-        self._name(0, UPPER, "Title, supplementary title")
+        self._field(0, 0, OWNER_END, tr("Legal owner"), data.owner)
+        self._field(OWNER_END, 0, TYPE_END, tr("Document type"), words.kind)
+        self._field(TYPE_END, 0, CREATED_END, tr("Created by"), data.created_by)
+        self._field(CREATED_END, 0, 180.0, tr("Approved by"), data.approved_by)
+        self._field(TYPE_END, UPPER, 180.0, tr("Identification number"), data.number, bold=True)
+        self._field(TYPE_END, MIDDLE, REVISION_END, tr("Rev."), data.revision)
+        self._field(REVISION_END, MIDDLE, DATE_END, tr("Date of issue"), data.date)
+        self._field(DATE_END, MIDDLE, 180.0, tr("Sheet"), f"{words.number} / {words.pages}")
+        self._name(0, UPPER, tr("Title, supplementary title"))
         room = TYPE_END - 2 * PADDING
         x, y = self._left + PADDING, self._top + UPPER
         self._pencil.text(x, y + 11.4, words.title or BLANK, TITLE, bold=True, widest=room)

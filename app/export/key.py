@@ -13,6 +13,7 @@ from app.canvas.symbols.rails import draw_facing_mark
 from app.export.pencil import HAIR, LEGEND, RULER, SECTION, Align, Pencil
 from app.icons import SWITCH, rest_look
 from app.names import part_name
+from app.translation import tr
 from model.grid import Facing, Heading
 from model.parts import Mode, Part
 from model.pieces import Piece
@@ -106,4 +107,4 @@ def row_words(row: KeyRow) -> str:
         return f"{name}, {'subtract' if piece.mode is Mode.SUBTRACT else 'compare'}"
     if piece.part is Part.TORCH:
         return f"{name} {'on top' if piece.facing is Facing.UP else 'on a side'}"
-    return f"{name}, delay in ticks" if piece.part is Part.REPEATER else name
+    return tr("{name}, delay in ticks", name=name) if piece.part is Part.REPEATER else name

@@ -17,6 +17,7 @@ from app.export.pencil import HAIR, NARROW, RULER, Pencil
 from app.export.plan_picture import PiecePainter, Window, by_square, draw_grid, shown
 from app.export.scale import BAND, Tile, tiles
 from app.export.washes import KEY, draw_washes
+from app.translation import tr
 from model.sheet.levels import LevelPage
 
 PLAN_HEIGHT: Final = 150.0
@@ -67,9 +68,13 @@ class _Drawing:
 
 def _page(drawing: _Drawing, part: Tile) -> Page:
     job, level, parts = drawing.job, drawing.level, len(drawing.numbers)
-    scale = f"1 cell = {part.window.cell:g} mm \u00b7 north up"
+    scale = tr("1 cell = {cell:g} mm · north up", cell=part.window.cell)
     own = list(drawing.numbers).index((part.column, part.row)) + 1
-    supplement = level.title if parts == 1 else f"{level.title} \u00b7 part {own} of {parts}"
+    supplement = (
+        level.title
+        if parts == 1
+        else tr("{title} · part {own} of {parts}", title=level.title, own=own, parts=parts)
+    )
     footer = job.footer(f"{scale} \u00b7 {KEY}" if job.washes else scale)
     return Page(supplement, footer, lambda pencil: _draw(pencil, drawing, part))
 
@@ -90,7 +95,7 @@ def _draw(pencil: Pencil, drawing: _Drawing, part: Tile) -> None:
     taken = [*map(window.space, (one.piece.at for one in (*own, *below))), *tag_spaces(window, drawing.tags)]
     draw_match_lines(pencil, part, drawing.numbers, taken)
     _draw_north_where_free(pencil, window, [*taken, *overlaps(part, drawing.numbers)])
-    heading = "On this page" if len(drawing.numbers) == 1 else "On this level"
+    heading = tr("On this page") if len(drawing.numbers) == 1 else tr("On this level")
     draw_key(pencil, key_area(job.paper), level, heading)
 
 

@@ -12,6 +12,7 @@ from app.canvas.symbols.lettering import em_for, width
 from app.export.pencil import NARROW, RULER, Align, Pencil
 from app.export.plan_picture import Window
 from app.export.scale import Tile
+from app.translation import tr
 
 Numbers = dict[tuple[int, int], int]
 """The sheets on which the parts of a level stand, by column and row."""
@@ -37,7 +38,7 @@ def draw_match_lines(pencil: Pencil, part: Tile, numbers: Numbers, taken: list[Q
         else:
             y = shared.bottom() if dz < 0 else shared.top()
             pencil.painter.drawLine(QPointF(shared.left(), y), QPointF(shared.right(), y))
-        _draw_label(pencil, shared, part.window.cell, f"match line, sheet {number}", taken)
+        _draw_label(pencil, shared, part.window.cell, tr("match line, sheet {number}", number=number), taken)
 
 
 def _neighbours(part: Tile, numbers: Numbers) -> Iterator[tuple[int, int, int]]:

@@ -9,6 +9,7 @@ from app.export.papers import Paper
 from app.export.pencil import Pencil
 from app.export.washes import Washes
 from app.theme import Theme
+from app.translation import tr
 from model.pieces import Pieces
 from model.plan import Arm
 from model.sheet.sheet import Sheet
@@ -34,7 +35,7 @@ class Job:
     def footer(self, first: str) -> str:
         """What stands below the frame, after what the page itself says."""
         side = self.sheet.running_side
-        running = [] if side is None else [f"running side {side}"]
+        running = [] if side is None else [tr("running side {side}", side=side)]
         return " \u00b7 ".join([*([first] if first else []), *running])
 
 

@@ -14,6 +14,7 @@ from app.export.frame import PageWords, draw_frame
 from app.export.papers import PAPERS
 from app.export.pencil import HAIR, LEGEND, NARROW, WIDE, Pencil
 from app.export.strips import HEADER, heading, sentence
+from app.translation import tr
 from model.network.cards import ReaderSign
 from model.plan import SheetData
 
@@ -42,7 +43,11 @@ def reader_pages(signs: Sequence[ReaderSign], title: str, before: int) -> list[p
     parts = paginate([table], area.height())
     pages = []
     for number, part in enumerate(parts, 1):
-        supplement = KIND if len(parts) == 1 else f"{KIND} · part {number} of {len(parts)}"
+        supplement = (
+            KIND
+            if len(parts) == 1
+            else tr("{kind} · part {number} of {count}", kind=KIND, number=number, count=len(parts))
+        )
         words = PageWords(title, supplement, "", before + number, before + len(parts), KIND)
         pages.append(partial(_draw_page, part, area, words))
     return pages
@@ -55,8 +60,13 @@ def _draw_page(part: list[Placed], area: QRectF, words: PageWords, pencil: Penci
 
 def _draw_header(pencil: Pencil, space: QRectF) -> None:
     baseline = space.bottom() - 2.5
-    columns = ((JUNCTION, "junction"), (ARM, "carts from"), (DEFAULT, "leave by"), (WAYBILL, "with waybill"))
-    for x, word in (*columns, (CALLED, "leave by")):
+    columns = (
+        (JUNCTION, "junction"),
+        (ARM, tr("carts from")),
+        (DEFAULT, tr("leave by")),
+        (WAYBILL, tr("with waybill")),
+    )
+    for x, word in (*columns, (CALLED, tr("leave by"))):
         pencil.text(space.left() + x, baseline, word, LEGEND, bold=True)
     pencil.line(space.left(), space.bottom(), space.right(), space.bottom(), WIDE)
 

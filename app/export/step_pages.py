@@ -21,6 +21,7 @@ from app.export.pencil import HAIR, LEGEND, NARROW, SECTION, TEXT, Pencil
 from app.export.step_key import draw_step_key
 from app.export.step_pictures import Drawing
 from app.export.strips import LINE_FEED, lines_of
+from app.translation import tr
 from model.sheet.steps import StepPicture
 
 PADDING: Final = 3.0
@@ -60,14 +61,18 @@ def _pages(job: Job, filled: list[list[Placed]], spaces: list[QRectF]) -> Iterat
     for start in range(0, len(filled), len(spaces)):
         shown = filled[start : start + len(spaces)]
         first, last = last + 1, last + sum(map(len, shown))
-        words = f"Step {first:,}" if first == last else f"Steps {first:,} to {last:,}"
-        supplement = f"{words} of {len(job.sheet.steps):,}"
-        yield Page(supplement, job.footer("north up"), partial(_draw, job.paper, shown, spaces))
+        words = (
+            tr("Step {first:,}", first=first)
+            if first == last
+            else tr("Steps {first:,} to {last:,}", first=first, last=last)
+        )
+        supplement = tr("{words} of {count:,}", words=words, count=len(job.sheet.steps))
+        yield Page(supplement, job.footer(tr("north up")), partial(_draw, job.paper, shown, spaces))
 
 
 def _draw(paper: Paper, columns: Sequence[list[Placed]], spaces: list[QRectF], pencil: Pencil) -> None:
     frame, left, top = paper.frame, spaces[0].left(), spaces[0].top()
-    pencil.text(left, frame.top() + 9.5, "Steps", SECTION * 1.2, bold=True)
+    pencil.text(left, frame.top() + 9.5, tr("Steps"), SECTION * 1.2, bold=True)
     draw_step_key(pencil, QRectF(left, frame.top() + 4, frame.width() - 2 * PADDING, 8))
     pencil.line(frame.left(), top, frame.right(), top)
     for before, space in pairwise(spaces):

@@ -11,6 +11,7 @@ from app.export.checklist import checklist_tables
 from app.export.control_table import control_tables
 from app.export.flow import Placed, draw_strips, paginate
 from app.export.page import Job, Page
+from app.translation import tr
 
 PADDING: Final = 3.0
 
@@ -31,6 +32,10 @@ def _page(job: Job, placed: list[Placed], area: QRectF, supplement: str) -> Page
 
 
 def _supplements(pages: int) -> Iterator[str]:
-    title = "Control table and test checklist"
+    title = tr("Control table and test checklist")
     for number in range(1, pages + 1):
-        yield title if pages == 1 else f"{title} \u00b7 part {number} of {pages}"
+        yield (
+            title
+            if pages == 1
+            else tr("{title} · part {number} of {pages}", title=title, number=number, pages=pages)
+        )

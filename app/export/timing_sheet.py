@@ -20,6 +20,7 @@ from app.panels.timing_axis import TimeAxis
 from app.panels.timing_drawing import Manner, draw_axis, draw_trace, draw_unsure, symbol_of
 from app.panels.timing_trace import Trace, seconds
 from app.theme import theme
+from app.translation import tr
 from model.grid import Cell
 
 WIDTH: Final = 297.0
@@ -57,7 +58,9 @@ def timing_svg(sheet: TimingSheet) -> bytes:
     assert QGuiApplication.instance() is not None
     height = 2 * MARGIN + HEAD + AXIS + len(sheet.traces) * ROW + FOOT
     title = printable(sheet.title or UNTITLED)
-    return svg(partial(_draw, sheet), Paper("timing", WIDTH, height), f"Timing diagram: {title}")
+    return svg(
+        partial(_draw, sheet), Paper("timing", WIDTH, height), tr("Timing diagram: {title}", title=title)
+    )
 
 
 def _draw(sheet: TimingSheet, painter: QPainter) -> None:
@@ -86,7 +89,13 @@ def _draw(sheet: TimingSheet, painter: QPainter) -> None:
 
 def _draw_head(pencil: Pencil, sheet: TimingSheet) -> None:
     first, last = int(sheet.first), max(0, min(int(sheet.last), sheet.now - 1))
-    when = f"Timing diagram of the dry run, ticks {first} to {last}, {seconds(first)} to {seconds(last)}"
+    when = tr(
+        "Timing diagram of the dry run, ticks {first} to {last}, {since} to {to}",
+        first=first,
+        last=last,
+        since=seconds(first),
+        to=seconds(last),
+    )
     half = (WIDTH - 2 * MARGIN) / 2 - 4
     pencil.text(MARGIN, MARGIN + 5, sheet.title or UNTITLED, SECTION, bold=True, widest=half)
     pencil.text(WIDTH - MARGIN, MARGIN + 5, when, TEXT, align=Align.RIGHT, widest=half)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from app.panels.words import counted
 from app.tools.host import Ends, Ghost
 from app.translation import tr
 
@@ -23,5 +22,5 @@ def gesture_words(ghost: Ghost) -> str:
     if ghost.strengths:
         said.append(tr("strength {figure} at the end", figure=list(ghost.strengths.values())[-1]))
     if ghost.crossed:
-        said.append(tr("{cells} cannot take it", cells=counted(len(ghost.crossed), "cell")))
+        said.append(tr("{cells} cannot take it", cells=tr("%n cell(s)", "", len(ghost.crossed))))
     return ", ".join(said)

@@ -18,6 +18,7 @@ from app.network.mini_map import map_path, network_words
 from app.panels.look import font
 from app.panels.mini_plan import line_path, paint_line_path
 from app.panels.rows import paint_text
+from app.translation import tr
 from model.files.errors import PlanFileError
 from model.files.plan_file import read_plan
 from model.grid import Turn
@@ -50,8 +51,8 @@ class ExampleCard(QAbstractButton):
         self._title, self._path, self._kind = (
             _card_of(found) if found else (path.name, QPainterPath(), UNREAD)
         )
-        self.setAccessibleName(f"Example: {self._title}, {self._kind}")
-        self.setToolTip(f"{self._title} of the invented Brinepan Tramway")
+        self.setAccessibleName(tr("Example: {title}, {kind}", title=self._title, kind=self._kind))
+        self.setToolTip(tr("{title} of the invented Brinepan Tramway", title=self._title))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         theme = themes.current()
@@ -82,5 +83,5 @@ def _card_of(found: Plan | Network) -> tuple[str, QPainterPath, str]:
     """Title, lines and words of an example."""
     if isinstance(found, Network):
         return found.title, map_path(found), network_words(found)
-    words = f"{len(found.arms)} arms, {len(found.routes)} routes"
+    words = tr("{arms} arms, {routes} routes", arms=len(found.arms), routes=len(found.routes))
     return found.details.title, line_path(Layout(found).shapes), words

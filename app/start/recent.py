@@ -14,6 +14,7 @@ from app.panels.look import font
 from app.panels.rows import paint_text
 from app.panels.words import plain_tip
 from app.settings import Recent
+from app.translation import tr
 
 
 class RecentRow(QAbstractButton):
@@ -45,7 +46,7 @@ class RecentRow(QAbstractButton):
         file = f"{self.entry.path.parent.name} / {self.entry.path.name}"
         paint_text(painter, below.adjusted(0, 0, -120, 0), file, font(11), theme.ink2)
         if not self.entry.gravest:
-            words = "no findings" if self.entry.gravest == "" else ""
+            words = tr("no findings") if self.entry.gravest == "" else ""
             paint_text(painter, below, words, font(11), theme.ink2, right=True)
             return
         figure = str(self.entry.count)

@@ -15,6 +15,7 @@ from app.tools.host import ArmQuestion, Ends, Ghost
 from app.tools.paths import Path, extended, heading_between
 from app.tools.tool import Tool
 from app.tools.track_ends import TrackEnd, crossing, end_at
+from app.translation import tr
 from model.edits import EditRefused, add_arm, set_arm
 from model.plan import Arm, ArmEnd, Change, Plan
 
@@ -124,7 +125,15 @@ class ArmTool(Tool):
         came = known.enter.at if known.enter and Ends.IN in ends else None
         left = known.leave.at if known.leave and Ends.OUT in ends else None
         places = sorted({cell for cell in (came, left) if cell not in (None, self.state.end.cell)})
-        return f"{name} was at {' and '.join(map(str, places))}; it is here now." if places else ""
+        return (
+            tr(
+                "{name} was at {places}; it is here now.",
+                name=name,
+                places=tr(" and ").join(map(str, places)),
+            )
+            if places
+            else ""
+        )
 
     def _found(self, trail: Path) -> tuple[TrackEnd, Ends] | None:
         layout = self.host.layout
@@ -145,7 +154,7 @@ class ArmTool(Tool):
     def _ask(self, found: tuple[TrackEnd, Ends] | None) -> None:
         if found is None:
             self.cancel()
-            self.host.say("No end of a track here: drag across one, onto the track or off it.")
+            self.host.say(tr("No end of a track here: drag across one, onto the track or off it."))
             return
         end, ends = found
         name = suggested_name(self.host.plan, end, ends)

@@ -8,6 +8,7 @@ from typing import Final
 from app.tools.events import Key, Modifiers, PointerEvent
 from app.tools.host import Ghost, ShownCart
 from app.tools.tool import Tool
+from app.translation import tr
 from model.grid import Cell, Heading
 from model.plan import Arm, Plan
 
@@ -50,7 +51,7 @@ class CartTool(Tool):
         if tag is not None:
             self.state = Tagging(tag.arm)
         elif self.host.layout.shape(event.cell) is None:
-            self.host.say(f"No rail at {event.cell}.")
+            self.host.say(tr("No rail at {cell}.", cell=event.cell))
         else:
             self.state = Aiming(event.cell, _point(event))
             self._show(event.modifiers)
@@ -84,7 +85,7 @@ class CartTool(Tool):
             return False
         loaded = not self.host.cart_loaded
         self.host.load_cart(loaded)
-        self.host.say("The test cart carries the waybill." if loaded else "The test cart is empty.")
+        self.host.say(tr("The test cart carries the waybill.") if loaded else tr("The test cart is empty."))
         if isinstance(self.state, Aiming):
             self._show(Modifiers.NONE)
         return True
@@ -122,13 +123,13 @@ class CartTool(Tool):
         elif heading is not None:
             self.host.send_cart(state.cell, heading, loaded)
         else:
-            self.host.say("Drag the cart in the direction in which it shall run.")
+            self.host.say(tr("Drag the cart in the direction in which it shall run."))
         return True
 
     def _send_in_by(self, name: str, loaded: bool) -> None:
         arm = self.host.plan.details.arm(name)
         if arm is None or arm.enter is None:
-            self.host.say(f"No cart comes in by {name}: the arm has only an out.")
+            self.host.say(tr("No cart comes in by {name}: the arm has only an out.", name=name))
         else:
             self.host.run_cart(name, loaded)
 

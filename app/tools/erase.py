@@ -8,6 +8,7 @@ from app.tools.events import PointerEvent
 from app.tools.host import Ghost, Tag
 from app.tools.paths import Path, extended
 from app.tools.tool import Tool
+from app.translation import tr
 from model.edits import erase, remove_arm
 from model.grid import Cell
 from model.parts import Part
@@ -113,10 +114,16 @@ def by_hand(layout: Layout, change: Change) -> str:
     if not others:
         return ""
     cell, old, new = others[0]
-    first = f"{cell} stays {old.word}; in the plan it becomes {new.word}"
+    first = tr(
+        "{cell} stays {old}; in the plan it becomes {new}", cell=cell, old=tr(old.word), new=tr(new.word)
+    )
     if len(others) == 1:
-        return f"Taken away by hand, {first}."
-    return f"Taken away by hand, {len(others)} rails keep the shapes that they have now: {first}, …"
+        return tr("Taken away by hand, {first}.", first=first)
+    return tr(
+        "Taken away by hand, {count} rails keep the shapes that they have now: {first}, …",
+        count=len(others),
+        first=first,
+    )
 
 
 def _near(cell: Cell, detector: Cell) -> bool:

@@ -9,6 +9,7 @@ from app.tools.events import Key, Modifiers, PointerEvent
 from app.tools.host import Ghost
 from app.tools.paths import Path, climbed
 from app.tools.tool import Tool
+from app.translation import tr
 from model.edits import EditRefused
 from model.edits.words import counted
 from model.parts import Part
@@ -91,8 +92,8 @@ class LineTool(Tool):
             return False
         self._sets_repeaters = not self._sets_repeaters
         if self.state is None:
-            set_ones = "It sets repeaters where its strength would run out."
-            self.host.say(set_ones if self._sets_repeaters else "Dust alone: no repeaters are set.")
+            set_ones = tr("It sets repeaters where its strength would run out.")
+            self.host.say(set_ones if self._sets_repeaters else tr("Dust alone: no repeaters are set."))
         self.show()
         return True
 
@@ -129,7 +130,11 @@ def _words(drawn: DrawnLine) -> str:
         return ""
     blocks = sum(entry.piece.part is Part.SOLID_BLOCK for entry in drawn.change.placed)
     at = ", ".join(map(str, drawn.repeaters))
-    said = f"{len(drawn.strength)} dust"
-    said += f", {counted(len(drawn.repeaters), 'repeater')} (at {at})" if at else ""
+    said = tr("{count} dust", count=len(drawn.strength))
+    said += (
+        tr(", {repeaters} (at {at})", repeaters=tr("%n repeater(s)", "", len(drawn.repeaters)), at=at)
+        if at
+        else ""
+    )
     said += f", {counted(blocks, 'block')}" if blocks else ""
-    return f"{said}; strength {drawn.left} at the end."
+    return tr("{said}; strength {left} at the end.", said=said, left=drawn.left)

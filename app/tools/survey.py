@@ -12,6 +12,7 @@ from app.tools.events import Modifiers, PointerEvent
 from app.tools.host import Ghost
 from app.tools.paths import Path, extended, heading_between
 from app.tools.tool import Tool
+from app.translation import tr
 from model.grid import Cell, Heading
 from model.track.possible import possible_shapes
 from model.track.shapes import Shape
@@ -58,13 +59,13 @@ class SurveyTool(Tool):
 
     def enter(self) -> None:
         """Says what to do."""
-        self.host.say("Click a rail to step through its shapes, or drag across it as it stands there.")
+        self.host.say(tr("Click a rail to step through its shapes, or drag across it as it stands there."))
 
     def leave(self) -> None:
         """What was taken down is kept."""
         super().leave()
         if self.host.surveyed:
-            self.host.say("The survey is kept as it is; take up Survey again to go on.")
+            self.host.say(tr("The survey is kept as it is; take up Survey again to go on."))
 
     def press(self, event: PointerEvent) -> None:
         """Begins on a cell."""
@@ -112,7 +113,7 @@ class SurveyTool(Tool):
     def _step(self, cell: Cell, by: int) -> None:
         present = self._present(cell)
         if present is None:
-            self.host.say(f"No rail at {cell}.")
+            self.host.say(tr("No rail at {cell}.", cell=cell))
             return
         shapes = possible_shapes(self.host.layout, cell)
         at = shapes.index(present) if present in shapes else -by
@@ -125,9 +126,9 @@ class SurveyTool(Tool):
         if shapes:
             self.host.survey(shapes)
         if refused:
-            self.host.say(f"No order of placing makes the rail at {refused[0]} lie like that.")
+            self.host.say(tr("No order of placing makes the rail at {cell} lie like that.", cell=refused[0]))
         elif not drawn:
-            self.host.say("Drag across a rail, from the middle of one edge to another.")
+            self.host.say(tr("Drag across a rail, from the middle of one edge to another."))
 
     def _drawn(self, state: Drawing) -> dict[Cell, Shape | None]:
         """The rails that the drag crosses from edge to edge; ``None`` where no shape lies so."""

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from app.tools.events import PointerEvent
 from app.tools.tool import Tool
+from app.translation import tr
 from model.grid import Cell
 from model.track.switches import power_states
 
@@ -59,7 +60,7 @@ class ThrowTool(Tool):
             return
         layout = self.host.layout
         if layout.shape(cell) is None or not power_states(layout, cell).is_switch:
-            self.host.say(f"No switch at {cell}.")
+            self.host.say(tr("No switch at {cell}.", cell=cell))
             return
         powered = self.host.powered ^ {cell}
         if powered:
@@ -72,4 +73,6 @@ class ThrowTool(Tool):
         if self.host.can_work(cell):
             self.host.work(cell)
         else:
-            self.host.say(f"No lever or button at {cell}; in a dry run signals throw the switches.")
+            self.host.say(
+                tr("No lever or button at {cell}; in a dry run signals throw the switches.", cell=cell)
+            )
