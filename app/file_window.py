@@ -9,7 +9,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QDialog, QMainWindow
 
-from app import motion, user_keys
+from app import motion, shown_keys, user_keys
 from app.actions import UserAction
 from app.background import Newest
 from app.commands.bound import give_keys
@@ -47,6 +47,7 @@ class FileWindow(QMainWindow):
         for window in QApplication.topLevelWidgets():
             if isinstance(window, FileWindow):
                 give_keys(window.bound, window.table)
+        shown_keys.tell_changed()
 
     def toggle_motion(self) -> None:
         """Let less move on the screen, or as much as the system allows; remembered for the next start."""

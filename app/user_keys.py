@@ -1,7 +1,7 @@
 """The keys that the user gave to actions instead of those in the table.
 
-They hold for the program, as there is one user. No Qt here. Sequences of keys are written as Qt writes them in
-files, ``Ctrl+Shift+Z``.
+They hold for the program, as there is one user. No Qt here. Sequences of keys are written as Qt writes them
+in files, ``Ctrl+Shift+Z``.
 """
 
 from __future__ import annotations
@@ -18,6 +18,8 @@ Chosen = Mapping[str, tuple[str, ...]]
 
 TABLES: Final = (ACTIONS, NETWORK_ACTIONS)
 """One for each kind of window: a key may mean one thing in one and another in the other."""
+
+_BY_NAME: Final = {entry.name: entry for table in TABLES for entry in table}
 
 OF_THE_DRAWING: Final = {
     "R": QT_TR_NOOP("turns what is in hand"),
@@ -62,6 +64,11 @@ def chosen() -> Chosen:
 def keys_of(entry: UserAction) -> tuple[str, ...]:
     """The keys that an action has now; the first one is shown."""
     return _User.chosen.get(entry.name, entry.keys)
+
+
+def entry_of(name: str) -> UserAction:
+    """The action of that name, of whichever kind of window. Raises KeyError."""
+    return _BY_NAME[name]
 
 
 def with_keys(entry: UserAction, keys: tuple[str, ...]) -> Chosen:

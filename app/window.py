@@ -62,6 +62,7 @@ class MainWindow(FileWindow):
     def __init__(self, settings: Settings | None = None, recovery_folder: Path | None = None) -> None:
         super().__init__()
         self.settings = Settings() if settings is None else settings
+        user_keys.take(self.settings.keys)
         self.document = Document(self)
         self.recovery = Recovery(self.document, recovery_folder)
         self.view = PlanView(self.document)
@@ -85,7 +86,6 @@ class MainWindow(FileWindow):
         self.comparison = CompareCommands(self)
         self.in_depth = DepthCommands(self)
         self.table = ACTIONS
-        user_keys.take(self.settings.keys)
         self.bound = bind(self, commands_of(self))
         self.menu_row = MenuRow()
         self.menus = fill_menus(self.menu_row.bar, self.bound)

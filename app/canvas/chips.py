@@ -9,7 +9,10 @@ from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter, QPen
 
 from app.canvas.symbols.lettering import capital, draw_text, elided, width
+from app.shown_keys import key_of
 from app.theme import Theme
+from app.translation import QT_TR_NOOP, tr
+from app.user_keys import entry_of
 from model.grid import VECTORS, Heading
 
 CHIP: Final = 28
@@ -23,10 +26,13 @@ NORMAL: Final = 12
 HEADING: Final = 16
 END_WORDS: Final = "Esc ends"
 HINTS: Final = (
-    ("L", "then drag: lays track"),
-    ("P", "then click: places the part in hand"),
-    ("Ctrl O", "opens a plan"),
+    ("tool_lay", QT_TR_NOOP("then drag: lays track")),
+    ("tool_place", QT_TR_NOOP("then click: places the part in hand")),
+    ("open", QT_TR_NOOP("opens a plan")),
 )
+"""Actions, each with what comes of it."""
+KEY_ROOM: Final = 60
+"""px for the keys of the hints; more where a key is long."""
 
 
 def draw_panel(painter: QPainter, box: QRectF, theme: Theme) -> None:
@@ -77,15 +83,22 @@ def draw_empty_hint(painter: QPainter, x: float, y: float, level: int, theme: Th
 def draw_hint(
     painter: QPainter, x: float, y: float, hints: Sequence[tuple[str, str]], below: str, theme: Theme
 ) -> None:
-    """Keys, each with what it does, and a line below them."""
+    """The keys of actions, each with what comes of it, and a line below them."""
     last = 57 + 27 * len(hints)
-    painter.fillRect(QRectF(x, y, 284, last + (10 if below else -15)), theme.paper)
+    keys = [_key_words(name) for name, _does in hints]
+    room = max(KEY_ROOM, *(width(key, SMALL, bold=True) + 24 for key in keys))
+    painter.fillRect(QRectF(x, y, 224 + room, last + (10 if below else -15)), theme.paper)
     draw_text(painter, x + 8, y + 28, "Nothing here yet", HEADING, theme.ink, bold=True)
-    for row, (key, does) in enumerate(hints):
+    for row, (key, (_name, does)) in enumerate(zip(keys, hints, strict=True)):
         baseline = y + 58 + row * 27
         _draw_key(painter, x + 8, baseline, key, theme)
-        draw_text(painter, x + 68, baseline, does, NORMAL, theme.ink)
+        draw_text(painter, x + 8 + room, baseline, tr(does), NORMAL, theme.ink)
     draw_text(painter, x + 8, y + last, below, SMALL, theme.ink2)
+
+
+def _key_words(name: str) -> str:
+    """The key of an action; where it has none, its name, by which the menus and Find an action know it."""
+    return key_of(name) or entry_of(name).text
 
 
 def _draw_key(painter: QPainter, x: float, baseline: float, key: str, theme: Theme) -> None:

@@ -22,6 +22,8 @@ from app.panels.choice_box import ChoiceBox
 from app.panels.choosing_list import ChoosingList
 from app.panels.look import label, named
 from app.panels.rows import FRAME
+from app.shown_keys import follow_keys, keep_tip, key_of
+from app.translation import tr
 
 WIDE: Final = 440
 """The width where there is room, so that nothing in the chip moves as its words change."""
@@ -58,7 +60,7 @@ class RunBar(QWidget):
         self.go = _button("Pause", "run_pause", dry_run.run_or_pause)
         self.tick = _button("One tick", "run_tick", dry_run.runner.step)
         self.speed = named(ChoiceBox(), "Speed")
-        self.speed.setToolTip("Times real time; , and . go slower and faster")
+        follow_keys(self.speed, self._tell_speed)
         self.speed.addItems([WORDS[speed] for speed in SPEEDS])
         self.speed.activated.connect(self._set_speed)
         self.back = _button("To start", "run_back", dry_run.runner.rewind)
@@ -108,6 +110,15 @@ class RunBar(QWidget):
         """The row of the train goes with the test cart tool."""
         self.train.setVisible(shown)
         self.place()
+
+    def _tell_speed(self) -> None:
+        slower, faster = key_of("run_slower"), key_of("run_faster")
+        said = tr("Times real time")
+        if slower and faster:
+            said = tr(
+                "Times real time; {slower} and {faster} go slower and faster", slower=slower, faster=faster
+            )
+        self.speed.setToolTip(said)
 
     def take_over(self) -> None:
         """Show how the run stands now."""
@@ -174,7 +185,7 @@ class RunBar(QWidget):
 def _button(text: str, does: str, command: Callable[[], object]) -> QPushButton:
     """A button that leaves the keys to the plan when it is clicked, with the words of its action."""
     made = named(QPushButton(text), action(does).text)
-    made.setToolTip(f"{action(does).tip} ({action(does).keys[0]})")
+    keep_tip(made, action(does).tip, does)
     made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     made.setAutoDefault(True)
     made.clicked.connect(lambda _checked=False: command())

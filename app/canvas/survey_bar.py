@@ -13,13 +13,14 @@ from app.canvas.chips import BAR, EDGE, draw_panel
 from app.canvas.rulers import LEFT, TOP
 from app.canvas.surveying import Surveying
 from app.panels.look import label, named
+from app.shown_keys import follow_keys, in_brackets
 
 WIDE: Final = 488
 """The width where there is room, so that nothing in the chip moves as its words change."""
 BESIDE: Final = 60
 """px kept free on the right, for the north arrow."""
-FIND: Final = ("Find order", "Find an order of placing that gives the survey (Ctrl+Enter)")
-STOP: Final = ("Stop", "Stop the search (Esc)")
+FIND: Final = ("Find order", "Find an order of placing that gives the survey")
+STOP: Final = ("Stop", "Stop the search")
 
 
 class SurveyBar(QWidget):
@@ -52,7 +53,7 @@ class SurveyBar(QWidget):
         column.addLayout(row)
         column.addWidget(self.verdict)
         surveying.changed.connect(self.take_over)
-        self.take_over()
+        follow_keys(self, self.take_over)
         self.hide()
 
     def take_over(self) -> None:
@@ -64,7 +65,7 @@ class SurveyBar(QWidget):
         self.verdict.setVisible(bool(surveying.verdict))
         word, does = STOP if is_running else FIND
         self.act.setText(word)
-        self.act.setToolTip(does)
+        self.act.setToolTip(f"{does} (Esc)" if is_running else f"{does}{in_brackets('order_from_survey')}")
         named(self.act, does)
         self.act.setEnabled(is_running or bool(surveying.differing))
         self.clear.setEnabled(bool(surveying.shapes) and not is_running)

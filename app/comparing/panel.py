@@ -16,6 +16,7 @@ from app.panels.findings_list import findings_list
 from app.panels.findings_model import FINDING_ROLE
 from app.panels.look import fit_lines, label, named, panel
 from app.panels.rows import FRAME
+from app.shown_keys import keep_tip
 from app.translation import tr
 
 MARGIN: Final = 14
@@ -42,8 +43,8 @@ class ComparisonPanel(QWidget):
         self.list.setMinimumHeight(LEAST_ROWS * ROW + 2 * FRAME)
         self.head = label("", "section")
         self.said = label("", "second")
-        self.previous = _button(tr("Previous"), tr("The difference before this one (Shift+F8)"))
-        self.next = _button(tr("Next"), tr("The next difference (F8)"))
+        self.previous = _button(tr("Previous"), tr("The difference before this one"), "previous_difference")
+        self.next = _button(tr("Next"), tr("The next difference"), "next_difference")
         self.swap = _button(tr("Swap"), tr("Let the earlier plan be the later one"))
         self.close_button = _button(tr("End"), tr("Compare no longer (Esc)"))
         self._lay_out()
@@ -157,8 +158,11 @@ class ComparisonPanel(QWidget):
         self._fit()
 
 
-def _button(text: str, tip: str) -> QPushButton:
+def _button(text: str, tip: str, does: str = "") -> QPushButton:
+    """``does`` is the action whose key the tip names."""
     made = named(QPushButton(text), tip)
     made.setToolTip(tip)
     made.setAutoDefault(True)
+    if does:
+        keep_tip(made, tip, does)
     return made

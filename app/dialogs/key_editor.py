@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QKeySequenceEdit, QPushButton, QVBoxLayout, QWidget
 
 from app import user_keys
 from app.actions import UserAction
 from app.announcing import announce
 from app.panels.look import label, named
+from app.shown_keys import shown
 from app.translation import tr
 from app.user_keys import Chosen, clash_of, keys_of, with_keys
 
@@ -116,8 +116,3 @@ class KeyEditor(QWidget):
         column.setSpacing(8)
         column.addWidget(self.told, 0, Qt.AlignmentFlag.AlignTop)
         column.addLayout(row)
-
-
-def shown(key: str) -> str:
-    """A key as the system writes it."""
-    return QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText)

@@ -25,14 +25,19 @@ from PySide6.QtWidgets import (
 
 from app import user_keys
 from app.actions import ACTIONS, MENUS, UserAction
-from app.dialogs.key_editor import Change, KeyEditor, shown
-from app.panels.look import font, named
+from app.announcing import announce
+from app.dialogs.key_editor import Change, KeyEditor
+from app.panels.look import font, label, named
 from app.panels.table_model import Index
+from app.panels.words import listed
+from app.shown_keys import shown
 from app.translation import tr
 from app.user_keys import Chosen, keys_of
 from app.view_keys import PLAN_KEYS, KeyRows
 
 ROW: Final = 26
+NAMED: Final = 3
+"""Actions that are told by name where none of them can be done."""
 
 
 def key_words(entry: UserAction) -> str:
@@ -150,12 +155,14 @@ class ActionFinder(QDialog):
         self._table = table
         self.line = named(QLineEdit(placeholderText="turn, export, level…"), "What to look for")
         self.list = named(QListWidget(), "Actions found")
+        self.nothing = label("", "second")
+        self.nothing.setWordWrap(True)
         self.line.textChanged.connect(self._find)
         self.line.returnPressed.connect(self.accept)
         self.list.itemActivated.connect(self.accept)
         column = QVBoxLayout(self)
-        column.addWidget(self.line)
-        column.addWidget(self.list)
+        for widget in (self.line, self.nothing, self.list):
+            column.addWidget(widget)
         self._find("")
 
     @property
@@ -166,15 +173,26 @@ class ActionFinder(QDialog):
 
     def _find(self, text: str) -> None:
         words = text.casefold().split()
+        found = [entry for entry in self._table if _has_words(entry, words)]
+        able = [entry for entry in found if self._actions[entry.name].isEnabled()]
         self.list.clear()
-        for entry in self._table:
-            said = f"{entry.menu.replace('/', ' ')} {entry.text} {entry.tip}".casefold()
-            if all(word in said for word in words) and self._actions[entry.name].isEnabled():
-                keys = key_words(entry)
-                item = QListWidgetItem(f"{entry.text}   {keys}" if keys else entry.text, self.list)
-                item.setData(Qt.ItemDataRole.UserRole, entry.name)
-                item.setToolTip(entry.tip)
+        for entry in able:
+            self._add(entry)
         self.list.setCurrentRow(0)
+        self._tell("" if able else _nothing_words(found))
+
+    def _add(self, entry: UserAction) -> None:
+        keys = key_words(entry)
+        item = QListWidgetItem(f"{entry.text}   {keys}" if keys else entry.text, self.list)
+        item.setData(Qt.ItemDataRole.UserRole, entry.name)
+        item.setToolTip(entry.tip)
+
+    def _tell(self, nothing: str) -> None:
+        """Why the list is empty, where it is."""
+        if nothing and nothing != self.nothing.text():
+            announce(self.line, nothing)
+        self.nothing.setText(nothing)
+        self.nothing.setVisible(bool(nothing))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Down, Qt.Key.Key_Up):
@@ -182,3 +200,16 @@ class ActionFinder(QDialog):
             self.list.setCurrentRow(max(0, min(self.list.count() - 1, self.list.currentRow() + step)))
         else:
             super().keyPressEvent(event)
+
+
+def _has_words(entry: UserAction, words: Sequence[str]) -> bool:
+    said = f"{entry.menu.replace('/', ' ')} {entry.text} {entry.tip}".casefold()
+    return all(word in said for word in words)
+
+
+def _nothing_words(found: Sequence[UserAction]) -> str:
+    """A sentence for when no action that was found can be done."""
+    if not found:
+        return tr("No action has all these words.")
+    names = listed([entry.text.rstrip("…") for entry in found[:NAMED]])
+    return tr("Cannot be done now: {names}.", names=names)

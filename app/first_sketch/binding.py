@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QWidget
 
 from app.first_sketch.card import SketchCard
@@ -19,7 +18,7 @@ def bind_first_sketch(window: MainWindow) -> FirstSketch:
     """The first sketch of a window, not begun yet, with its card on the plan view."""
     view, panels = window.view, window.panels
     sketch = FirstSketch(view, window.settings)
-    card = SketchCard(sketch, view, lambda name: keys_of(window.bound[name]))
+    card = SketchCard(sketch, view)
     QWidget.setTabOrder(view, card.skip)
     QWidget.setTabOrder(card.skip, card.enough)
     sketch.status.connect(panels.status.say)
@@ -37,8 +36,3 @@ def begin_first_sketch(window: MainWindow) -> None:
         if len(window.document.plan.pieces):
             return
     window.first_sketch.begin()
-
-
-def keys_of(action: QAction) -> str:
-    """The first keys of an action, as the system writes them."""
-    return action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)

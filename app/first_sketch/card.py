@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import QEvent, QObject, QRectF, Qt
@@ -17,6 +16,7 @@ from app.canvas.view import PlanView
 from app.first_sketch.hints import HINTS, Hint
 from app.first_sketch.sketch import FirstSketch
 from app.panels.look import label, named
+from app.shown_keys import follow_keys, in_brackets
 from app.translation import QT_TR_NOOP, tr
 
 WIDE: Final = 520
@@ -25,21 +25,18 @@ SIDES: Final = 12
 END: Final = QT_TR_NOOP(
     "The menu Help tells of every part, finding, tool and key, and begins this sketch again."
 )
-KeysOf = Callable[[str], str]
-"""The keys of an action by its name, as the system writes them; empty where it has none."""
 
 
 class SketchCard(QWidget):
     """Stands at the bottom left of the plan view; the view fits plans above it."""
 
-    def __init__(self, sketch: FirstSketch, view: PlanView, keys_of: KeysOf) -> None:
+    def __init__(self, sketch: FirstSketch, view: PlanView) -> None:
         super().__init__(view)
         # What is clicked here is not meant for the plan below.
         self.setAttribute(Qt.WidgetAttribute.WA_NoMousePropagation)
         self.setCursor(Qt.CursorShape.ArrowCursor)
         self._sketch = sketch
         self._view = view
-        self._keys_of = keys_of
         self._told = -1
         self.count = label("", "second")
         self.title = label("", "strong")
@@ -54,6 +51,7 @@ class SketchCard(QWidget):
         sketch.changed.connect(self.take_over)
         view.installEventFilter(self)
         self.hide()
+        follow_keys(self, self.take_over)
 
     @property
     def words(self) -> str:
@@ -87,7 +85,7 @@ class SketchCard(QWidget):
         number = self._sketch.number + 1
         self.count.setText(tr("First sketch, {number} of {all}", number=number, all=len(HINTS)))
         self.title.setText(tr(hint.title))
-        self.text.setText(tr(hint.text, **_keys_in(hint.text, self._keys_of)))
+        self.text.setText(tr(hint.text, **_keys_in(hint.text)))
         self.progress.setText(tr("{done} of {wanted} done", done=done, wanted=wanted) if wanted > 1 else "")
         self.skip.show()
         self.enough.setText(tr("Enough"))
@@ -144,10 +142,10 @@ class SketchCard(QWidget):
         draw_panel(painter, QRectF(self.rect()), themes.current())
 
 
-def _keys_in(text: str, keys_of: KeysOf) -> dict[str, str]:
+def _keys_in(text: str) -> dict[str, str]:
     """What stands for the names of actions in a text: `` (L)``, and nothing where one has no keys."""
     names = [part.partition("}")[0] for part in text.split("{")[1:]]
-    return {name: f" ({keys})" if (keys := keys_of(name)) else "" for name in names}
+    return {name: in_brackets(name) for name in names}
 
 
 def _button(text: str, tip: str) -> QPushButton:

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QTabWidget, QWidget
 
-from app.actions import ACTIONS
 from app.help.rules import network_key, rule_key
 from app.help.showing import show_help
 from app.help.whats_this import (
@@ -21,7 +20,7 @@ from app.help.whats_this import (
     tell_of_panels,
     tell_of_parts,
 )
-from app.network.actions import NETWORK_ACTIONS
+from app.shown_keys import follow_keys
 from app.translation import tr
 
 if TYPE_CHECKING:
@@ -32,21 +31,25 @@ if TYPE_CHECKING:
 def bind_help(window: MainWindow) -> None:
     """Findings lead to their rule; all that stands in the window says what it is."""
     window.panels.findings.help_asked.connect(lambda rule: show_help(window, rule_key(rule)))
-    tell_of_actions(window.bound, ACTIONS)
     tell_of_panels(window.panels, PANELS)
     tell_of_parts(window.panels.tray)
     window.view.setWhatsThis(tr(VIEW))
     _tell_of_frame(window)
-    tell_of_buttons(window, window.bound)
+    follow_keys(window, lambda: _tell_of_keys(window))
 
 
 def bind_network_help(window: NetworkWindow) -> None:
     """The same in the window of a network."""
     window.panels.findings.help_asked.connect(lambda rule: show_help(window, network_key(rule)))
-    tell_of_actions(window.bound, NETWORK_ACTIONS)
     tell_of_panels(window.panels, NETWORK_PANELS)
     window.view.setWhatsThis(tr(MAP))
     _tell_of_frame(window)
+    follow_keys(window, lambda: _tell_of_keys(window))
+
+
+def _tell_of_keys(window: MainWindow | NetworkWindow) -> None:
+    """What says keys: it is said anew when they change."""
+    tell_of_actions(window.bound, window.table)
     tell_of_buttons(window, window.bound)
 
 

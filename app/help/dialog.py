@@ -22,6 +22,7 @@ from app.help.page_view import PageView
 from app.help.pages import found, pages
 from app.icons import icon
 from app.panels.look import hairline, label, named
+from app.shown_keys import follow_keys
 from app.translation import tr
 
 INDEX: Final = 272
@@ -50,7 +51,7 @@ class HelpDialog(QDialog):
         self._lay_out()
         self.line.textChanged.connect(self._find)
         self.index.currentItemChanged.connect(lambda item, _before: self._show_item(item))
-        self._find("")
+        follow_keys(self, self._take_keys)
 
     @property
     def shown(self) -> str | None:
@@ -63,6 +64,13 @@ class HelpDialog(QDialog):
         self.index.setCurrentItem(self._items[key])
         self.index.scrollToItem(self._items[key], QListWidget.ScrollHint.PositionAtCenter)
         self._show_item(self._items[key])
+
+    def _take_keys(self) -> None:
+        """All pages anew, with the entry that was shown."""
+        before = self.shown
+        self._find(self.line.text())
+        if before is not None and before in self._items:
+            self.index.setCurrentItem(self._items[before])
 
     def _find(self, words: str) -> None:
         """The index of what has all the words; it begins with the first entry."""

@@ -13,6 +13,7 @@ from app.help.drawing import DrawingView
 from app.help.entries import Drawing, Entry, Line, Page
 from app.icons import icon
 from app.panels.look import hairline, label, named
+from app.shown_keys import shown
 from app.translation import tr
 
 SYMBOL: Final = 24
@@ -124,7 +125,7 @@ def _head(entry: Entry) -> QHBoxLayout:
     row = QHBoxLayout()
     row.addWidget(label(entry.title, "strong"), 1)
     for keys in filter(None, entry.keys.split(", ")):
-        row.addWidget(label(keys, "key"))
+        row.addWidget(label(shown(keys), "key"))
     return row
 
 

@@ -13,6 +13,7 @@ from app.actions import UserAction
 from app.names import part_about, part_name
 from app.panels.tray import part_of
 from app.panels.words import plain_tip
+from app.shown_keys import shown
 from app.translation import QT_TR_NOOP, tr
 from app.user_keys import keys_of
 
@@ -73,13 +74,15 @@ VIEW: Final = QT_TR_NOOP(
 )
 MAP: Final = QT_TR_NOOP("The network: stations, junctions and the links between them.")
 MENUS: Final = QT_TR_NOOP("All that can be done, by name. Alt and a letter open a menu.")
+TOLD: Final = "told"
+"""The property of a button whose words are those of its action."""
 TABS: Final = QT_TR_NOOP("Tabs: each brings a list to the front.")
 
 
 def tell_of_actions(bound: Mapping[str, QAction], table: Sequence[UserAction]) -> None:
     """Menus and tool buttons tell the tip of the table, with the keys that hold now."""
     for entry in table:
-        keys = ", ".join(keys_of(entry))
+        keys = ", ".join(map(shown, keys_of(entry)))
         said = tr("{title}. {tip} Keys: {keys}.", title=entry.text.rstrip("…"), tip=entry.tip, keys=keys)
         bound[entry.name].setWhatsThis(said if keys else f"{entry.text.rstrip('…')}. {entry.tip}")
 
@@ -103,9 +106,10 @@ def tell_of_parts(tray: Tray) -> None:
 
 
 def tell_of_buttons(root: QWidget, bound: Mapping[str, QAction]) -> None:
-    """A button tells what its action tells, else its tip."""
+    """A button tells what its action tells, else its tip, unless it has words of its own."""
     by_text = {action.text(): action.whatsThis() for action in bound.values()}
     for button in root.findChildren(QAbstractButton):
         said = by_text.get(button.text(), "") or button.toolTip()
-        if said and not button.whatsThis():
+        if said and (not button.whatsThis() or button.property(TOLD)):
             button.setWhatsThis(plain_tip(said))
+            button.setProperty(TOLD, True)

@@ -21,10 +21,10 @@ SAMPLE: Final = 56.0
 LETTERS: Final = 11
 DISC: Final = 8.0
 HINTS: Final = (
-    ("P", QT_TR_NOOP("then click: places a station")),
-    ("J", QT_TR_NOOP("then click: places a junction")),
-    ("L", QT_TR_NOOP("then drag: joins two of them")),
-    ("T", QT_TR_NOOP("then drag: says who rides")),
+    ("tool_station", QT_TR_NOOP("then click: places a station")),
+    ("tool_junction", QT_TR_NOOP("then click: places a junction")),
+    ("tool_link", QT_TR_NOOP("then drag: joins two of them")),
+    ("tool_trip", QT_TR_NOOP("then drag: says who rides")),
 )
 HINT_LINES: Final = (((-2.0, -3.0), (3.0, -3.0), (6.0, 0.0), (6.0, 3.0)),)
 
@@ -93,7 +93,7 @@ def _paint_empty(painter: QPainter, shown: Shown) -> None:
         painter,
         corner.x() - 140,
         corner.y() - 90,
-        [(key, tr(words)) for key, words in HINTS],
+        HINTS,
         "",
         shown.theme,
     )

@@ -13,6 +13,7 @@ from app.panels.modules_picture import ModulePicture
 from app.panels.modules_settings import ModuleSettings
 from app.panels.modules_words import facts_words, port_words, spoken
 from app.panels.tray import WIDE
+from app.shown_keys import keep_tip
 from app.tools.module_hand import ModuleHand
 from app.translation import QT_TR_NOOP, tr
 from model.grid import Cell
@@ -38,7 +39,7 @@ class ModulesPanel(QWidget):
         self.setFixedWidth(WIDE)
         self.list = ModulesList(self)
         self.back = named(QPushButton(tr("Parts")), tr("Back to the parts"))
-        self.back.setToolTip(tr("Back to the parts (S)"))
+        keep_tip(self.back, tr("Back to the parts"), "tool_select")
         self.settings = ModuleSettings()
         self.picture = ModulePicture(PAGE)
         self.title, self.keys = label("", "strong"), label(KEYS, "second")

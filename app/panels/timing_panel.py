@@ -25,6 +25,7 @@ from app.panels.timing_keys import KEYS_IN_WORDS
 from app.panels.timing_trace import seconds
 from app.panels.timing_view import TimingView
 from app.panels.words import plain_tip
+from app.shown_keys import in_brackets
 from app.translation import QT_TR_NOOP, tr
 
 TALL: Final = 236
@@ -37,7 +38,7 @@ NO_LIST_BELOW: Final = 720
 NO_PROBES: Final = QT_TR_NOOP(
     "What each probed part reads stands here tick by tick: choose parts on the plan and press Probe."
 )
-NOTHING_RUN: Final = QT_TR_NOOP("Nothing has been read yet: start the dry run (F5).")
+NOTHING_RUN: Final = QT_TR_NOOP("Nothing has been read yet: start the dry run{key}.")
 
 UNSURE: Final = QT_TR_NOOP("Unsure: the order within this tick decides.")
 
@@ -193,7 +194,7 @@ class TimingPanel(QWidget):
         if trace is None:
             said = ""
         elif not view.now:
-            said = NOTHING_RUN
+            said = tr(NOTHING_RUN, key=in_brackets("dry_run"))
         else:
             with_run = tr(", with the run") if view.follows else ""
             said = tr(

@@ -21,6 +21,7 @@ from app.names import group_name, part_name
 from app.panels.look import font
 from app.panels.rows import is_chosen, is_under_pointer, paint_text, rect_of
 from app.panels.table_model import Index
+from app.shown_keys import follow_keys, in_brackets
 from app.translation import QT_TR_NOOP, tr
 from model.parts import TRAITS, Part
 
@@ -32,6 +33,7 @@ SYMBOL: Final = 24
 PART_ROLE: Final = Qt.ItemDataRole.UserRole
 READY_MADE: Final = QT_TR_NOOP("Ready made")
 MODULES: Final = QT_TR_NOOP("Modules…")
+MODULES_TIP: Final = QT_TR_NOOP("Readers, latches, inverters and other circuits to put down whole{key}")
 MODULES_ROLE: Final = Qt.ItemDataRole.UserRole + 1
 """Whether a row stands for all modules."""
 GROUPS: Final = tuple(dict.fromkeys(traits.group for traits in TRAITS.values()))
@@ -81,7 +83,7 @@ class Tray(QListWidget):
         self._head(READY_MADE)
         row = QListWidgetItem(MODULES, self)
         row.setData(MODULES_ROLE, True)
-        row.setToolTip(tr("Readers, latches, inverters and other circuits to put down whole (N)"))
+        follow_keys(self, lambda: row.setToolTip(tr(MODULES_TIP, key=in_brackets("tool_module"))))
 
     def _head(self, text: str) -> None:
         heading = QListWidgetItem(text, self)

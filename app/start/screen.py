@@ -12,6 +12,7 @@ from app.actions import action
 from app.panels.look import hairline, label, panel
 from app.recovery import LeftOver
 from app.settings import Recent
+from app.shown_keys import key_of
 from app.start.buttons import wide_button
 from app.start.examples import ExampleCard, example_paths, network_paths
 from app.start.left_over import LeftOverList
@@ -80,9 +81,9 @@ class StartScreen(QDialog):
         looks = ("dark", "") if sketch_first else ("", "dark")
         self.sketch_button = wide_button(tr("First sketch"), "", looks[0], tr("six hints"))
         self.sketch_button.setToolTip(action("first_sketch").tip)
-        self.new_button = wide_button(tr("New plan"), "Ctrl+N", looks[1])
-        self.network_button = wide_button(tr("New network"), "Ctrl+Shift+N", "")
-        self.open_button = wide_button(tr("Open…"), "Ctrl+O", "")
+        self.new_button = wide_button(tr("New plan"), key_of("new"), looks[1])
+        self.network_button = wide_button(tr("New network"), key_of("new_network"), "")
+        self.open_button = wide_button(tr("Open…"), key_of("open"), "")
         buttons = [
             (self.new_button, self.new_asked),
             (self.network_button, self.network_asked),

@@ -109,7 +109,7 @@ def test_the_panel_comes_with_the_first_probe_and_says_what_to_do(wired: MainWin
     assert not panel.isVisible(), "once more hides it"
     probe(wired, FAR)
     assert panel.view.isVisible()
-    assert panel.words.text() == NOTHING_RUN
+    assert panel.words.text() == NOTHING_RUN.format(key=" (F5)")
     assert not panel.svg_button.isEnabled()
 
 
@@ -299,7 +299,7 @@ def test_rewinding_and_another_plan_empty_the_diagram(read: MainWindow) -> None:
     read.bound["run_back"].trigger()
     assert view.now == 0
     assert all(not trace.ticks for trace in view.traces)
-    assert panel_of(read).words.text() == NOTHING_RUN
+    assert panel_of(read).words.text() == NOTHING_RUN.format(key=" (F5)")
     run(read, 5)
     assert [trace.ticks for trace in view.traces] == [[0], [0], [0]]
     read.document.load(wired_plan(), None)
