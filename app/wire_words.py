@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.edits.words import counted
 from model.parts import STACK, TRAITS, Part
 from model.rules import Finding, Severity
@@ -16,16 +16,16 @@ if TYPE_CHECKING:  # what the search needs takes long to import, and words must 
 
 RULE: Final = "not-wired"
 STAGES: Final = {
-    "attempts": ("attempt", "{next} of {of}"),
-    "lines": ("lines", "round {done} of {of}"),
-    "shortening": ("lines", "made shorter, {done} of {of}"),
-    "proof": ("proof", "run {done} of {of}"),
+    "attempts": ("attempt", QT_TR_NOOP("{next:,} of {of:,}")),
+    "lines": ("lines", QT_TR_NOOP("round {done:,} of {of:,}")),
+    "shortening": ("lines", QT_TR_NOOP("made shorter, {done:,} of {of:,}")),
+    "proof": ("proof", QT_TR_NOOP("run {done:,} of {of:,}")),
 }
 """What a stage of the search works at, and how far it is, in words."""
-CAUTION: Final = f"{FROM_MEMORY.title} {TEST_FIRST.title}"
-_ROOM: Final = TRAITS[Part.BARREL].slots * STACK
-BARRELS: Final = (
-    f"Empty the barrel of each reader before it is full, at {_ROOM:,} waybills: then its line stays on."
+CAUTIONS: Final = (FROM_MEMORY.title, TEST_FIRST.title)
+ROOM: Final = TRAITS[Part.BARREL].slots * STACK
+BARRELS: Final = QT_TR_NOOP(
+    "Empty the barrel of each reader before it is full, at {room:,} waybills: then its line stays on."
 )
 TICKS_A_SECOND: Final = 20
 FIRST_GROW: Final = 1
@@ -36,8 +36,8 @@ MOST_CELLS: Final = 64
 
 def stage_words(progress: Progress) -> tuple[str, str]:
     """What the search works at, and how far it is: ``proof`` and ``run 12 of 106``."""
-    name, said = STAGES.get(progress.stage, (progress.stage, tr("{done} of {of}")))
-    return name, said.format(done=f"{progress.done:,}", next=f"{progress.done + 1:,}", of=f"{progress.of:,}")
+    name, said = STAGES.get(progress.stage, (progress.stage, QT_TR_NOOP("{done:,} of {of:,}")))
+    return name, tr(said, done=progress.done, next=progress.done + 1, of=progress.of)
 
 
 def progress_words(progress: Progress) -> str:

@@ -18,14 +18,14 @@ from app.canvas.trains import Train, drops, send, waybills_of
 from app.document import Document
 from app.dry_run import SPEEDS, DryRunner
 from app.motion import is_reduced
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.dry_run import DryRun, Event, Lever, Press
 from model.grid import Cell, Heading
 from model.parts import Part
 
-EDITED: Final = "The plan has changed, so the dry run has ended."
-BEGUN: Final = "The dry run is on: a click works a lever or a button, Test cart sends carts."
-PREVIEWED: Final = "The dry run has ended, to show the preview."
+EDITED: Final = QT_TR_NOOP("The plan has changed, so the dry run has ended.")
+BEGUN: Final = QT_TR_NOOP("The dry run is on: a click works a lever or a button, Test cart sends carts.")
+PREVIEWED: Final = QT_TR_NOOP("The dry run has ended, to show the preview.")
 SETTLE_MS: Final = 200
 """How often it is looked whether what changed too often has become calm."""
 BOTH: Final = frozenset({Part.LEVER, Part.BUTTON})
@@ -71,7 +71,7 @@ class DryRunning(QObject):
         runner.ended.connect(self._end)
         # What is said of an edit clears the line, so this is said after it.
         runner.ended.connect(self.status, Qt.ConnectionType.QueuedConnection)
-        document.changed.connect(lambda *_: runner.stop(EDITED))
+        document.changed.connect(lambda *_: runner.stop(tr(EDITED)))
         document.reset.connect(runner.stop)
 
     @property
@@ -116,7 +116,7 @@ class DryRunning(QObject):
                 self.status.emit(tr("There is nothing to run: the plan is empty."))
                 return
             self.runner.start(self._document.plan, self._document.layout)
-            self.status.emit(BEGUN)
+            self.status.emit(tr(BEGUN))
         self.runner.run()
 
     def run_or_pause(self) -> None:

@@ -18,13 +18,13 @@ from PySide6.QtWidgets import (
 )
 
 from app.tools.host import ArmQuestion, Ends
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.plan import NAME_LIMIT
 
 CHOICES: Final = (
-    (Ends.IN, "in", "Carts come in here"),
-    (Ends.OUT, "out", "Carts leave here"),
-    (Ends.BOTH, "both", "Carts come in and leave here"),
+    (Ends.IN, QT_TR_NOOP("in"), QT_TR_NOOP("Carts come in here")),
+    (Ends.OUT, QT_TR_NOOP("out"), QT_TR_NOOP("Carts leave here")),
+    (Ends.BOTH, QT_TR_NOOP("both"), QT_TR_NOOP("Carts come in and leave here")),
 )
 
 
@@ -103,9 +103,9 @@ class NameEntry(QFrame):
         row.setSpacing(4)
         for ends, word, tip in CHOICES:
             button = QToolButton(self)
-            button.setText(word)
-            button.setToolTip(tip)
-            button.setAccessibleName(tip)
+            button.setText(tr(word))
+            button.setToolTip(tr(tip))
+            button.setAccessibleName(tr(tip))
             button.setCheckable(True)
             self._ends.addButton(button, ends.value)
             row.addWidget(button, 1)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
 from app.tools.paths import heading_between
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.grid import Cell, Heading
 from model.routing.junction import Junction, SettingShapes
 from model.track.carts import Outcome, Way
@@ -19,9 +19,9 @@ NAMED_AT_MOST: Final = 4
 """Switches that the chip names; of more it gives the number."""
 
 REASONS: Final = {
-    Outcome.LEAVES_TRACK: "leaves the track",
-    Outcome.STOPPED: "stopped by a block",
-    Outcome.LOOPS: "runs in a loop",
+    Outcome.LEAVES_TRACK: QT_TR_NOOP("leaves the track"),
+    Outcome.STOPPED: QT_TR_NOOP("stopped by a block"),
+    Outcome.LOOPS: QT_TR_NOOP("runs in a loop"),
 }
 
 
@@ -45,7 +45,7 @@ class Run:
         """Why the way ended, in words; the arm's name where it ended at an arm."""
         if self.way.outcome is Outcome.ARM:
             return tr("leaves by {arm}", arm=self.way.arm)
-        return REASONS[self.way.outcome]
+        return tr(REASONS[self.way.outcome])
 
     @property
     def words(self) -> str:
@@ -86,7 +86,7 @@ def thrown(layout: Layout, names: dict[Cell, str], powered: frozenset[Cell]) -> 
     shapes = SettingShapes(rails_in_setting(layout, in_order, in_order))
     title = tr(
         "Preview: {names}",
-        names=_listed((names.get(cell, str(cell)) for cell in in_order), QT_TR_NOOP("powered")),
+        names=_powered([names.get(cell, str(cell)) for cell in in_order]),
     )
     return Preview(powered, shapes, title, thrown_by_hand=True)
 
@@ -154,15 +154,20 @@ def _states(junction: Junction, arm: str) -> str:
         return tr("it throws no switch")
     on = [switch.name for switch in switches if switch.at in powered]
     off = [switch.name for switch in switches if switch.at not in powered]
-    parts = [_listed(on, "powered")] if on else []
-    return ", ".join(parts + ([_listed(off, "resting")] if off else []))
+    parts = [_powered(on)] if on else []
+    return ", ".join(parts + ([_resting(off)] if off else []))
 
 
-def _listed(names: Iterable[str], state: str) -> str:
-    known = list(names)
-    if len(known) <= NAMED_AT_MOST:
-        return f"{', '.join(known)} {state}"
-    return tr("{count} switches {state}", count=len(known), state=state)
+def _powered(names: Sequence[str]) -> str:
+    if len(names) > NAMED_AT_MOST:
+        return tr("{count} switches powered", count=len(names))
+    return tr("{names} powered", names=", ".join(names))
+
+
+def _resting(names: Sequence[str]) -> str:
+    if len(names) > NAMED_AT_MOST:
+        return tr("{count} switches resting", count=len(names))
+    return tr("{names} resting", names=", ".join(names))
 
 
 def headings_of(run: Run) -> list[tuple[Cell, Heading, Heading]]:

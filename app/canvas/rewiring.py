@@ -9,13 +9,13 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.document import Document
 from app.search import Search
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.grid import Cell
 from model.plan import Change
 from model.wiring.lines.lines import FoundLine, line_at, lines
 from model.wiring.lines.rewire import Rewired, rewire
 
-CHANGED: Final = "The plan has changed, so the line stays as it is."
+CHANGED: Final = QT_TR_NOOP("The plan has changed, so the line stays as it is.")
 
 
 class Rewiring(QObject):
@@ -96,4 +96,4 @@ class Rewiring(QObject):
         if self.search.is_running and change.cells:
             self.search.stop()
             # The window first takes away what was said of the plan before.
-            QTimer.singleShot(0, self, lambda: self.status.emit(CHANGED))
+            QTimer.singleShot(0, self, lambda: self.status.emit(tr(CHANGED)))

@@ -17,7 +17,7 @@ from app.canvas.carries import Carries, GoesTo
 from app.document import Document
 from app.panels.words import listed
 from app.search import Search
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.edits import set_build_order
 from model.grid import Cell, Heading
 from model.ordering import Survey, survey
@@ -28,7 +28,7 @@ from model.track.shapes import Shape
 SECONDS: Final = 60
 NAMED_AT_MOST: Final = 4
 """Rails that a sentence names; of more it gives the number."""
-STEP_NAME: Final = "Order from survey"
+STEP_NAME: Final = QT_TR_NOOP("Order from survey")
 
 
 class Surveying(QObject):
@@ -68,11 +68,12 @@ class Surveying(QObject):
         if self.search.is_running:
             return tr("Survey: searching for an order, {seconds} s", seconds=self.search.seconds)
         count = len(self.differing)
-        said = tr("%n rail(s)", "", count) if count else tr("no rail")
-        return tr(
-            "Survey: {said} {words} from the plan",
-            said=said,
-            words=tr("differ") if count > 1 else tr("differs"),
+        if count > 1:
+            return tr("Survey: {count:,} rails differ from the plan", count=count)
+        return (
+            tr("Survey: 1 rail differs from the plan")
+            if count
+            else tr("Survey: no rail differs from the plan")
         )
 
     def words_at(self, cell: Cell) -> str:
@@ -166,7 +167,7 @@ class Surveying(QObject):
     def _place(self, result: Survey) -> None:
         assert result.rails is not None
         change = set_build_order(self._document.plan, result.rails)
-        self._document.apply(msgspec.structs.replace(change, label=STEP_NAME))
+        self._document.apply(msgspec.structs.replace(change, label=tr(STEP_NAME)))
         self.status.emit(
             tr("The plan is in an order now that gives every rail the shape in which it stands.")
         )

@@ -12,10 +12,10 @@ from app.canvas.dry_running import DryRunning
 from app.canvas.trains import CARTS_AT_MOST, GAP_AT_MOST
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 
-NO_WAYBILL: Final = "no waybill"
-OF_THE_ARM: Final = "waybill of the arm"
+NO_WAYBILL: Final = QT_TR_NOOP("no waybill")
+OF_THE_ARM: Final = QT_TR_NOOP("waybill of the arm")
 
 
 class TrainRow(QWidget):
@@ -45,7 +45,7 @@ class TrainRow(QWidget):
         """Offer the waybills that the plan names now."""
         self._names = ("", *self._dry_run.waybills)
         self.waybill.clear()
-        self.waybill.addItems([NO_WAYBILL, OF_THE_ARM, *self._names[1:]])
+        self.waybill.addItems([tr(NO_WAYBILL), tr(OF_THE_ARM), *self._names[1:]])
         if self._dry_run.train.waybill not in self._names:
             self._dry_run.train = replace(self._dry_run.train, waybill="")
         self._show()

@@ -130,7 +130,7 @@ class PlanView(Canvas):
 
     def preview_switches(self, powered: frozenset[Cell]) -> None:
         """Shows just these switches powered."""
-        self.dry_run.runner.stop(PREVIEWED)
+        self.dry_run.runner.stop(tr(PREVIEWED))
         self.previews.throw(powered)
 
     def preview_reader(self, arm_name: str | None) -> None:
@@ -138,7 +138,7 @@ class PlanView(Canvas):
         if arm_name is None:
             self.clear_preview()
         else:
-            self.dry_run.runner.stop(PREVIEWED)
+            self.dry_run.runner.stop(tr(PREVIEWED))
             self.previews.hold(arm_name)
 
     def run_cart(self, arm_name: str, waybill: bool) -> None:

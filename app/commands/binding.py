@@ -102,12 +102,10 @@ def bind_document(window: MainWindow) -> None:
     document.reset.connect(lambda: _show_reset(window))
     window.recovery.written.connect(panels.status.tell_copied)
     window.recovery.failed.connect(panels.status.tell_copy_failed)
-    panels.findings.count_changed.connect(
-        lambda count: window.side.upper_tabs.show_count(tr("Findings"), count)
-    )
-    panels.routes.count_changed.connect(lambda count: window.side.lower_tabs.show_count(tr("Routes"), count))
+    panels.findings.count_changed.connect(lambda count: window.side.upper_tabs.show_count("Findings", count))
+    panels.routes.count_changed.connect(lambda count: window.side.lower_tabs.show_count("Routes", count))
     panels.commissioning.count_changed.connect(
-        lambda count: window.side.upper_tabs.show_count(tr("Test runs"), count)
+        lambda count: window.side.upper_tabs.show_count("Test runs", count)
     )
     for name, can, text in (
         ("undo", stack.canUndoChanged, stack.undoTextChanged),
@@ -177,8 +175,8 @@ def _show_junction(window: MainWindow) -> None:
     document, panels = window.document, window.panels
     _show_findings(window)
     switches = document.junction.switches if document.junction else ()
-    window.side.lower_tabs.show_count(tr("Switches"), len(switches))
-    window.side.lower_tabs.show_count(tr("Readers"), len(panels.readers.readers))
+    window.side.lower_tabs.show_count("Switches", len(switches))
+    window.side.lower_tabs.show_count("Readers", len(panels.readers.readers))
     _show_here(window)
     if document.path is not None and not document.junction_is_old and not document.is_dirty:
         _describe_recent(window, document.path)
@@ -197,9 +195,9 @@ def _describe_recent(window: MainWindow, path: Path) -> None:
 def _show_acted_on(window: MainWindow, names: frozenset[str]) -> None:
     """Bring the list to the front in which an undo or redo shows."""
     if "routes" in names:
-        window.side.lower_tabs.bring_forward(tr("Routes"))
+        window.side.lower_tabs.bring_forward("Routes")
     if "waivers" in names:
-        window.side.upper_tabs.bring_forward(tr("Findings"))
+        window.side.upper_tabs.bring_forward("Findings")
 
 
 def _show_details(window: MainWindow) -> None:

@@ -16,7 +16,7 @@ from app.document import Document
 from app.materials_csv import materials_csv
 from app.settings import Settings
 from app.sheet_presets import SheetChoice, SheetPresets
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.files.writer import WriteError, write_bytes
 from model.sheet import materials
 
@@ -25,7 +25,7 @@ if TYPE_CHECKING:  # what draws on paper is loaded when it is first wanted
 
 Say = Callable[[str], None]
 CSV: Final = ".csv"
-WORKING: Final = "Working out the steps and the test runs…"
+WORKING: Final = QT_TR_NOOP("Working out the steps and the test runs…")
 
 
 class ExportCommands:
@@ -135,7 +135,7 @@ class ExportCommands:
         dialog = WorkingDialog(self._parent, tr("Build sheet"), self._worker)
         dialog.show()
         try:
-            found = cast("Worked", worked or dialog.result_of(self._job(), WORKING))
+            found = cast("Worked", worked or dialog.result_of(self._job(), tr(WORKING)))
             dialog.say(tr("Laying out the pages…"))
             draw(
                 found,

@@ -12,9 +12,9 @@ from PySide6.QtWidgets import QMenu
 from app.document import Document
 from app.panels.words import plain_tip
 from app.settings import Settings
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 
-NOTHING_YET = "None yet"
+NOTHING_YET = QT_TR_NOOP("None yet")
 
 
 def add_recent_menu(
@@ -68,4 +68,4 @@ def _fill(menu: QMenu, entries: list[tuple[str, str, Callable[[], object]]]) -> 
         action.setToolTip(plain_tip(tip or text))
         action.triggered.connect(partial(_do, command))
     if not entries:
-        menu.addAction(NOTHING_YET).setEnabled(False)
+        menu.addAction(tr(NOTHING_YET)).setEnabled(False)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.dry_run.waveform import value_change_dump
 from model.grid import Cell
 from model.parts import Part
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 MOST: Final = 200
 """Probes at a time."""
 READS_NOTHING: Final = frozenset({Part.GLASS, Part.SLAB})
-ADD, TAKE = "Probe", "Take probe away"
+ADD, TAKE = QT_TR_NOOP("Probe"), QT_TR_NOOP("Take probe away")
 
 
 class TimingCommands:
@@ -47,7 +47,7 @@ class TimingCommands:
     def name_action(self) -> None:
         """The menus say whether the probes would be added or taken away."""
         cells = self._cells()
-        text = TAKE if cells and self._all_watched(cells) else ADD
+        text = tr(TAKE) if cells and self._all_watched(cells) else tr(ADD)
         self._window.bound["probe"].setText(text)
 
     def show_or_hide(self) -> None:

@@ -18,7 +18,7 @@ from app.panels.rows import paint_text
 from app.panels.table_model import Index
 from app.panels.tables import CellDelegate, Table
 from app.search import Search
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.grid import ALL_TURNS, Turn
 from model.ordering import BuildOrder, orders_by_orientation
 from model.plan import Plan
@@ -27,8 +27,8 @@ SECONDS: Final = 60
 """For each orientation, at most."""
 WIDTHS: Final = (34, 236, 66, 54, 50, 0, 112)
 SIZE: Final = (720, 500)
-STOP, AGAIN = "Stop", "Search again"
-PLACE, TURN_AND_PLACE = "Place in this order", "Turn, and place in this order"
+STOP, AGAIN = QT_TR_NOOP("Stop"), QT_TR_NOOP("Search again")
+PLACE, TURN_AND_PLACE = QT_TR_NOOP("Place in this order"), QT_TR_NOOP("Turn, and place in this order")
 
 
 class BuildOrderDialog(QDialog):
@@ -56,9 +56,9 @@ class BuildOrderDialog(QDialog):
         self.table.setItemDelegate(_Delegate(self.table))
         self.table.set_widths(WIDTHS)
         self.table.fit_rows()
-        self.again = QPushButton(STOP)
+        self.again = QPushButton(tr(STOP))
         self.close_button = QPushButton(tr("Close"))
-        self.place = QPushButton(TURN_AND_PLACE)
+        self.place = QPushButton(tr(TURN_AND_PLACE))
         self._lay_out()
         self._connect()
 
@@ -83,9 +83,9 @@ class BuildOrderDialog(QDialog):
         self.model.show(self._found, self._searched if is_running else None)
         self.as_drawn.setText(needs_words(self._drawn) if self._drawn else "…")
         self.chosen.setText(self._chosen_words())
-        self.again.setText(STOP if is_running else AGAIN)
+        self.again.setText(tr(STOP) if is_running else tr(AGAIN))
         named(self.again, "Stop the search" if is_running else "Search the plan as it is now")
-        self.place.setText(PLACE if self.turn == Turn() else TURN_AND_PLACE)
+        self.place.setText(tr(PLACE) if self.turn == Turn() else tr(TURN_AND_PLACE))
         self.place.setEnabled(self._can_place())
 
     def done(self, result: int) -> None:
@@ -106,7 +106,7 @@ class BuildOrderDialog(QDialog):
         column.addLayout(form)
         column.addWidget(self.table, 1)
         column.addWidget(_note())
-        column.addLayout(search_buttons(self.again, AGAIN, self.close_button, self.place))
+        column.addLayout(search_buttons(self.again, tr(AGAIN), self.close_button, self.place))
 
     def _connect(self) -> None:
         self.search.found.connect(self._take)

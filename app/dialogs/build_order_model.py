@@ -9,21 +9,29 @@ from PySide6.QtCore import QObject, Qt
 
 from app.order_words import cheapest
 from app.panels.table_model import Index, TableModel
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from app.turn_words import turn_words
 from model.grid import ALL_TURNS, Turn
 from model.ordering import BuildOrder
 
 NUMBER, ORIENTATION, INVERTERS, THROWN, WIRED, PROOF, MARK = range(7)
-TITLES: Final = ("", "orientation", "inverters", "thrown", "wired", "a better order", "")
+TITLES: Final = (
+    "",
+    QT_TR_NOOP("orientation"),
+    QT_TR_NOOP("inverters"),
+    QT_TR_NOOP("thrown"),
+    QT_TR_NOOP("wired"),
+    QT_TR_NOOP("a better order"),
+    "",
+)
 TIPS: Final = (
-    "The number of the orientation",
-    "How the plan is turned from how it is drawn now",
-    "Switches that are powered while no reader holds",
-    "Switches thrown, summed over the readers",
-    "Switches that need a line or an inverter",
-    "Whether it is proved that no order is better",
-    "Where the junction is cheapest",
+    QT_TR_NOOP("The number of the orientation"),
+    QT_TR_NOOP("How the plan is turned from how it is drawn now"),
+    QT_TR_NOOP("Switches that are powered while no reader holds"),
+    QT_TR_NOOP("Switches thrown, summed over the readers"),
+    QT_TR_NOOP("Switches that need a line or an inverter"),
+    QT_TR_NOOP("Whether it is proved that no order is better"),
+    QT_TR_NOOP("Where the junction is cheapest"),
 )
 NONE: Final = "—"
 
@@ -56,7 +64,7 @@ class OrdersModel(TableModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return words
         if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleTextRole):
-            return f"{TITLES[index.column()]}: {words}" if TITLES[index.column()] else words
+            return f"{tr(TITLES[index.column()])}: {words}" if tr(TITLES[index.column()]) else words
         return None
 
     def _words(self, turn: Turn) -> tuple[str, ...]:

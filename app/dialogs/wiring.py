@@ -25,8 +25,8 @@ from app.panels.findings_list import findings_list
 from app.panels.look import label, named
 from app.panels.tables import CellDelegate, Table
 from app.search import Search
-from app.translation import tr
-from app.wire_words import BARRELS, CAUTION, lines_words, proof_words, room_words, stage_words
+from app.translation import QT_TR_NOOP, tr
+from app.wire_words import BARRELS, CAUTIONS, ROOM, lines_words, proof_words, room_words, stage_words
 from model.grid import Cell
 from model.plan import Plan
 from model.progress import Progress
@@ -35,7 +35,7 @@ from model.wiring.result import Wiring
 WIDTHS: Final = (150, 0, 64, 80, 140)
 SIZE: Final = (720, 520)
 SMALLEST: Final = (640, 420)
-STOP, AGAIN, PLACE = "Stop", "Search again", "Place the wiring"
+STOP, AGAIN, PLACE = QT_TR_NOOP("Stop"), QT_TR_NOOP("Search again"), QT_TR_NOOP("Place the wiring")
 WAITS: Final = "…"
 ROWS: Final = ("attempt", "lines", "proof", "room")
 """What is told of; the first three while the search works at them, all when it is over."""
@@ -70,9 +70,9 @@ class WiringDialog(QDialog):
         self.why_not = WhyNotModel(self)
         self.list = findings_list(self, self.why_not, tr("Why it is not wired"))
         self.said = label("", "second")
-        self.again = QPushButton(STOP)
+        self.again = QPushButton(tr(STOP))
         self.close_button = QPushButton(tr("Close"))
-        self.place = QPushButton(PLACE)
+        self.place = QPushButton(tr(PLACE))
         self._lay_out()
         self._connect()
 
@@ -92,7 +92,7 @@ class WiringDialog(QDialog):
         is_running = self.search.is_running
         is_other = self.fields.numbers != self._searched
         self.state.setText(self._state_words())
-        self.again.setText(STOP if is_running else AGAIN)
+        self.again.setText(tr(STOP) if is_running else tr(AGAIN))
         named(self.again, "Stop the search" if is_running else "Search the plan as it is now")
         for told in self.told.values():
             if not is_running and told.text() == WAITS:
@@ -154,7 +154,7 @@ class WiringDialog(QDialog):
         column.addLayout(self._stack, 1)
         column.addWidget(self.said)
         column.addWidget(_note())
-        column.addLayout(search_buttons(self.again, AGAIN, self.close_button, self.place))
+        column.addLayout(search_buttons(self.again, tr(AGAIN), self.close_button, self.place))
 
     def _connect(self) -> None:
         self.search.found.connect(self._take)
@@ -244,6 +244,6 @@ def _steps(plan: Plan, seed: int, grow: int, depth: int) -> Iterator[Progress | 
 
 
 def _note() -> QLabel:
-    made = label(f"{BARRELS} {CAUTION}", "second")
+    made = label(" ".join((tr(BARRELS, room=ROOM), *map(tr, CAUTIONS))), "second")
     made.setWordWrap(True)
     return made

@@ -12,20 +12,28 @@ from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE
 from app.panels.kept_rows import KeptRows
 from app.panels.table_model import Index, TableModel
 from app.panels.words import plain_tip
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from app.wire_words import time_words
 from model.grid import Cell
 from model.rules import Severity
 from model.wiring.result import LineReport, Unwired, Wiring
 
 READER, THROWS, DUST, REPEATERS, HEADWAY = range(5)
-TITLES: Final = ("reader", "throws", "dust", "repeaters", "next train after")
+TITLES: Final = (
+    QT_TR_NOOP("reader"),
+    QT_TR_NOOP("throws"),
+    QT_TR_NOOP("dust"),
+    QT_TR_NOOP("repeaters"),
+    QT_TR_NOOP("next train after"),
+)
 TIPS: Final = (
-    "The arm whose reader the line comes from",
-    "The switches that it throws",
-    "Cells of dust in the line",
-    "Repeaters in the line",
-    "From the last cart of a called train until all is at rest, and another train may come in by any arm",
+    QT_TR_NOOP("The arm whose reader the line comes from"),
+    QT_TR_NOOP("The switches that it throws"),
+    QT_TR_NOOP("Cells of dust in the line"),
+    QT_TR_NOOP("Repeaters in the line"),
+    QT_TR_NOOP(
+        "From the last cart of a called train until all is at rest, and another train may come in by any arm"
+    ),
 )
 NONE: Final = "—"
 
@@ -59,7 +67,7 @@ class LinesModel(TableModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return words
         if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleTextRole):
-            return plain_tip(f"{TITLES[index.column()]}: {words}")
+            return plain_tip(f"{tr(TITLES[index.column()])}: {words}")
         return None
 
     def _words(self, line: LineReport) -> tuple[str, ...]:

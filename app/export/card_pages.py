@@ -14,7 +14,7 @@ from app.export.flow import Placed, Strip, Table, draw_strips, paginate
 from app.export.papers import MARGIN, PAPERS
 from app.export.pencil import COVER, HAIR, LEGEND, NARROW, RULER, TEXT, WIDE, Align, Pencil
 from app.export.strips import paragraph, sentence
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.network.cards import DepartureCard
 
 PAPER: Final = PAPERS["A4"]
@@ -25,9 +25,9 @@ PADDING, HEAD = 4.0, 22.0
 CUT_MARK: Final = 8.0
 MOST_EMPTY: Final = 3
 """Sentences on empty carts at the foot of a card."""
-HOW_TO: Final = "Departures. Put the waybills named into your cart before you set out."
-NOBODY: Final = "No trip from here is planned."
-NO_LINK: Final = "No track leads away from here."
+HOW_TO: Final = QT_TR_NOOP("Departures. Put the waybills named into your cart before you set out.")
+NOBODY: Final = QT_TR_NOOP("No trip from here is planned.")
+NO_LINK: Final = QT_TR_NOOP("No track leads away from here.")
 
 
 @dataclass(frozen=True)
@@ -62,7 +62,7 @@ class PaperCard:
         pencil.text(right, inner.top() + LEGEND + 1, self.title, LEGEND, align=Align.RIGHT, widest=third)
         said = tr("times at 8 cells a second{of}", of=of)
         pencil.text(right, inner.top() + 15.5, said, RULER, align=Align.RIGHT, widest=third)
-        pencil.text(inner.left(), inner.top() + 15.5, HOW_TO, LEGEND, widest=wide)
+        pencil.text(inner.left(), inner.top() + 15.5, tr(HOW_TO), LEGEND, widest=wide)
 
 
 def card_pages(cards: Sequence[DepartureCard], title: str) -> Iterator[partial[None]]:
@@ -84,7 +84,7 @@ def paper_cards(card: DepartureCard, title: str) -> list[PaperCard]:
     inner = _frame(0).adjusted(PADDING, PADDING, -PADDING, -PADDING)
     foot = tuple(_foot(card, inner.width()))
     room = inner.height() - HEAD - sum(strip.height for strip in foot) - 2.5
-    rows = card_rows(card, inner.width()) or (sentence(NOBODY),)
+    rows = card_rows(card, inner.width()) or (sentence(tr(NOBODY)),)
     parts = paginate([Table((card_header(card),), rows)], room)
     return [
         PaperCard(card, tuple(part), foot, number, len(parts), title) for number, part in enumerate(parts, 1)
@@ -93,7 +93,7 @@ def paper_cards(card: DepartureCard, title: str) -> list[PaperCard]:
 
 def _foot(card: DepartureCard, wide: float) -> Iterator[Strip]:
     """Where empty carts go; the same on all cards of a station."""
-    said = [empty_words(run) for run in card.empty] or [NO_LINK]
+    said = [empty_words(run) for run in card.empty] or [tr(NO_LINK)]
     if len(said) > MOST_EMPTY:
         said[MOST_EMPTY - 1 :] = [
             tr("And {count:,} more tracks lead away from here.", count=len(said) - MOST_EMPTY + 1)

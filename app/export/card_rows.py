@@ -12,7 +12,7 @@ from app.canvas.symbols import draw_cart, paper
 from app.canvas.symbols.lettering import em_for, printable, width
 from app.export.flow import Strip
 from app.export.pencil import HAIR, LEGEND, NARROW, SECTION, TEXT, WIDE, Align, Pencil, fitted
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.network.cards import Departure, DepartureCard, EmptyRun
 from model.network.riding import Stop
 from model.network.times import seconds_for
@@ -27,8 +27,8 @@ LABEL, INDENT, GAP, FEED = 6.2, 2.0, 2.0, 7.4
 """A waybill: its height, the room beside its name, from one to the next, from line to line."""
 MOST_LINES: Final = 6
 """Of waybills in one piece."""
-NOTHING: Final = "nothing"
-NO_WAY: Final = "no way leads there"
+NOTHING: Final = QT_TR_NOOP("nothing")
+NO_WAY: Final = QT_TR_NOOP("no way leads there")
 
 
 class Label(NamedTuple):
@@ -100,12 +100,12 @@ def _draw_words(pencil: Pencil, departure: Departure, space: QRectF, room: float
     baseline = middle + TEXT / 2
     pencil.text(left + TO, middle + SECTION / 2, departure.end, SECTION, bold=True, widest=TAKE - TO - 3)
     if departure.length is None:
-        pencil.text(left + TAKE, baseline, NO_WAY, TEXT, widest=room)
+        pencil.text(left + TAKE, baseline, tr(NO_WAY), TEXT, widest=room)
         return
     loaded = bool(departure.waybills)
     draw_cart(pencil.painter, left + CART, middle, paper(SYMBOL), 90.0, pencil.theme, loaded=loaded)
     if not loaded:
-        pencil.text(left + TAKE, baseline, NOTHING, TEXT, widest=room)
+        pencil.text(left + TAKE, baseline, tr(NOTHING), TEXT, widest=room)
     if departure.by is not None:
         pencil.text(right - TIME_ROOM - BY_ROOM, baseline, departure.by, TEXT, widest=BY_ROOM - 3)
     time = time_words(seconds_for(departure.length))

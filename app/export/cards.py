@@ -16,12 +16,13 @@ from app.export.devices import in_files, offscreen
 from app.export.pencil import Pencil
 from app.export.reader_pages import reader_pages
 from app.theme import theme
+from app.translation import QT_TR_NOOP, tr
 from model.files.writer import write_together
 from model.network.cards import departure_cards, reader_signs
 from model.network.network import Network
 from model.network.result import NetworkPlan
 
-UNTITLED: Final = "Network without a title"
+UNTITLED: Final = QT_TR_NOOP("Network without a title")
 
 
 def export_cards(network: Network, plan: NetworkPlan, path: str | os.PathLike[str]) -> list[str]:
@@ -31,7 +32,7 @@ def export_cards(network: Network, plan: NetworkPlan, path: str | os.PathLike[st
     Raises WriteError where a file cannot be written, ValueError for another ending.
     """
     application = QGuiApplication.instance() or offscreen()
-    title = network.title or UNTITLED
+    title = network.title or tr(UNTITLED)
     pages: list[Callable[[Pencil], None]] = [*card_pages(departure_cards(network, plan), title)]
     pages += reader_pages(reader_signs(network, plan), title, len(pages))
     drawn = [partial(_draw, page) for page in pages]

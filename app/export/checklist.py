@@ -10,7 +10,7 @@ from PySide6.QtCore import QRectF
 from app.export.flow import Strip, Table
 from app.export.pencil import HAIR, LEGEND, NARROW, RULER, WIDE, Pencil
 from app.export.strips import HEADER, NONE, ROW, heading, paragraph, sentence
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.sheet.checklist import Checklist, ChecklistRun
 
 RUN, IN_AT, WAYBILL, MUST, SEEN, NOTE = 0.0, 14.0, 47.0, 84.0, 124.0, 139.0
@@ -19,14 +19,14 @@ TICK_BOX: Final = 6.0
 LISTED: Final = 6
 """Entries of a list below the runs, at most."""
 DASH: Final = "\u2013"
-HOW_TO_TEST: Final = (
+HOW_TO_TEST: Final = QT_TR_NOOP(
     "Push a cart in at the arm. Tick what you saw; where it was otherwise, note how the cart left."
 )
 
 
 def checklist_tables(checklist: Checklist, width: float, *, wanted: bool) -> Iterator[Table]:
     """The runs, and below them how much they show; ``wanted``: whether there is a route to test at all."""
-    head = heading(tr("Test checklist"), HOW_TO_TEST)
+    head = heading(tr("Test checklist"), tr(HOW_TO_TEST))
     if not wanted:
         yield Table((head,), (sentence(tr("There is no wanted route to test yet.")),))
         return

@@ -12,7 +12,7 @@ from app.canvas.symbols import Look, Stage, draw_inverter_gate, paint, paper
 from app.export.flow import Strip, Table, cut
 from app.export.pencil import HAIR, LEGEND, NARROW, WIDE, Align, Pencil
 from app.export.strips import HEADER, NONE, ROW, heading, sentence
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.parts import Part
 from model.routing.junction import Switch
 from model.sheet.routes import ControlRow, ControlTable, Lie
@@ -22,15 +22,15 @@ FROM, TO, WAYBILL, SWITCHES = 0.0, 29.0, 58.0, 84.0
 NARROWEST, BROADEST = 15.0, 26.0
 """A switch's column."""
 SYMBOL: Final = 6.0
-HOW_TO_LIE: Final = (
+HOW_TO_LIE: Final = QT_TR_NOOP(
     "The way each switch must lie. R rests, P powered, B as built, not wired, \u2014 not passed."
 )
-NOT_REACHED: Final = "not reached"
+NOT_REACHED: Final = QT_TR_NOOP("not reached")
 
 
 def control_tables(control: ControlTable, width: float) -> Iterator[Table]:
     """As many tables as it takes to give each switch a column."""
-    head = heading(tr("Control table"), HOW_TO_LIE)
+    head = heading(tr("Control table"), tr(HOW_TO_LIE))
     if not control.rows:
         yield Table((head,), (sentence(tr("No routes are wanted yet.")),))
         return
@@ -70,7 +70,7 @@ def _control_row(row: ControlRow, lies: tuple[Lie | None, ...], breadth: float, 
         pencil.text(left + FROM, baseline, row.start, LEGEND, widest=room)
         pencil.text(left + TO, baseline if row.reached else baseline - 2, row.goal, LEGEND, widest=room)
         if not row.reached:
-            pencil.text(left + TO, baseline + 2.2, NOT_REACHED, 1.8, bold=True, widest=room)
+            pencil.text(left + TO, baseline + 2.2, tr(NOT_REACHED), 1.8, bold=True, widest=room)
         pencil.text(left + WAYBILL, baseline, row.waybill or NONE, LEGEND, widest=SWITCHES - WAYBILL - 3)
         for index, lie in enumerate(lies):
             _draw_lie(pencil, lie, left + SWITCHES + (index + 0.5) * breadth, space)

@@ -20,7 +20,7 @@ from app.export.plan_picture import PiecePainter, Window, draw_grid, window_abou
 from app.export.washes import KEY, draw_washes
 from app.icons import rest_look
 from app.names import part_name
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.parts import RAILS
 from model.sheet.cautions import Caution
 from model.sheet.footprint import Bounds
@@ -34,13 +34,13 @@ LARGEST_CELL, SMALLEST_CELL, CELL_STEP = 10.0, 0.5, 0.5
 """mm a cell in the picture, which is to no scale."""
 DETAIL_FROM: Final = 2.5
 """mm a cell from which grid and tags are drawn."""
-UNTITLED: Final = "Untitled plan"
+UNTITLED: Final = QT_TR_NOOP("Untitled plan")
 
 
 def cover(job: Job) -> Page:
     """The first page."""
     footer = tr("picture not to scale · north up")
-    said = [footer, *([KEY] if job.washes else []), *filter(None, [left_out(job)])]
+    said = [footer, *([tr(KEY)] if job.washes else []), *filter(None, [left_out(job)])]
     footer = job.footer(" \u00b7 ".join(said))
     return Page(job.sheet.summary, footer, lambda pencil: _draw(pencil, job))
 
@@ -48,7 +48,7 @@ def cover(job: Job) -> Page:
 def _draw(pencil: Pencil, job: Job) -> None:
     frame, sheet = job.paper.frame, job.sheet
     left, room = frame.left() + PADDING, frame.width() - 2 * PADDING
-    pencil.text(left, frame.top() + 10.5, sheet.title or UNTITLED, COVER, bold=True, widest=room)
+    pencil.text(left, frame.top() + 10.5, sheet.title or tr(UNTITLED), COVER, bold=True, widest=room)
     pencil.text(left, frame.top() + 18.5, _second_line(job), TEXT, widest=room)
     picture, materials, cautions = _areas(job.paper)
     _draw_picture(pencil, job, picture)

@@ -25,10 +25,10 @@ from app.depth.ties import ties
 from app.export.page import Job, Page
 from app.export.pencil import LEGEND, NARROW, TEXT, Pencil
 from app.export.plan_picture import rest_look_of
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.sheet.levels import LevelPage
 
-TITLE: Final = "In depth \u2014 the levels pulled apart"
+TITLE: Final = QT_TR_NOOP("In depth \u2014 the levels pulled apart")
 LARGEST, LEAST, STEP = 10.0, 2.0, 0.5
 """mm a cell along each axis."""
 READABLE: Final = 3.5
@@ -37,7 +37,7 @@ PADDING: Final = 8.0
 NOTE: Final = 12.0
 """Below the picture, for what it says of itself."""
 NORTH_RADIUS: Final = 5.0
-TOO_SMALL: Final = "no page in depth: the plan is too large for this paper"
+TOO_SMALL: Final = QT_TR_NOOP("no page in depth: the plan is too large for this paper")
 
 
 def depth_pages(job: Job) -> list[Page]:
@@ -46,12 +46,12 @@ def depth_pages(job: Job) -> list[Page]:
     if frame is None:
         return []
     scale = tr("isometric · 1 cell = {size:g} mm along each axis", size=frame.size.c)
-    return [Page(TITLE, job.footer(scale), lambda pencil: _draw(pencil, job, frame))]
+    return [Page(tr(TITLE), job.footer(scale), lambda pencil: _draw(pencil, job, frame))]
 
 
 def left_out(job: Job) -> str:
     """Why a plan with levels one above the other has no such page; empty where it has one."""
-    return TOO_SMALL if len(job.sheet.levels) > 1 and _frame(job) is None else ""
+    return tr(TOO_SMALL) if len(job.sheet.levels) > 1 and _frame(job) is None else ""
 
 
 def _frame(job: Job) -> Frame | None:

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 
 from app.export.papers import Paper
 from app.export.pencil import FIELD_NAME, RULER, SECTION, TEXT, TITLE, WIDE, Align, Pencil
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.plan import SheetData
 
 CENTRING_MARK = 5.0
 LANGUAGE = "en"
-BUILD_SHEET = "Build sheet"
+BUILD_SHEET = QT_TR_NOOP("Build sheet")
 BLANK = "\u2014"
 UPPER, MIDDLE = 12.0, 24.0
 """Heights in the title block at which its rows end."""
@@ -78,7 +78,7 @@ class _Fields:
     def fill(self, words: PageWords, data: SheetData) -> None:
         """All fields; what nobody gave is a dash."""
         self._field(0, 0, OWNER_END, tr("Legal owner"), data.owner)
-        self._field(OWNER_END, 0, TYPE_END, tr("Document type"), words.kind)
+        self._field(OWNER_END, 0, TYPE_END, tr("Document type"), tr(words.kind))
         self._field(TYPE_END, 0, CREATED_END, tr("Created by"), data.created_by)
         self._field(CREATED_END, 0, 180.0, tr("Approved by"), data.approved_by)
         self._field(TYPE_END, UPPER, 180.0, tr("Identification number"), data.number, bold=True)

@@ -13,7 +13,7 @@ from app.canvas.symbols.rails import draw_facing_mark
 from app.export.pencil import HAIR, LEGEND, RULER, SECTION, Align, Pencil
 from app.icons import SWITCH, rest_look
 from app.names import part_name
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.grid import Facing, Heading
 from model.parts import Mode, Part
 from model.pieces import Piece
@@ -25,11 +25,11 @@ HEADING_HEIGHT: Final = 13.0
 TALLEST_ROW: Final = 9.3
 NOTE_FEED: Final = 5.6
 SIGN_WORDS: Final = {
-    Sign.RISING: "of these rising, wide end high",
-    Sign.SWITCH: "of these switches, drive on the free side",
-    Sign.INVERTER: "switches with an inverter",
-    Sign.FACING: "place it facing this way",
-    Sign.NUMBER: "place these in order of their numbers",
+    Sign.RISING: QT_TR_NOOP("of these rising, wide end high"),
+    Sign.SWITCH: QT_TR_NOOP("of these switches, drive on the free side"),
+    Sign.INVERTER: QT_TR_NOOP("switches with an inverter"),
+    Sign.FACING: QT_TR_NOOP("place it facing this way"),
+    Sign.NUMBER: QT_TR_NOOP("place these in order of their numbers"),
 }
 SIGN_LOOKS: Final = {
     Sign.RISING: Look(Part.RAIL, shape=Shape.RISING_EAST),
@@ -101,7 +101,7 @@ def sample_look(piece: Piece) -> Look:
 def row_words(row: KeyRow) -> str:
     """What the row says."""
     if row.sample is None:
-        return SIGN_WORDS[row.sign]
+        return tr(SIGN_WORDS[row.sign])
     piece, name = row.sample, part_name(row.sample.part)
     if piece.part is Part.COMPARATOR:
         return f"{name}, {'subtract' if piece.mode is Mode.SUBTRACT else 'compare'}"

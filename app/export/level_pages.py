@@ -75,7 +75,7 @@ def _page(drawing: _Drawing, part: Tile) -> Page:
         if parts == 1
         else tr("{title} · part {own} of {parts}", title=level.title, own=own, parts=parts)
     )
-    footer = job.footer(f"{scale} \u00b7 {KEY}" if job.washes else scale)
+    footer = job.footer(f"{scale} \u00b7 {tr(KEY)}" if job.washes else scale)
     return Page(supplement, footer, lambda pencil: _draw(pencil, drawing, part))
 
 

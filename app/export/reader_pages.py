@@ -14,7 +14,7 @@ from app.export.frame import PageWords, draw_frame
 from app.export.papers import PAPERS
 from app.export.pencil import HAIR, LEGEND, NARROW, WIDE, Pencil
 from app.export.strips import HEADER, heading, sentence
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.network.cards import ReaderSign
 from model.plan import SheetData
 
@@ -24,31 +24,33 @@ JUNCTION, ARM, DEFAULT, WAYBILL, CALLED = 0.0, 42.0, 78.0, 112.0, 146.0
 """Where the columns begin."""
 ENDS: Final = {JUNCTION: ARM, ARM: DEFAULT, DEFAULT: WAYBILL, WAYBILL: CALLED}
 ROW: Final = 7.5
-READERS: Final = "Readers"
-KIND: Final = "List of readers"
-HOW_TO: Final = (
+READERS: Final = QT_TR_NOOP("Readers")
+KIND: Final = QT_TR_NOOP("List of readers")
+HOW_TO: Final = QT_TR_NOOP(
     "What to write on the sign of each reader: by which arm carts leave without the waybill, and with it."
 )
-NO_READERS: Final = "The network has no readers."
-TAKES_NOTHING: Final = "takes nothing"
+NO_READERS: Final = QT_TR_NOOP("The network has no readers.")
+TAKES_NOTHING: Final = QT_TR_NOOP("takes nothing")
 DASH: Final = "—"
 
 
 def reader_pages(signs: Sequence[ReaderSign], title: str, before: int) -> list[partial[None]]:
     """What draws each page; so many pages of cards come ``before``."""
     area = PAPER.body.adjusted(PADDING, PADDING, -PADDING, -PADDING)
-    head = heading(READERS, HOW_TO)
+    head = heading(tr(READERS), tr(HOW_TO))
     rows = tuple(_rows(signs))
-    table = Table((head, Strip(HEADER, _draw_header)) if rows else (head,), rows or (sentence(NO_READERS),))
+    table = Table(
+        (head, Strip(HEADER, _draw_header)) if rows else (head,), rows or (sentence(tr(NO_READERS)),)
+    )
     parts = paginate([table], area.height())
     pages = []
     for number, part in enumerate(parts, 1):
         supplement = (
-            KIND
+            tr(KIND)
             if len(parts) == 1
-            else tr("{kind} · part {number} of {count}", kind=KIND, number=number, count=len(parts))
+            else tr("{kind} · part {number} of {count}", kind=tr(KIND), number=number, count=len(parts))
         )
-        words = PageWords(title, supplement, "", before + number, before + len(parts), KIND)
+        words = PageWords(title, supplement, "", before + number, before + len(parts), tr(KIND))
         pages.append(partial(_draw_page, part, area, words))
     return pages
 
@@ -80,7 +82,7 @@ def _rows(signs: Sequence[ReaderSign]) -> Iterator[Strip]:
 
 def _row(sign: ReaderSign, *, ends: bool) -> Strip:
     """``ends``: whether it is the last of its junction."""
-    taken = (TAKES_NOTHING, DASH) if sign.name is None else (sign.name, sign.other)
+    taken = (tr(TAKES_NOTHING), DASH) if sign.name is None else (sign.name, sign.other)
     words = (sign.junction, sign.arm, sign.default, *taken)
 
     def draw(pencil: Pencil, space: QRectF) -> None:

@@ -22,6 +22,7 @@ from app.export.pencil import Pencil
 from app.export.step_pages import step_pages
 from app.export.tables import table_pages
 from app.export.washes import sheet_theme, washes_of
+from app.translation import tr
 from model.files.writer import write_together
 from model.plan import Plan
 from model.routing.junction import Junction
@@ -88,7 +89,7 @@ def write_sheet(
 
 def title_of(worked: Worked) -> str:
     """What the file, or the work of a printer, is called."""
-    return printable(worked.junction.plan.details.title or UNTITLED)
+    return printable(worked.junction.plan.details.title or tr(UNTITLED))
 
 
 def telling(pages: Sequence[DrawPage], on_page: OnPage) -> list[DrawPage]:
@@ -115,7 +116,7 @@ def sheet_pages(worked: Worked, paper: str, colour: bool, *, steps: bool) -> lis
 def _draw(job: Job, page: Page, number: int, pages: int, painter: QPainter) -> None:
     pencil = Pencil(painter, job.theme)
     page.draw(pencil)
-    title = job.sheet.title or UNTITLED
+    title = job.sheet.title or tr(UNTITLED)
     words = PageWords(title, page.supplement, page.footer, number, pages)
     draw_frame(pencil, job.paper, words, job.sheet.data)
 

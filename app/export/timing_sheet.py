@@ -20,7 +20,7 @@ from app.panels.timing_axis import TimeAxis
 from app.panels.timing_drawing import Manner, draw_axis, draw_trace, draw_unsure, symbol_of
 from app.panels.timing_trace import Trace, seconds
 from app.theme import theme
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.grid import Cell
 
 WIDTH: Final = 297.0
@@ -35,7 +35,7 @@ NARROW: Final = 0.25
 BETWEEN_MARKS: Final = 16.0
 LEAST: Final = 0.4
 """Several changes within as much fall together."""
-HOW_TO_READ: Final = (
+HOW_TO_READ: Final = QT_TR_NOOP(
     "A tick is 1/20 s. Wide line over grey: on; narrow line: off. Steps and figures: strength, 0 to 15. "
     "Solid black: changes too close to draw. ?: the order within the tick decides."
 )
@@ -57,7 +57,7 @@ def timing_svg(sheet: TimingSheet) -> bytes:
     """The diagram as one SVG as high as its rows. A Qt application must be there."""
     assert QGuiApplication.instance() is not None
     height = 2 * MARGIN + HEAD + AXIS + len(sheet.traces) * ROW + FOOT
-    title = printable(sheet.title or UNTITLED)
+    title = printable(sheet.title or tr(UNTITLED))
     return svg(
         partial(_draw, sheet), Paper("timing", WIDTH, height), tr("Timing diagram: {title}", title=title)
     )
@@ -84,7 +84,7 @@ def _draw(sheet: TimingSheet, painter: QPainter) -> None:
         draw_unsure(painter, manner, box, axis, sheet.unsure.get(trace.cell, ()))
         pencil.line(space.left(), space.bottom(), space.right(), space.bottom(), HAIR, pencil.theme.grid4)
     pencil.line(MARGIN, top + AXIS, WIDTH - MARGIN, top + AXIS, NARROW)
-    pencil.text(MARGIN, bottom + 5, HOW_TO_READ, RULER, widest=WIDTH - 2 * MARGIN)
+    pencil.text(MARGIN, bottom + 5, tr(HOW_TO_READ), RULER, widest=WIDTH - 2 * MARGIN)
 
 
 def _draw_head(pencil: Pencil, sheet: TimingSheet) -> None:
@@ -97,7 +97,7 @@ def _draw_head(pencil: Pencil, sheet: TimingSheet) -> None:
         to=seconds(last),
     )
     half = (WIDTH - 2 * MARGIN) / 2 - 4
-    pencil.text(MARGIN, MARGIN + 5, sheet.title or UNTITLED, SECTION, bold=True, widest=half)
+    pencil.text(MARGIN, MARGIN + 5, sheet.title or tr(UNTITLED), SECTION, bold=True, widest=half)
     pencil.text(WIDTH - MARGIN, MARGIN + 5, when, TEXT, align=Align.RIGHT, widest=half)
 
 

@@ -10,6 +10,7 @@ from app.canvas.symbols.ways import draw_wash
 from app.export.pencil import Pencil
 from app.export.plan_picture import Window
 from app.theme import Theme, theme
+from app.translation import QT_TR_NOOP
 from model.routing.junction import Junction
 
 Washes = tuple[tuple[WayKind, tuple[WayStep, ...]], ...]
@@ -17,7 +18,7 @@ Washes = tuple[tuple[WayKind, tuple[WayStep, ...]], ...]
 
 COLOURED: Final = ("idle", "called", "error", "warning", "on_error", "on_warning", "wash")
 """The tokens that colour brings onto paper; all lines stay black."""
-KEY: Final = "green: ways of empty carts \u00b7 purple: of called carts"
+KEY: Final = QT_TR_NOOP("green: ways of empty carts \u00b7 purple: of called carts")
 
 
 def sheet_theme(colour: bool) -> Theme:

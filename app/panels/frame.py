@@ -32,6 +32,7 @@ from app.panels.switches_panel import SwitchesPanel
 from app.panels.timing_panel import TALL, TimingPanel
 from app.panels.tools_row import ToolsRow
 from app.panels.tray import NARROW, WIDE, Tray
+from app.translation import QT_TR_NOOP, tr
 
 NARROW_TRAY_BELOW: Final = 1280
 FOLDED_STRIP_BELOW: Final = 1100
@@ -66,16 +67,20 @@ class Panels:
         self.message = MessageBar()
         self.side = SidePanel(
             Tabs(
-                "Findings, materials and test runs",
-                {"Findings": self.findings, "Materials": self.materials, "Test runs": self.commissioning},
+                tr("Findings, materials and test runs"),
+                {
+                    QT_TR_NOOP("Findings"): self.findings,
+                    QT_TR_NOOP("Materials"): self.materials,
+                    QT_TR_NOOP("Test runs"): self.commissioning,
+                },
             ),
             Tabs(
-                "Switches, routes, readers and pieces",
+                tr("Switches, routes, readers and pieces"),
                 {
-                    "Switches": self.switches,
-                    "Routes": self.routes,
-                    "Readers": self.readers,
-                    "Pieces": self.pieces,
+                    QT_TR_NOOP("Switches"): self.switches,
+                    QT_TR_NOOP("Routes"): self.routes,
+                    QT_TR_NOOP("Readers"): self.readers,
+                    QT_TR_NOOP("Pieces"): self.pieces,
                 },
             ),
         )

@@ -9,6 +9,7 @@ from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QSplitter, QTabBar, QTabWidget, QVBoxLayout, QWidget
 
 from app.panels.look import font, panel
+from app.translation import tr
 
 WIDTH: Final = 348
 MOST: Final = 640
@@ -58,11 +59,12 @@ class Tabs(QTabWidget):
         self._titles = list(panels)
         self.panels = list(panels.values())
         for title, widget in panels.items():
-            self.addTab(widget, title)
+            self.addTab(widget, tr(title))
 
     def show_count(self, title: str, count: int | None) -> None:
         """Put a figure behind a tab's title, or none while it is not known."""
-        self.setTabText(self._titles.index(title), title if count is None else f"{title}  {count}")
+        said = tr(title)
+        self.setTabText(self._titles.index(title), said if count is None else f"{said}  {count}")
 
     def bring_forward(self, title: str) -> None:
         """Bring a panel to the front; the focus stays where it is."""

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from app.tools.host import Ends, Ghost
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 
-ENDS = {Ends.IN: "in", Ends.OUT: "out", Ends.BOTH: "in and out"}
+ENDS = {Ends.IN: QT_TR_NOOP("in"), Ends.OUT: QT_TR_NOOP("out"), Ends.BOTH: QT_TR_NOOP("in and out")}
 
 
 def gesture_words(ghost: Ghost) -> str:
@@ -14,7 +14,7 @@ def gesture_words(ghost: Ghost) -> str:
     if ghost.change is not None and not ghost.change.is_empty:
         said.append(ghost.change.label)
     if ghost.crossing is not None:
-        said.append(tr("arm, {ends}", ends=ENDS[ghost.crossing[2]]))
+        said.append(tr("arm, {ends}", ends=tr(ENDS[ghost.crossing[2]])))
     if ghost.cart is not None:
         load = tr("with the waybill") if ghost.cart.loaded else tr("empty")
         said.append(tr("cart heading {heading}, {load}", heading=ghost.cart.heading.word, load=load))

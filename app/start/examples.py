@@ -18,7 +18,7 @@ from app.network.mini_map import map_path, network_words
 from app.panels.look import font
 from app.panels.mini_plan import line_path, paint_line_path
 from app.panels.rows import paint_text
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.files.errors import PlanFileError
 from model.files.plan_file import read_plan
 from model.grid import Turn
@@ -26,7 +26,7 @@ from model.network.network import Network
 from model.plan import Plan
 from model.track.layout import Layout
 
-UNREAD: Final = "cannot be read"
+UNREAD: Final = QT_TR_NOOP("cannot be read")
 
 
 def example_paths() -> list[Path]:
@@ -49,7 +49,7 @@ class ExampleCard(QAbstractButton):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         found = _example(path)
         self._title, self._path, self._kind = (
-            _card_of(found) if found else (path.name, QPainterPath(), UNREAD)
+            _card_of(found) if found else (path.name, QPainterPath(), tr(UNREAD))
         )
         self.setAccessibleName(tr("Example: {title}, {kind}", title=self._title, kind=self._kind))
         self.setToolTip(tr("{title} of the invented Brinepan Tramway", title=self._title))

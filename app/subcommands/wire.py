@@ -11,12 +11,14 @@ from app.subcommands.completing import any_file, plans
 from app.subcommands.progress import Progress
 from app.subcommands.statuses import DONE, ERROR_FOUND
 from app.subcommands.streams import columns, plain, put, put_json, say
+from app.translation import tr
 from app.wire_words import (
     BARRELS,
-    CAUTION,
+    CAUTIONS,
     FIRST_DEPTH,
     FIRST_GROW,
     MOST_CELLS,
+    ROOM,
     as_finding,
     lines_words,
     progress_words,
@@ -116,8 +118,8 @@ def _as_text(wiring: Wiring) -> str:
         + _section("Lines", [_line(line) for line in wiring.lines])
         + _section("Headway, from the last cart of a called train to the next train", _headways(wiring))
         + f"{findings}room: {room_words(wiring)}\nproof: {proof_words(wiring)}\n"
-        + (f"{BARRELS}\n" if wiring.lines else "")
-        + f"{CAUTION}\n"
+        + (f"{tr(BARRELS, room=ROOM)}\n" if wiring.lines else "")
+        + f"{' '.join(CAUTIONS)}\n"
     )
 
 

@@ -9,14 +9,14 @@ from app.tools.events import Key, Modifiers, PointerEvent
 from app.tools.host import Ghost
 from app.tools.paths import Path, climbed
 from app.tools.tool import Tool
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.edits import EditRefused
 from model.edits.words import counted
 from model.parts import Part
 from model.wiring.lines.drawn_line import DrawnLine, draw_line
 from model.wiring.lines.lines import FoundLine, lines
 
-HINT: Final = (
+HINT: Final = QT_TR_NOOP(
     "Drag to draw a line of dust; Page Up and Page Down lead it a level on. "
     "It sets repeaters where its strength would run out; D: dust alone."
 )
@@ -46,7 +46,7 @@ class LineTool(Tool):
 
     def enter(self) -> None:
         """Says what to do."""
-        self.host.say(HINT)
+        self.host.say(tr(HINT))
 
     def press(self, event: PointerEvent) -> None:
         """Begins with one cell."""
