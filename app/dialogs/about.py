@@ -7,6 +7,7 @@ from typing import Final
 from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QVBoxLayout, QWidget
 
+from app.translation import tr
 from app.panels.look import label
 from app.program_icon import program_icon
 from model.sheet.cautions import FROM_MEMORY, ONE_ORIENTATION, TEST_FIRST
@@ -37,7 +38,7 @@ def version_words() -> str:
     from importlib.metadata import PackageNotFoundError, version
 
     try:
-        return f"Platelayer {version('platelayer')}"
+        return tr("Platelayer {version}", version=version("platelayer"))
     except PackageNotFoundError:
         return "Platelayer"
 
@@ -47,7 +48,7 @@ class CautionsDialog(QDialog):
 
     def __init__(self, parent: QWidget | None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Before you build")
+        self.setWindowTitle(tr("Before you build"))
         column = _column(self)
         for title, text in CAUTIONS:
             both = QVBoxLayout()
@@ -63,7 +64,7 @@ class AboutDialog(QDialog):
 
     def __init__(self, parent: QWidget | None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("About Platelayer")
+        self.setWindowTitle(tr("About Platelayer"))
         column = _column(self)
         head = QHBoxLayout()
         head.setSpacing(12)
@@ -95,3 +96,6 @@ def _add_close(dialog: QDialog, column: QVBoxLayout) -> None:
     buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
     buttons.rejected.connect(dialog.reject)
     column.addWidget(buttons)
+    # Left to itself it would be as high as for lines half as wide, and share that out between them.
+    dialog.ensurePolished()
+    dialog.setFixedHeight(column.totalHeightForWidth(WIDTH))

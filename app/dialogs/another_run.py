@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from PySide6.QtWidgets import QDialog, QFormLayout, QVBoxLayout, QWidget
 
+from app.translation import tr
 from app.dialogs.buttons import answer_buttons
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
@@ -17,20 +18,20 @@ class AnotherRunDialog(QDialog):
 
     def __init__(self, parent: QWidget | None, runs: Sequence[Run]) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Another run")
+        self.setWindowTitle(tr("Another run"))
         self._runs = runs
         self.start = named(ChoiceBox(self), "from")
         self.load = named(ChoiceBox(self), "waybill")
         self.start.addItems(list(dict.fromkeys(run.start for run in runs)))
         self.start.currentIndexChanged.connect(self._offer_loads)
         self._offer_loads()
-        buttons, _ = answer_buttons(self, "Add")
+        buttons, _ = answer_buttons(self, tr("Add"))
         form = QFormLayout()
-        form.addRow(label("from"), self.start)
-        form.addRow(label("waybill"), self.load)
+        form.addRow(label("from", "field"), self.start)
+        form.addRow(label("waybill", "field"), self.load)
         column = QVBoxLayout(self)
         column.setSpacing(12)
-        column.addWidget(label("A run besides those that are listed."))
+        column.addWidget(label(tr("A run besides those that are listed.")))
         column.addLayout(form)
         column.addWidget(buttons)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QDialog, QFormLayout, QSpinBox, QVBoxLayout, QWidget
 
+from app.translation import tr
 from app.dialogs.buttons import answer_buttons
 from app.panels.look import label, named
 from model.grid import XZ_LIMIT, Y_HIGHEST, Y_LOWEST, Cell
@@ -15,13 +16,13 @@ class CellDialog(QDialog):
     def __init__(self, parent: QWidget | None, title: str, sentence: str, word: str, cell: Cell) -> None:
         super().__init__(parent)
         self.setWindowTitle(title)
-        self.x_field = _number("x, to the east", -XZ_LIMIT, XZ_LIMIT, cell.x)
-        self.y_field = _number("y, the level", Y_LOWEST, Y_HIGHEST, cell.y)
-        self.z_field = _number("z, to the south", -XZ_LIMIT, XZ_LIMIT, cell.z)
+        self.x_field = _number(tr("x, to the east"), -XZ_LIMIT, XZ_LIMIT, cell.x)
+        self.y_field = _number(tr("y, the level"), Y_LOWEST, Y_HIGHEST, cell.y)
+        self.z_field = _number(tr("z, to the south"), -XZ_LIMIT, XZ_LIMIT, cell.z)
         buttons, _ = answer_buttons(self, word)
         form = QFormLayout()
         for name, field in (("x", self.x_field), ("y", self.y_field), ("z", self.z_field)):
-            form.addRow(label(name), field)
+            form.addRow(label(name, "field"), field)
         column = QVBoxLayout(self)
         column.setSpacing(12)
         told = label(sentence)

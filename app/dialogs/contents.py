@@ -110,14 +110,14 @@ class ContentsDialog(QDialog):
         said = tr(
             "{used} of {slots}; a comparator reads {strength}.",
             used=len(filled),
-            slots=counted(count, "slot"),
+            slots=tr("%n slot(s)", "", count),
             strength=reading(piece),
         )
         return f"{said} {tr(SPREADS)}" if len(filled) > slots_needed(piece.holds) else said
 
     def _lay_out(self, sentence: str) -> None:
         inside = QWidget()
-        self._column.setContentsMargins(2, 2, 8, 2)
+        self._column.setContentsMargins(0, 0, 8, 0)
         self._column.setSpacing(4)
         self._column.addStretch(1)
         inside.setLayout(self._column)

@@ -6,6 +6,7 @@ from typing import Final
 
 from PySide6.QtWidgets import QDialog, QFormLayout, QLineEdit, QVBoxLayout, QWidget
 
+from app.translation import tr
 from app.dialogs.buttons import answer_buttons
 from app.panels.look import label, named
 from model.plan import SheetData
@@ -31,15 +32,17 @@ class LinesDialog(QDialog):
         self.setWindowTitle(title)
         self.setMinimumWidth(420)
         self.fields = {key: named(QLineEdit(value), name) for key, (name, value) in lines.items()}
-        buttons, _ = answer_buttons(self, "Set")
+        buttons, _ = answer_buttons(self, tr("Set"))
         form = QFormLayout()
         for key, (name, _) in lines.items():
-            form.addRow(label(name), self.fields[key])
+            form.addRow(label(name, "field"), self.fields[key])
         column = QVBoxLayout(self)
         column.setSpacing(12)
         column.addWidget(label(sentence))
         column.addLayout(form)
         column.addWidget(buttons)
+        # What is typed first takes the place of what stands there, as where Tab leads to a field.
+        next(iter(self.fields.values())).selectAll()
 
     @property
     def texts(self) -> dict[str, str]:
@@ -50,11 +53,11 @@ class LinesDialog(QDialog):
 def title_dialog(parent: QWidget, title: str) -> LinesDialog:
     """Asks for the plan's title."""
     return LinesDialog(
-        parent, "Title", "The name of the plan, here and on the build sheet.", {"title": ("Title", title)}
+        parent, tr("Title"), tr("The name of the plan, here and on the build sheet."), {"title": (tr("Title"), title)}
     )
 
 
 def sheet_dialog(parent: QWidget, sheet: SheetData) -> LinesDialog:
     """Asks for the title block; a field may stay blank."""
     lines = {key: (name, str(getattr(sheet, key))) for key, name in FIELDS.items()}
-    return LinesDialog(parent, "Sheet data", "What the title block of the build sheet says.", lines)
+    return LinesDialog(parent, tr("Sheet data"), tr("What the title block of the build sheet says."), lines)

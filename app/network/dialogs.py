@@ -107,9 +107,9 @@ class LinkDialog(Question):
         self.time = label("", "second")
         self.both = named(QCheckBox(tr(BACK)), tr(BACK))
         self.both.setChecked(True)
-        self.form.addRow(label(tr("Length, in cells")), self.length)
+        self.form.addRow(label(tr("Length, in cells"), "field"), self.length)
         self.form.addRow(label(""), self.time)
-        self.form.addRow(label(""), self.both)
+        self.form.addRow(label("", "field"), self.both)
         self.length.valueChanged.connect(self._show_time)
         self._show_time(FIRST_LENGTH)
         self.length.selectAll()
@@ -139,7 +139,7 @@ class LinkDialog(Question):
         best = next((arm for arm in free if arm == other), None) or (free[0] if free else "")
         box.setCurrentText(best)
         self.form.addRow(
-            label(tr("{capitalize} {name} by arm", capitalize=verb.capitalize(), name=name)), box
+            label(tr("{capitalize} {name} by arm", capitalize=verb.capitalize(), name=name), "field"), box
         )
         return box
 
@@ -161,9 +161,9 @@ class TripDialog(Question):
             QDoubleSpinBox(decimals=2, minimum=0, maximum=PER_WEEK_LIMIT, value=FIRST_PER_WEEK),
             tr("Trips a week"),
         )
-        self.form.addRow(label(tr("From")), self.start)
-        self.form.addRow(label(tr("To")), self.end)
-        self.form.addRow(label(tr("Trips a week")), self.per_week)
+        self.form.addRow(label(tr("From"), "field"), self.start)
+        self.form.addRow(label(tr("To"), "field"), self.end)
+        self.form.addRow(label(tr("Trips a week"), "field"), self.per_week)
         self.per_week.selectAll()
         (self.per_week if start and end else self.start).setFocus()
 

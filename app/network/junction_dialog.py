@@ -91,16 +91,16 @@ class JunctionDialog(Question):
             return None
 
     def _lay_out(self) -> None:
-        self.form.addRow(label(tr("Name")), self.name)
-        self.form.addRow(label(tr("Built")), self.by_readers)
-        self.form.addRow(label(""), self.by_plan)
+        self.form.addRow(label(tr("Name"), "field"), self.name)
+        self.form.addRow(label(tr("Built"), "field"), self.by_readers)
+        self.form.addRow(label("", "field"), self.by_plan)
+        self._arms_row = QHBoxLayout()
+        self._arms_row.addWidget(self.arms, 1)
+        self._arms_row.addWidget(self.fill_button)
+        self.form.addRow(label(tr("Arms"), "field"), self._arms_row)
         plan = QHBoxLayout()
         plan.addWidget(self.choose_button)
         plan.addWidget(self.file, 1)
-        arms = QHBoxLayout()
-        arms.addWidget(label(tr("Arms")))
-        arms.addWidget(self.arms, 1)
-        arms.addWidget(self.fill_button)
         rows = QHBoxLayout()
         rows.addWidget(self.add_button)
         rows.addWidget(self.remove_button)
@@ -111,7 +111,6 @@ class JunctionDialog(Question):
         column = QVBoxLayout(self._reader_part)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
-        column.addLayout(arms)
         column.addWidget(self.table)
         column.addLayout(rows)
         self.body.addWidget(self._plan_part)
@@ -122,6 +121,9 @@ class JunctionDialog(Question):
         table.setHorizontalHeaderLabels([tr(title) for title in COLUMNS])
         table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
         table.horizontalHeader().setHighlightSections(False)
+        table.horizontalHeader().setDefaultAlignment(
+            Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+        )
         table.verticalHeader().hide()
         table.verticalHeader().setDefaultSectionSize(ROW)
         table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
@@ -133,6 +135,7 @@ class JunctionDialog(Question):
         is_plan = self.by_plan.isChecked()
         self._plan_part.setVisible(is_plan)
         self._reader_part.setVisible(not is_plan)
+        self.form.setRowVisible(self._arms_row, not is_plan)
         self.file.setText(Path(self.plan).name if self.plan else tr("No plan chosen yet"))
         self.adjustSize()
 

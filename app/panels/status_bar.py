@@ -6,7 +6,7 @@ import time
 from collections.abc import Iterable
 from typing import Final, Protocol
 
-from PySide6.QtCore import QRect, QSize, QTimer, Signal
+from PySide6.QtCore import QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
@@ -50,7 +50,7 @@ class StatusBar(QWidget):
         panel(self)
         self.setFixedHeight(HEIGHT)
         self.place = label()
-        self.here = _giving_way(label())
+        self.here = _GivingWay()
         self.chosen = label()
         self.recovery = label("", "second")
         self.counts = SeverityCounts(self)
@@ -182,10 +182,16 @@ def _figure_room(count: int) -> int:
     return max(FIGURE_ROOM, QFontMetrics(font(11)).horizontalAdvance(str(count)) + BETWEEN)
 
 
-def _giving_way(made: QLabel) -> QLabel:
-    made.setMinimumWidth(40)
-    made.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-    return made
+class _GivingWay(QLabel):
+    """Takes the room that the others leave; what is too long for it loses its end."""
+
+    def __init__(self) -> None:
+        super().__init__(textFormat=Qt.TextFormat.PlainText)
+        self.setMinimumWidth(40)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        paint_text(QPainter(self), self.contentsRect(), self.text(), font(12), themes.current().ink)
 
 
 def _upright() -> QWidget:

@@ -20,6 +20,8 @@ class TableModel(QAbstractTableModel):
     """By column, in English."""
     tips: ClassVar[tuple[str, ...]]
     """By column, in English."""
+    figures: ClassVar[frozenset[int]] = frozenset()
+    """Columns whose figures stand at the right, under their titles."""
 
     def title(self, column: int) -> str:
         """The title of a column in the user's language."""
@@ -43,4 +45,6 @@ class TableModel(QAbstractTableModel):
                 return self.title(section)
             if role == Qt.ItemDataRole.ToolTipRole:
                 return tr(self.tips[section])
+            if role == Qt.ItemDataRole.TextAlignmentRole and section in self.figures:
+                return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         return None

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QToolButton
 
 from app.actions import TOOLS
 from app.commands.letters import plain_text
+from app.panels.dark_button import DarkButton
 from app.panels.look import hairline, named, panel
 
 HEIGHT: Final = 44
@@ -53,8 +54,7 @@ class ToolsRow(QWidget):
         for name in FITS:
             row.addWidget(_push_button(actions[name]))
         row.addSpacing(12)
-        self.main = _push_button(actions[main])
-        self.main.setProperty("look", "dark")
+        self.main = _push_button(actions[main], DarkButton)
         row.addWidget(self.main)
 
     def set_words_shown(self, shown: bool) -> None:
@@ -88,8 +88,9 @@ def _word_button(action: QAction, word: str | None) -> QToolButton:
     return button
 
 
-def _push_button(action: QAction) -> QPushButton:
-    button = named(QPushButton(plain_text(action)), plain_text(action))
+def _push_button(action: QAction, kind: type[QPushButton] = QPushButton) -> QPushButton:
+    button = named(kind(plain_text(action)), plain_text(action))
+    action.changed.connect(lambda: button.setToolTip(action.toolTip()))
     button.setToolTip(action.toolTip())
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     button.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)

@@ -36,7 +36,7 @@ class RowDelegate(EditingDelegate):
         is_figure = index.column() in self._figures
         words = str(index.data())
         size = font(11 if is_figure else 12, index.column() in self._bold)
-        room = room.adjusted(0, 0, -4 if is_figure else 0, 0)
+        room = room.adjusted(0, 0, -2 if is_figure else 0, 0)
         paint_text(painter, room, words, size, colour, right=is_figure, cut=self.cut)
 
 

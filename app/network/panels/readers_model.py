@@ -52,6 +52,8 @@ class ReadersModel(TableModel):
         QT_TR_NOOP("Carts a week that it takes a waybill from"),
     )
 
+    figures = frozenset({PASS, CALL})
+
     def __init__(self, document: NetworkDocument, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._document = document

@@ -11,7 +11,7 @@ from app import theme as themes
 from app.network.document import NetworkDocument
 from app.network.lit import passing
 from app.network.panels.common import Facts, RowDelegate, empty_words, keep_chosen_in_sight, stacked
-from app.network.panels.readers_model import CALL, PASS, PINNED_ROLE, ReaderRow, ReadersModel
+from app.network.panels.readers_model import PINNED_ROLE, ReaderRow, ReadersModel
 from app.network.panels.trips_panel import price_words
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
@@ -40,7 +40,7 @@ class ReadersPanel(QWidget):
         self._document = document
         self.model = ReadersModel(document, self)
         self.table = Table(tr("Readers"), self.model)
-        self.table.setItemDelegate(_ReaderDelegate(self.table, frozenset(), frozenset({PASS, CALL})))
+        self.table.setItemDelegate(_ReaderDelegate(self.table, frozenset(), self.model.figures))
         self.table.set_widths(WIDTHS)
         self.facts = Facts((QT_TR_NOOP("Call"), QT_TR_NOOP("Pass"), QT_TR_NOOP("Price")))
         self.default = named(ChoiceBox(), tr("Default"))
@@ -128,7 +128,7 @@ class ReadersPanel(QWidget):
             return {"Call": tr("Being worked out…")}
         found = passing(document.planned, plan, row.key)
         said = {}
-        for word, calls in (("Call", True), ("Pass", False)):
+        for word, calls in ((tr("Call"), True), (tr("Pass"), False)):
             trips = [plan.trips[each.trip] for each in found if each.calls is calls]
             names = [f"{trip.start} → {trip.end}" for trip in trips[:SHOWN]]
             more = [tr("{count} more", count=len(trips) - SHOWN)] if len(trips) > SHOWN else []

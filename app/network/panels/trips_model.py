@@ -42,6 +42,8 @@ class TripsModel(TableModel):
         QT_TR_NOOP("How long it takes at 8 cells a second, in minutes and seconds"),
     )
 
+    figures = frozenset({WEEK, CELLS, TIME})
+
     def __init__(self, document: NetworkDocument, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._document = document
