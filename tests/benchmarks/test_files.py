@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import json
 from typing import Any, Final
 
@@ -51,3 +52,16 @@ def test_opening(ratio: Ratio) -> None:
         against="msgspec reading the same into structs",
         bound=lambda: decoder.decode(data),
     )
+
+
+def test_opening_against_standard_json(ratio: Ratio) -> None:
+    """Standard JSON gives lists and dictionaries; opening also checks, and builds pieces and their index."""
+    data = plan_bytes(track_on_blocks())
+    ratio(
+        "open a plan of 100,000 pieces, without the disk",
+        lambda: parse_plan(data, "f"),
+        against="json.loads of the same",
+        bound=lambda: json.loads(data),
+        goal=8,
+    )
+    assert gc.isenabled()

@@ -1,0 +1,57 @@
+"""Drawing the build sheet against working out what it says, and a page of a large plan against one of a small."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Final
+
+import pytest
+from PySide6.QtWidgets import QApplication
+
+from app.export.devices import pdf
+from app.export.papers import PAPERS
+from app.export.sheet import Worked, sheet_pages, working_out
+from model.files.plan_file import read_plan
+from model.plan import Plan
+from tests.benchmarks.conftest import AddRow, Ratio
+from tests.benchmarks.measuring import best
+from tests.benchmarks.tracks import station_throat
+
+pytestmark = pytest.mark.slow
+
+EXAMPLE: Final = Path(__file__).parents[2] / "resources" / "examples" / "saltern-junction.plan.json"
+
+
+def worked_out(plan: Plan) -> Worked:
+    *_, worked = working_out(plan)
+    assert worked is not None
+    return worked
+
+
+def drawn(worked: Worked) -> tuple[bytes, int]:
+    """The sheet as PDF, without the disk, and its number of pages."""
+    pages = sheet_pages(worked, "A4", colour=False, steps=True)
+    return pdf(pages, PAPERS["A4"], "Measured"), len(pages)
+
+
+@pytest.mark.parametrize("rails", [None, 1_000])
+def test_drawing(qapp: QApplication, ratio: Ratio, rails: int | None) -> None:
+    plan = read_plan(EXAMPLE) if rails is None else station_throat(rails)
+    worked = worked_out(plan)
+    data, pages = drawn(worked)
+    assert data.startswith(b"%PDF")
+    ratio(
+        f"build sheet of {plan.details.title or f'{rails:,} rails'} drawn as PDF, {pages} pages",
+        lambda: drawn(worked),
+        against="working out what it says",
+        bound=lambda: worked_out(plan),
+        rounds=3,
+    )
+
+
+def test_pages_of_a_large_plan(qapp: QApplication, add_row: AddRow) -> None:
+    small, large = (worked_out(station_throat(rails)) for rails in (200, 2_000))
+    a_page = [best(lambda w=worked: drawn(w), 3) / drawn(worked)[1] for worked in (small, large)]
+    add_row(
+        "drawing the build sheet of 2,000 rails, a page", "the same of 200 rails", a_page[1] / a_page[0], 2
+    )
