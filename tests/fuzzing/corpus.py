@@ -13,7 +13,8 @@ KEYS: Final = (
     "holds", "item", "count", "arms", "name", "in", "out", "heading", "routes", "from", "idle",
     "called", "waybill", "waivers", "rule", "cells", "reason", "sheet", "stations", "junctions", "links",
     "trips", "pins", "ways", "via", "to", "length", "per_week", "readers", "default", "plan", "map",
-    "events", "probes", "tick", "do", "send", "lever", "button", "fill", "carts", "gap", "waybills", "on", "runs", "saw",
+    "events", "probes", "tick", "do", "send", "lever", "button", "fill", "carts", "gap", "waybills", "on",
+    "runs", "saw",
     "platelayer-plan", "platelayer-network", "north", "down", "left", "compare", "stays", "Quay",
 )  # fmt: skip
 MARKS: Final = (

@@ -1,6 +1,6 @@
 """Every file that a released version may have written opens for good, and says what it said then.
 
-A folder of ``tests/data/released/`` stands for a major version of the formats; files are added, never changed.
+A folder of ``tests/data/released/`` stands for a major version; files are added to it, never changed.
 ``said.json`` there holds what was read of each when it was put there.
 """
 
