@@ -11,11 +11,12 @@ from PySide6.QtWidgets import QMenu, QMenuBar, QWidget
 
 from app.actions import ACTIONS, MENUS, UserAction
 from app.commands.letters import letter_menus
+from app.translation import tr
 from app.user_keys import keys_of
 
 ONE_OF: Final = ("Edit/Tool", "Plan/Running side", "View/Theme")
 """Submenus of which exactly one action holds."""
-OF_THE_VIEW: Final = frozenset({"cut", "copy", "paste", "delete", "select_all", "contents"})
+OF_THE_VIEW: Final = frozenset({"cut", "copy", "paste", "delete", "select_all", "contents", "properties"})
 Command = Callable[[], object]
 
 
@@ -46,7 +47,7 @@ def fill_menus(
     names: Sequence[str] = MENUS,
 ) -> dict[str, QMenu]:
     """The menus in their order; submenus stand where their first action does. By the name of the menu."""
-    menus = {name: bar.addMenu(name) for name in names}
+    menus = {name: bar.addMenu(tr(name)) for name in names}
     for entry in table:
         top, _, submenu = entry.menu.partition("/")
         menu = menus[top]
@@ -63,7 +64,7 @@ def fill_menus(
 
 def _submenu(menus: dict[str, QMenu], name: str, parent: QMenu, title: str) -> QMenu:
     if name not in menus:
-        menus[name] = parent.addMenu(title)
+        menus[name] = parent.addMenu(tr(title))
     return menus[name]
 
 
@@ -76,13 +77,13 @@ def give_keys(actions: Mapping[str, QAction], table: Sequence[UserAction]) -> No
 def _give_keys(action: QAction, entry: UserAction) -> None:
     action.setShortcuts([QKeySequence(key) for key in keys_of(entry)])
     keys = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
-    action.setToolTip(f"{entry.tip} ({keys})" if keys else entry.tip)
+    action.setToolTip(f"{tr(entry.tip)} ({keys})" if keys else tr(entry.tip))
 
 
 def _make(parent: QObject, entry: UserAction, command: Command) -> QAction:
-    action = QAction(entry.text, parent)
+    action = QAction(tr(entry.text), parent)
     action.setObjectName(entry.name)
-    action.setStatusTip(entry.tip)
+    action.setStatusTip(tr(entry.tip))
     _give_keys(action, entry)
     action.setCheckable(entry.is_choice)
     # triggered hands over whether the action is checked; commands look at the plan instead.

@@ -6,18 +6,18 @@ from typing import Final
 
 from PySide6.QtWidgets import QDialog, QFormLayout, QLineEdit, QVBoxLayout, QWidget
 
-from app.translation import tr
 from app.dialogs.buttons import answer_buttons
 from app.panels.look import label, named
+from app.translation import QT_TR_NOOP, tr
 from model.plan import SheetData
 
 FIELDS: Final = {
-    "owner": "Legal owner",
-    "number": "Identification number",
-    "revision": "Revision",
-    "date": "Date of issue",
-    "created_by": "Created by",
-    "approved_by": "Approved by",
+    "owner": QT_TR_NOOP("Legal owner"),
+    "number": QT_TR_NOOP("Identification number"),
+    "revision": QT_TR_NOOP("Revision"),
+    "date": QT_TR_NOOP("Date of issue"),
+    "created_by": QT_TR_NOOP("Created by"),
+    "approved_by": QT_TR_NOOP("Approved by"),
 }
 """In the words of the title block (ISO 7200, from memory)."""
 
@@ -53,11 +53,14 @@ class LinesDialog(QDialog):
 def title_dialog(parent: QWidget, title: str) -> LinesDialog:
     """Asks for the plan's title."""
     return LinesDialog(
-        parent, tr("Title"), tr("The name of the plan, here and on the build sheet."), {"title": (tr("Title"), title)}
+        parent,
+        tr("Title"),
+        tr("The name of the plan, here and on the build sheet."),
+        {"title": (tr("Title"), title)},
     )
 
 
 def sheet_dialog(parent: QWidget, sheet: SheetData) -> LinesDialog:
     """Asks for the title block; a field may stay blank."""
-    lines = {key: (name, str(getattr(sheet, key))) for key, name in FIELDS.items()}
+    lines = {key: (tr(name), str(getattr(sheet, key))) for key, name in FIELDS.items()}
     return LinesDialog(parent, tr("Sheet data"), tr("What the title block of the build sheet says."), lines)

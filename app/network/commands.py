@@ -213,7 +213,6 @@ class NetworkCommands:
         dialog = LinesDialog(
             self._parent, what, tr("The name of the {what}.", what=what.lower()), {"name": (tr("Name"), name)}
         )
-        dialog.fields["name"].selectAll()
         return dialog.texts["name"] if dialog.exec() else None
 
     def _free_name(self, word: str, kind: Kind) -> str:

@@ -12,10 +12,12 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 
 from app.canvas.keys import ARROWS, modifiers_of
+from app.network.leaping import next_spot
 from app.network.tools.select import SelectTool
 from app.network.tools.table import TOOLS
 from app.network.tools.tool import At, MapTool
 from app.tools.events import Modifiers
+from app.translation import tr
 from model.grid import VECTORS, Heading
 from model.network.network import Spot
 
@@ -112,6 +114,8 @@ class MapHands:
             self._enter(held)
         elif key in ARROWS and held == Modifiers.CTRL:
             self._view.nudge(*VECTORS[ARROWS[key]])
+        elif key in ARROWS and held == Modifiers.SHIFT:
+            self._leap(ARROWS[key])
         elif key in ARROWS and not held:
             self._step(ARROWS[key])
         else:
@@ -134,7 +138,19 @@ class MapHands:
     def _step(self, heading: Heading) -> None:
         dx, dy = VECTORS[heading]
         x, y = self._view.cursor_spot
-        at = self._at_spot((x + dx, y + dy), Modifiers.NONE)
+        self._go_to((x + dx, y + dy))
+
+    def _leap(self, heading: Heading) -> None:
+        """To the next station or junction that way."""
+        spots = self._view.document.picture.spots.values()
+        spot = next_spot(spots, self._view.cursor_spot, heading)
+        if spot is None:
+            self._view.say(tr("No station or junction stands further that way."))
+        else:
+            self._go_to(spot)
+
+    def _go_to(self, spot: Spot) -> None:
+        at = self._at_spot(spot, Modifiers.NONE)
         self._view.point_at(at, by_key=True)
         if self.tool.is_busy:
             self.tool.drag(at)

@@ -33,6 +33,7 @@ from app.network.painting import Shown, paint_map
 from app.network.passages import Through, passages
 from app.network.tools.tool import At
 from app.theme import Theme
+from app.translation import tr
 from model.grid import Cell
 from model.network.network import NetworkChange, Spot
 
@@ -60,7 +61,7 @@ class MapView(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
-        self.setAccessibleName("Map of the network")
+        self.setAccessibleName(tr("Map of the network"))
         self.document = document
         self.theme: Theme = themes.current()
         self.navigator = MapNavigator(self)
@@ -189,11 +190,18 @@ class MapView(QWidget):
         self.navigator.zoom(-1)
 
     def show_items(self, items: Iterable[Item]) -> None:
-        """Bring things into sight and choose them."""
+        """Bring things into sight and choose them; the keyboard goes on from there."""
         found = frozenset(items)
         if found:
+            self._leave_cursor_at(found)
             self.navigator.bring_into_sight(self._area(found))
             self.choose(found)
+
+    def _leave_cursor_at(self, items: Iterable[Item]) -> None:
+        spots = [self.document.picture.spots[item] for item in sorted(items) if item.is_node]
+        if spots:
+            x, y = spots[0]
+            self.cursor_spot = (float(round(x)), float(round(y)))
 
     def bring_into_sight(self, items: Iterable[Item]) -> None:
         """Move the map until things are in sight."""

@@ -15,6 +15,7 @@ from app.settings import Settings
 
 if TYPE_CHECKING:
     from app.window import MainWindow
+    from tests.app.by_keys import Watcher
 
 MakeWindow = Callable[[], "MainWindow"]
 
@@ -57,3 +58,14 @@ def make_window(qapp: QApplication, qtbot: QtBot, tmp_path: Path, settings: Sett
 def window(make_window: MakeWindow) -> MainWindow:
     """A window with an empty plan."""
     return make_window()
+
+
+@pytest.fixture
+def no_mouse(qapp: QApplication) -> Iterator[Watcher]:
+    """Notes every event of a mouse, from the first key to the last."""
+    from tests.app.by_keys import Watcher
+
+    watcher = Watcher(qapp)
+    qapp.installEventFilter(watcher)
+    yield watcher
+    qapp.removeEventFilter(watcher)

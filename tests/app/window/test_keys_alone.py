@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QEvent, QObject, Qt, QTimer
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog
 
 from app.dialogs.build_sheet import BuildSheetDialog
 from app.dialogs.waiver import WaiverDialog
@@ -16,92 +15,8 @@ from app.window import MainWindow
 from model.files.plan_file import read_plan
 from model.grid import Cell
 from model.parts import Part
+from tests.app.by_keys import ALT, CTRL, K, Watcher, answer, come_back, focus, press, tab_to, write
 from tests.app.windows import settle
-
-K = Qt.Key
-CTRL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
-PLAIN = Qt.KeyboardModifier.NoModifier
-OF_A_MOUSE = {
-    QEvent.Type.MouseButtonPress,
-    QEvent.Type.MouseButtonRelease,
-    QEvent.Type.MouseButtonDblClick,
-    QEvent.Type.MouseMove,
-    QEvent.Type.Wheel,
-    QEvent.Type.HoverMove,
-    QEvent.Type.TabletPress,
-    QEvent.Type.TouchBegin,
-}
-
-
-class Watcher(QObject):
-    """Notes every event of a mouse that the program is given."""
-
-    def __init__(self, parent: QObject) -> None:
-        super().__init__(parent)
-        self.seen: list[QEvent.Type] = []
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if event.type() in OF_A_MOUSE:
-            self.seen.append(event.type())
-        return False
-
-
-@pytest.fixture
-def no_mouse(qapp: QApplication) -> Iterator[Watcher]:
-    """Watches from the first key to the last."""
-    watcher = Watcher(qapp)
-    qapp.installEventFilter(watcher)
-    yield watcher
-    qapp.removeEventFilter(watcher)
-
-
-def focus() -> QWidget:
-    """What gets the keys now."""
-    popup = QApplication.activePopupWidget()
-    found = (popup.focusWidget() or popup) if popup is not None else QApplication.focusWidget()
-    assert found is not None
-    return found
-
-
-def press(*keys: K, held: Qt.KeyboardModifier = PLAIN) -> None:
-    for key in keys:
-        QTest.keyClick(focus(), key, held)
-
-
-def write(text: str) -> None:
-    QTest.keyClicks(focus(), text)
-
-
-def answer(kind: type[QDialog], *keys: K, text: str = "") -> None:
-    """What will be typed and pressed in the dialog that is asked next."""
-
-    def now() -> None:
-        dialog = QApplication.activeModalWidget()
-        assert isinstance(dialog, kind)
-        dialog.activateWindow()
-        QApplication.processEvents()
-        if text:
-            QTest.keyClicks(dialog.focusWidget(), text)
-        for key in keys:
-            QTest.keyClick(dialog.focusWidget(), key)
-
-    QTimer.singleShot(0, now)
-
-
-def come_back(window: MainWindow) -> None:
-    """Offscreen nobody brings the window to the front again when a dialog is gone."""
-    window.activateWindow()
-    settle(window)
-
-
-def tab_to(name: str) -> None:
-    """Tab on until what is called so has the focus."""
-    for _ in range(60):
-        widget = focus()
-        if name in (widget.accessibleName(), getattr(widget, "text", str)()):
-            return
-        press(K.Key_Tab)
-    raise AssertionError(f"Tab never comes to {name}")
 
 
 def lay_a_wye() -> None:
