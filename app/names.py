@@ -10,6 +10,7 @@ from importlib.resources import files
 
 import msgspec
 
+from app.translation import tr
 from model.parts import Part
 
 
@@ -26,14 +27,20 @@ def _names() -> _Names:
 
 def part_name(part: Part) -> str:
     """``Plain rail``."""
-    return _names().parts[part]
+    return tr(_names().parts[part])
 
 
 def part_about(part: Part) -> str:
     """What the part does, in one sentence."""
-    return _names().about[part]
+    return tr(_names().about[part])
 
 
 def group_name(group: str) -> str:
     """``Track``: the heading of a group of the parts tray."""
-    return _names().groups[group]
+    return tr(_names().groups[group])
+
+
+def catalogue_texts() -> tuple[str, ...]:
+    """All of these texts in English, to be translated."""
+    names = _names()
+    return (*names.groups.values(), *names.parts.values(), *names.about.values())

@@ -24,7 +24,7 @@ RADIUS: Final = 2
 SMALL: Final = 11
 NORMAL: Final = 12
 HEADING: Final = 16
-END_WORDS: Final = "Esc ends"
+END_WORDS: Final = QT_TR_NOOP("Esc ends")
 HINTS: Final = (
     ("tool_lay", QT_TR_NOOP("then drag: lays track")),
     ("tool_place", QT_TR_NOOP("then click: places the part in hand")),
@@ -47,7 +47,7 @@ def draw_panel(painter: QPainter, box: QRectF, theme: Theme) -> None:
 
 def draw_preview_chip(painter: QPainter, x: float, y: float, text: str, widest: float, theme: Theme) -> None:
     """What is being previewed, and that Esc ends it; its upper left corner at (x, y)."""
-    end = width(END_WORDS, SMALL)
+    end = width(tr(END_WORDS), SMALL)
     shown = elided(text, NORMAL, widest - end - 48)
     words = width(shown, NORMAL)
     box = QRectF(x, y, BAR + 12 + words + 12 + 1 + 8 + end + 8, CHIP)
@@ -57,7 +57,7 @@ def draw_preview_chip(painter: QPainter, x: float, y: float, text: str, widest: 
     draw_text(painter, x + BAR + 12, baseline, shown, NORMAL, theme.ink)
     line = x + BAR + 12 + words + 12
     painter.fillRect(QRectF(round(line), y + 6, 1, CHIP - 12), theme.edge)
-    draw_text(painter, line + 9, baseline, END_WORDS, SMALL, theme.ink2)
+    draw_text(painter, line + 9, baseline, tr(END_WORDS), SMALL, theme.ink2)
 
 
 def label_box(at: QPointF, towards: Heading, text: str) -> QRectF:
@@ -76,7 +76,7 @@ def draw_label(painter: QPainter, box: QRectF, text: str, theme: Theme) -> None:
 
 def draw_empty_hint(painter: QPainter, x: float, y: float, level: int, theme: Theme) -> None:
     """What an empty plan says, on a patch of paper with its upper left corner at (x, y)."""
-    below = f"Level {level} · north is up".replace("-", "\u2212")
+    below = tr("Level {level} · north is up", level=level).replace("-", "\u2212")
     draw_hint(painter, x, y, HINTS, below, theme)
 
 
@@ -88,7 +88,7 @@ def draw_hint(
     keys = [_key_words(name) for name, _does in hints]
     room = max(KEY_ROOM, *(width(key, SMALL, bold=True) + 24 for key in keys))
     painter.fillRect(QRectF(x, y, 224 + room, last + (10 if below else -15)), theme.paper)
-    draw_text(painter, x + 8, y + 28, "Nothing here yet", HEADING, theme.ink, bold=True)
+    draw_text(painter, x + 8, y + 28, tr("Nothing here yet"), HEADING, theme.ink, bold=True)
     for row, (key, (_name, does)) in enumerate(zip(keys, hints, strict=True)):
         baseline = y + 58 + row * 27
         _draw_key(painter, x + 8, baseline, key, theme)

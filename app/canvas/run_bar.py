@@ -23,7 +23,7 @@ from app.panels.choosing_list import ChoosingList
 from app.panels.look import label, named
 from app.panels.rows import FRAME
 from app.shown_keys import follow_keys, keep_tip, key_of
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 
 WIDE: Final = 440
 """The width where there is room, so that nothing in the chip moves as its words change."""
@@ -34,8 +34,10 @@ LINES: Final = 3
 LOW: Final = 420
 """px of height below which the plan view has room for one line of the log only."""
 WORDS: Final = {0.25: "×¼", 1.0: "×1", 2.0: "×2", 4.0: "×4", 8.0: "×8"}
-CALMED: Final = "~ too fast to draw"
-CALMED_TIP: Final = "A part marked ~ goes on and off more than three times a second; not each is drawn."
+CALMED: Final = QT_TR_NOOP("~ too fast to draw")
+CALMED_TIP: Final = QT_TR_NOOP(
+    "A part marked ~ goes on and off more than three times a second; not each is drawn."
+)
 
 
 class RunBar(QWidget):
@@ -49,22 +51,22 @@ class RunBar(QWidget):
         # What is clicked here is not meant for the plan below.
         self.setAttribute(Qt.WidgetAttribute.WA_NoMousePropagation)
         self.setCursor(Qt.CursorShape.ArrowCursor)
-        self.setAccessibleName("Dry run")
+        self.setAccessibleName(tr("Dry run"))
         self._over = parent
         self._dry_run = dry_run
         self._follows = True
         """Whether the newest line of the log is kept in sight; not while older ones are read."""
         self.text = label("", "strong")
-        self.note = label(CALMED, "second")
-        self.note.setToolTip(CALMED_TIP)
-        self.go = _button("Pause", "run_pause", dry_run.run_or_pause)
-        self.tick = _button("One tick", "run_tick", dry_run.runner.step)
+        self.note = label(tr(CALMED), "second")
+        self.note.setToolTip(tr(CALMED_TIP))
+        self.go = _button(tr("Pause"), "run_pause", dry_run.run_or_pause)
+        self.tick = _button(tr("One tick"), "run_tick", dry_run.runner.step)
         self.speed = named(ChoiceBox(), "Speed")
         follow_keys(self.speed, self._tell_speed)
         self.speed.addItems([WORDS[speed] for speed in SPEEDS])
         self.speed.activated.connect(self._set_speed)
-        self.back = _button("To start", "run_back", dry_run.runner.rewind)
-        self.repeat = _button("Repeat", "run_repeat", dry_run.repeat)
+        self.back = _button(tr("To start"), "run_back", dry_run.runner.rewind)
+        self.repeat = _button(tr("Repeat"), "run_repeat", dry_run.repeat)
         self.train = TrainRow(dry_run)
         self.model = QStringListModel(self)
         self.log = named(ChoosingList(self), "What came of the dry run")
@@ -83,7 +85,7 @@ class RunBar(QWidget):
         first, second = QHBoxLayout(), QHBoxLayout()
         first.addWidget(self.text, 1)
         first.addWidget(self.note)
-        first.addWidget(label("Esc ends", "second"))
+        first.addWidget(label(tr("Esc ends"), "second"))
         for widget in (self.go, self.tick, self.speed, self.back, self.repeat):
             second.addWidget(widget)
         second.addStretch(1)
@@ -123,8 +125,10 @@ class RunBar(QWidget):
     def take_over(self) -> None:
         """Show how the run stands now."""
         runner = self._dry_run.runner
-        self.text.setText(f"Dry run, tick {runner.tick} ({runner.seconds:.2f} s)")
-        self.go.setText("Pause" if runner.is_running else "Run")
+        self.text.setText(
+            tr("Dry run, tick {tick} ({seconds:.2f} s)", tick=runner.tick, seconds=runner.seconds)
+        )
+        self.go.setText(tr("Pause") if runner.is_running else tr("Run"))
         self.speed.setCurrentIndex(SPEEDS.index(runner.speed))
         self.note.setVisible(self._dry_run.is_calming)
 

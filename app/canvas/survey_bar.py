@@ -14,13 +14,14 @@ from app.canvas.rulers import LEFT, TOP
 from app.canvas.surveying import Surveying
 from app.panels.look import label, named
 from app.shown_keys import follow_keys, in_brackets
+from app.translation import QT_TR_NOOP, tr
 
 WIDE: Final = 488
 """The width where there is room, so that nothing in the chip moves as its words change."""
 BESIDE: Final = 60
 """px kept free on the right, for the north arrow."""
-FIND: Final = ("Find order", "Find an order of placing that gives the survey")
-STOP: Final = ("Stop", "Stop the search")
+FIND: Final = (QT_TR_NOOP("Find order"), QT_TR_NOOP("Find an order of placing that gives the survey"))
+STOP: Final = (QT_TR_NOOP("Stop"), QT_TR_NOOP("Stop the search"))
 
 
 class SurveyBar(QWidget):
@@ -36,16 +37,18 @@ class SurveyBar(QWidget):
         self.text = label()
         self.verdict = label()
         self.verdict.setWordWrap(True)
-        self.act = _button(FIND[0])
+        self.act = _button(tr(FIND[0]))
         self.act.clicked.connect(self._act)
         self.act.setFixedWidth(self.act.sizeHint().width() + 8)
         self.clear = named(_button("Clear"), "Clear the survey")
-        self.clear.setToolTip("Forget the surveyed shapes; Clear survey in the menu Plan brings them back")
+        self.clear.setToolTip(
+            tr("Forget the surveyed shapes; Clear survey in the menu Plan brings them back")
+        )
         self.clear.clicked.connect(surveying.clear)
         row = QHBoxLayout()
         row.setSpacing(8)
         row.addWidget(self.text, 1)
-        for widget in (self.act, self.clear, label("Esc ends", "second")):
+        for widget in (self.act, self.clear, label(tr("Esc ends"), "second")):
             row.addWidget(widget)
         self._column = column = QVBoxLayout(self)
         column.setContentsMargins(BAR + 12, 4, 12, 4)
@@ -63,9 +66,11 @@ class SurveyBar(QWidget):
         self.text.setText(surveying.words)
         self.verdict.setText(surveying.verdict)
         self.verdict.setVisible(bool(surveying.verdict))
-        word, does = STOP if is_running else FIND
+        word, does = map(tr, STOP if is_running else FIND)
         self.act.setText(word)
-        self.act.setToolTip(f"{does} (Esc)" if is_running else f"{does}{in_brackets('order_from_survey')}")
+        self.act.setToolTip(
+            tr("{does} (Esc)", does=does) if is_running else f"{does}{in_brackets('order_from_survey')}"
+        )
         named(self.act, does)
         self.act.setEnabled(is_running or bool(surveying.differing))
         self.clear.setEnabled(bool(surveying.shapes) and not is_running)

@@ -16,7 +16,6 @@ from app.first_sketch.binding import begin_first_sketch
 from app.help.showing import ask_what_this_is, show_help
 from app.help.topics import topic_of
 from app.panels.arrangement import PLAN_PANELS
-from app.translation import tr
 from model.plan import Side
 
 if TYPE_CHECKING:
@@ -43,6 +42,7 @@ def _file_commands(window: MainWindow) -> dict[str, Command]:
         "start": window.show_start,
         "save": files.save,
         "save_as": files.save_as,
+        "read_again": files.read_again,
         "build_sheet": exports.build_sheet,
         "materials_csv": exports.materials_csv,
         "close": window.close,
@@ -112,13 +112,13 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "fit_all": view.fit_all,
         "fit_selection": view.fit_selection,
         "in_depth": window.in_depth.show_or_hide,
-        "show_findings": lambda: side.upper_tabs.show_panel(tr("Findings")),
-        "show_materials": lambda: side.upper_tabs.show_panel(tr("Materials")),
-        "show_switches": lambda: side.lower_tabs.show_panel(tr("Switches")),
-        "show_routes": lambda: side.lower_tabs.show_panel(tr("Routes")),
-        "show_readers": lambda: side.lower_tabs.show_panel(tr("Readers")),
-        "show_pieces": lambda: side.lower_tabs.show_panel(tr("Pieces")),
-        "show_runs": lambda: side.upper_tabs.show_panel(tr("Test runs")),
+        "show_findings": lambda: side.upper_tabs.show_panel("Findings"),
+        "show_materials": lambda: side.upper_tabs.show_panel("Materials"),
+        "show_switches": lambda: side.lower_tabs.show_panel("Switches"),
+        "show_routes": lambda: side.lower_tabs.show_panel("Routes"),
+        "show_readers": lambda: side.lower_tabs.show_panel("Readers"),
+        "show_pieces": lambda: side.lower_tabs.show_panel("Pieces"),
+        "show_runs": lambda: side.upper_tabs.show_panel("Test runs"),
         "show_differences": window.comparison.go_to_list,
         "show_plan": view.setFocus,
         "show_timing": window.timing.show_or_hide,

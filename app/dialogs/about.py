@@ -7,21 +7,21 @@ from typing import Final
 from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QVBoxLayout, QWidget
 
-from app.translation import tr
 from app.panels.look import label
 from app.program_icon import program_icon
+from app.translation import QT_TR_NOOP, tr
 from model.sheet.cautions import FROM_MEMORY, ONE_ORIENTATION, TEST_FIRST
 
 WIDTH: Final = 420
 SIGN: Final = 48
 """Side of the program's icon, in px."""
-PURPOSE: Final = "Plan a rail junction before you place a block."
-INVENTED: Final = (
+PURPOSE: Final = QT_TR_NOOP("Plan a rail junction before you place a block.")
+INVENTED: Final = QT_TR_NOOP(
     "The Brinepan Tramway of the examples is invented, as are its stations, waybills and traffic."
 )
 POWER_ONCE: Final = (
-    "Power every switch once.",
-    "Until its first signal a switch can lie otherwise than it rests.",
+    QT_TR_NOOP("Power every switch once."),
+    QT_TR_NOOP("Until its first signal a switch can lie otherwise than it rests."),
 )
 CAUTIONS: Final = (
     (FROM_MEMORY.title, FROM_MEMORY.text),
@@ -53,8 +53,8 @@ class CautionsDialog(QDialog):
         for title, text in CAUTIONS:
             both = QVBoxLayout()
             both.setSpacing(2)
-            _add(both, title, "strong")
-            _add(both, text)
+            _add(both, tr(title), "strong")
+            _add(both, tr(text))
             column.addLayout(both)
         _add_close(self, column)
 
@@ -73,8 +73,8 @@ class AboutDialog(QDialog):
         head.addWidget(sign)
         head.addWidget(label(version_words(), "heading"), 1)
         column.addLayout(head)
-        _add(column, PURPOSE)
-        _add(column, INVENTED, "second")
+        _add(column, tr(PURPOSE))
+        _add(column, tr(INVENTED), "second")
         _add_close(self, column)
 
 

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from PySide6.QtWidgets import QDialog, QFormLayout, QVBoxLayout, QWidget
 
-from app.translation import tr
 from app.dialogs.buttons import answer_buttons
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
+from app.translation import tr
 from model.commissioning import Run
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QDialog, QFormLayout, QSpinBox, QVBoxLayout, QWidget
 
-from app.translation import tr
 from app.dialogs.buttons import answer_buttons
 from app.panels.look import label, named
+from app.translation import tr
 from model.grid import XZ_LIMIT, Y_HIGHEST, Y_LOWEST, Cell
 
 

@@ -71,10 +71,10 @@ class KeysDialog(QDialog):
         self.list.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         self.list.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         for title, rows in first.items():
-            self._add(title, [(words, keys, "") for keys, words in rows])
+            self._add(tr(title), [(tr(words), tr(keys), "") for keys, words in rows])
         for menu in menus:
             entries = [entry for entry in table if entry.menu.split("/")[0] == menu]
-            self._add(menu, [(entry.text.rstrip("…"), "", entry.name) for entry in entries])
+            self._add(tr(menu), [(tr(entry.text).rstrip("…"), "", entry.name) for entry in entries])
         self.editor = KeyEditor(self._take_over, self)
         self.list.currentItemChanged.connect(lambda now, _before: self._show_action(now))
         self._lay_out()
@@ -103,7 +103,7 @@ class KeysDialog(QDialog):
         heading.setFirstColumnSpanned(True)
         for words, keys, name in rows:
             row = QTreeWidgetItem(self.list, [words, keys])
-            row.setToolTip(0, self._entries[name].tip if name else words)
+            row.setToolTip(0, tr(self._entries[name].tip) if name else words)
             row.setData(0, Qt.ItemDataRole.UserRole, name)
             if name:
                 self._rows[name] = row
@@ -149,12 +149,12 @@ class ActionFinder(QDialog):
         self, parent: QWidget, actions: Mapping[str, QAction], table: Sequence[UserAction] = ACTIONS
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Find an action")
+        self.setWindowTitle(tr("Find an action"))
         self.resize(460, 360)
         self._actions = actions
         self._table = table
-        self.line = named(QLineEdit(placeholderText="turn, export, level…"), "What to look for")
-        self.list = named(QListWidget(), "Actions found")
+        self.line = named(QLineEdit(placeholderText=tr("turn, export, level…")), tr("What to look for"))
+        self.list = named(QListWidget(), tr("Actions found"))
         self.nothing = label("", "second")
         self.nothing.setWordWrap(True)
         self.line.textChanged.connect(self._find)
@@ -183,9 +183,9 @@ class ActionFinder(QDialog):
 
     def _add(self, entry: UserAction) -> None:
         keys = key_words(entry)
-        item = QListWidgetItem(f"{entry.text}   {keys}" if keys else entry.text, self.list)
+        item = QListWidgetItem(f"{tr(entry.text)}   {keys}" if keys else tr(entry.text), self.list)
         item.setData(Qt.ItemDataRole.UserRole, entry.name)
-        item.setToolTip(entry.tip)
+        item.setToolTip(tr(entry.tip))
 
     def _tell(self, nothing: str) -> None:
         """Why the list is empty, where it is."""
@@ -203,7 +203,7 @@ class ActionFinder(QDialog):
 
 
 def _has_words(entry: UserAction, words: Sequence[str]) -> bool:
-    said = f"{entry.menu.replace('/', ' ')} {entry.text} {entry.tip}".casefold()
+    said = " ".join(map(tr, (*entry.menu.split("/"), entry.text, entry.tip))).casefold()
     return all(word in said for word in words)
 
 
@@ -211,5 +211,5 @@ def _nothing_words(found: Sequence[UserAction]) -> str:
     """A sentence for when no action that was found can be done."""
     if not found:
         return tr("No action has all these words.")
-    names = listed([entry.text.rstrip("…") for entry in found[:NAMED]])
+    names = listed([tr(entry.text).rstrip("…") for entry in found[:NAMED]])
     return tr("Cannot be done now: {names}.", names=names)

@@ -23,7 +23,9 @@ def network_rules_page() -> Page:
     """What can be found in a network, the gravest first."""
     about = tr("What can stand in the way of people who ride the network.")
     rules = sorted(NETWORK_RULES.values(), key=lambda rule: rule.severity.rank)
-    entries = tuple(Entry(network_key(rule.id), rule.title, _lines(rule), rule.severity) for rule in rules)
+    entries = tuple(
+        Entry(network_key(rule.id), tr(rule.title), _lines(rule), rule.severity) for rule in rules
+    )
     return Page(tr("Findings of networks"), about, entries)
 
 
@@ -32,7 +34,7 @@ def rule_entry(rule: Rule) -> Entry:
     bad, good = rule.examples()
     drawn = ((tr("Found"), bad), (tr("Not found"), good))
     drawings = tuple(Drawing(caption, text) for caption, text in drawn if text)
-    return Entry(rule_key(rule.id), rule.title, _lines(rule), rule.severity, drawings=drawings)
+    return Entry(rule_key(rule.id), tr(rule.title), _lines(rule), rule.severity, drawings=drawings)
 
 
 def rule_key(rule: str) -> str:
@@ -46,10 +48,14 @@ def network_key(rule: str) -> str:
 
 
 def _lines(rule: Rule | NetworkRule) -> tuple[Line, ...]:
-    what = cleandoc(rule.find.__doc__ or "").partition("\n\n")[0].replace("\n", " ")
     return (
-        Line("", what),
-        Line(tr("Why"), rule.why),
-        Line(tr("Do"), rule.remedy),
-        Line(tr("Weight"), rule.severity.value),
+        Line("", tr(said_of(rule))),
+        Line(tr("Why"), tr(rule.why)),
+        Line(tr("Do"), tr(rule.remedy)),
+        Line(tr("Weight"), tr(rule.severity.value)),
     )
+
+
+def said_of(rule: Rule | NetworkRule) -> str:
+    """What a rule finds, in the first words of its docstring."""
+    return cleandoc(rule.find.__doc__ or "").partition("\n\n")[0].replace("\n", " ")

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from app.actions import ACTIONS, MENUS, TOOLS, UserAction, action
 from app.help.entries import Entry, Line, Page
 from app.network.actions import NETWORK_ACTIONS, NETWORK_MENUS, NETWORK_TOOLS, ON_THE_MAP
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from app.user_keys import keys_of
 from app.view_keys import PLAN_KEYS, KeyRows
 
@@ -39,7 +39,7 @@ def menu_pages() -> Iterator[Page]:
     """What each menu of a plan offers."""
     about = tr("What the menu offers, and what its keys do wherever the focus is.")
     for menu in MENUS:
-        yield Page(tr("Menu {menu}", menu=menu), about, _entries("action", menu, ACTIONS, TOOLS))
+        yield Page(tr("Menu {menu}", menu=tr(menu)), about, _entries("action", menu, ACTIONS, TOOLS))
 
 
 def map_menu_pages() -> Iterator[Page]:
@@ -47,23 +47,23 @@ def map_menu_pages() -> Iterator[Page]:
     about = tr("What the menu offers in the window of a network.")
     for menu in NETWORK_MENUS:
         entries = _entries("map action", menu, NETWORK_ACTIONS, NETWORK_TOOLS)
-        yield Page(tr("Networks: menu {menu}", menu=menu), about, entries)
+        yield Page(tr("Networks: menu {menu}", menu=tr(menu)), about, entries)
 
 
 def keys_page() -> Page:
     """What the keys do where the focus is on a drawing."""
     about = tr("What the keys do while a drawing has the focus; no action is named so.")
-    views: dict[str, KeyRows] = {**PLAN_KEYS, tr("On the map"): ON_THE_MAP}
+    views: dict[str, KeyRows] = {**PLAN_KEYS, QT_TR_NOOP("On the map"): ON_THE_MAP}
     entries = (
-        Entry(f"keys {title}", title, tuple(Line(keys, does) for keys, does in rows))
+        Entry(f"keys {title}", tr(title), tuple(Line(tr(keys), tr(does)) for keys, does in rows))
         for title, rows in views.items()
     )
     return Page(tr("Keys of the drawings"), about, tuple(entries))
 
 
 def _tool(key: str, tool: str, entry: UserAction) -> Entry:
-    lines = (Line("", entry.tip),)
-    return Entry(key, entry.text, lines, TOOL_ICONS.get(tool, tool), _keys(entry))
+    lines = (Line("", tr(entry.tip)),)
+    return Entry(key, tr(entry.text), lines, TOOL_ICONS.get(tool, tool), _keys(entry))
 
 
 def _entries(
@@ -76,7 +76,7 @@ def _entries(
         Entry(
             f"{kind} {entry.name}",
             _title(entry),
-            (Line("", entry.tip), Line(tr("Menu"), entry.menu.replace("/", ", "))),
+            (Line("", tr(entry.tip)), Line(tr("Menu"), ", ".join(map(tr, entry.menu.split("/"))))),
             keys=_keys(entry),
         )
         for entry in shown
@@ -85,8 +85,8 @@ def _entries(
 
 def _title(entry: UserAction) -> str:
     """With the submenu before it: Left alone would say nothing."""
-    submenu, text = entry.menu.partition("/")[2], entry.text.rstrip("…")
-    return f"{submenu}: {text}" if submenu else text
+    submenu, text = entry.menu.partition("/")[2], tr(entry.text).rstrip("…")
+    return f"{tr(submenu)}: {text}" if submenu else text
 
 
 def _keys(entry: UserAction) -> str:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from app.network.items import Item, Kind
 from app.panels.words import listed
+from app.translation import tr
 from model.network.findings import NETWORK_RULES, NetworkFinding, findings
 from model.network.network import Network, junction_and_arm
 from model.network.result import NetworkPlan
@@ -32,7 +33,7 @@ class Found(NamedTuple):
     @property
     def title(self) -> str:
         """What is wrong, in a few words."""
-        return NETWORK_RULES[self.finding.rule].title
+        return tr(NETWORK_RULES[self.finding.rule].title)
 
     @property
     def message(self) -> str:

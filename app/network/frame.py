@@ -26,7 +26,7 @@ from app.panels.message_bar import MessageBar
 from app.panels.side_panel import SidePanel, Tabs
 from app.panels.status_bar import StatusBar
 from app.panels.tools_row import ToolsRow
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 
 WIDE_SIDE, NARROW_SIDE = 440, 400
 SHARES: Final = (540, 260)
@@ -50,9 +50,13 @@ class NetworkPanels:
         self.side = SidePanel(
             Tabs(
                 tr("Trips, readers and stations"),
-                {"Trips": self.trips, "Readers": self.readers, "Stations": self.stations},
+                {
+                    QT_TR_NOOP("Trips"): self.trips,
+                    QT_TR_NOOP("Readers"): self.readers,
+                    QT_TR_NOOP("Stations"): self.stations,
+                },
             ),
-            Tabs("Findings", {"Findings": self.findings}),
+            Tabs(tr("Findings"), {QT_TR_NOOP("Findings"): self.findings}),
             SHARES,
         )
 

@@ -112,7 +112,7 @@ class CommissioningPanel(QWidget):
         self.table.take_over()
         if worked is not None:
             said = coverage_words(worked)
-            _say(self.coverage, f"{said} {ANEW}" if self.book.runs_look_old else said)
+            _say(self.coverage, f"{said} {tr(ANEW)}" if self.book.runs_look_old else said)
             self._offer()
             self._show_faults()
         has_rows = bool(self.book.rows)
@@ -122,11 +122,11 @@ class CommissioningPanel(QWidget):
     def _say_nothing_yet(self) -> None:
         worked = self.book.worked
         if not self._document.plan.routes:
-            said = NO_ROUTES
+            said = tr(NO_ROUTES)
         elif worked is None:
-            said = WORKING
+            said = tr(WORKING)
         else:
-            said = "" if worked.runs else NO_RUNS
+            said = "" if worked.runs else tr(NO_RUNS)
         _say(self.empty, said)
         self._stack.setCurrentIndex(1 if said else 0)
 
@@ -150,15 +150,15 @@ class CommissioningPanel(QWidget):
         book = self.book
         self._show_next()
         if self.limits_button.isChecked() and book.worked is not None:
-            self._show_list(LIMITS, limits_of(book.worked))
+            self._show_list(tr(LIMITS), limits_of(book.worked))
         elif not book.differs:
             ticked = len(book.observed)
             self._show_list(progress_words(ticked, len(book.rows)) if book.rows else "", [])
         elif book.explained is None:
-            self._show_list(LOOKING, [])
+            self._show_list(tr(LOOKING), [])
         else:
             diagnosis = book.explained.diagnosis
-            heading = LOOKING if book.looks_old else explained_words(diagnosis)
+            heading = tr(LOOKING) if book.looks_old else explained_words(diagnosis)
             self._show_list(heading, explanations_of(diagnosis))
 
     def _show_list(self, heading: str, rows: list[Said]) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
-from app.panels.words import counted, listed
+from app.panels.words import listed
 from app.translation import tr
 from model.routing.control import WantedRoute
 from model.routing.crossing import crossings_of, runnable_together
@@ -23,7 +23,7 @@ def crossing_sentence(junction: Junction, route: WantedRoute) -> str:
     if crossing:
         sentences.append(tr("{name} crosses {names}.", name=_name(route), names=_names(crossing)))
     if len(free) > MANY:
-        sentences.append(f"It crosses none of {counted(len(free), 'other route')}.")
+        sentences.append(tr("It crosses none of {routes}.", routes=tr("%n other route(s)", "", len(free))))
     elif free:
         sets = runnable_together(junction, free)
         sentences.append(tr("It may run together with {map}.", map="; or with ".join(map(_names, sets))))
@@ -32,7 +32,7 @@ def crossing_sentence(junction: Junction, route: WantedRoute) -> str:
 
 def _names(routes: Iterable[WantedRoute]) -> str:
     names = [_name(route) for route in routes]
-    return counted(len(names), "other route") if len(names) > MANY else listed(names)
+    return tr("%n other route(s)", "", len(names)) if len(names) > MANY else listed(names)
 
 
 def _name(route: WantedRoute) -> str:

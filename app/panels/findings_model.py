@@ -56,7 +56,7 @@ class FindingsModel(KeptRows[Finding]):
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         finding = self._rows[index.row()]
         if role == Qt.ItemDataRole.DisplayRole:
-            return RULES[finding.rule].title
+            return tr(RULES[finding.rule].title)
         if role == PLACE_ROLE:
             return self._place(finding)
         if role == SECOND_ROLE:
@@ -67,8 +67,8 @@ class FindingsModel(KeptRows[Finding]):
             return self._are_old and not RULES[finding.rule].is_local
         if role == Qt.ItemDataRole.ToolTipRole:
             # The words that a reason puts aside in the row, and those that are cut there.
-            return plain_tip(f"{RULES[finding.rule].title}\n{finding.message}")
+            return plain_tip(f"{tr(RULES[finding.rule].title)}\n{finding.message}")
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            severity = tr("set aside") if finding.waived else finding.severity.value
-            return f"{severity}: {RULES[finding.rule].title}, {finding.message} {self._place(finding)}"
+            severity = tr("set aside") if finding.waived else tr(finding.severity.value)
+            return f"{severity}: {tr(RULES[finding.rule].title)}, {finding.message} {self._place(finding)}"
         return None

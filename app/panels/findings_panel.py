@@ -24,7 +24,7 @@ from app.panels.findings_model import FINDING_ROLE, FindingsModel
 from app.panels.look import fit_lines, label, named, panel
 from app.panels.rows import FRAME
 from app.panels.side_panel import WIDTH
-from app.panels.words import counted, plain_tip
+from app.panels.words import plain_tip
 from app.translation import tr
 from model.edits import set_aside, take_up
 from model.edits.changes import detailed
@@ -54,18 +54,18 @@ class FindingsPanel(QWidget):
         self._fixer = Newest(self)
         self._fixer.yielded.connect(self._offer_fix)
         self.model = FindingsModel(self)
-        self.list = findings_list(self, self.model, "Findings")
-        self.empty = label("No findings: nothing stands in the way of building this plan.", "second")
+        self.list = findings_list(self, self.model, tr("Findings"))
+        self.empty = label(tr("No findings: nothing stands in the way of building this plan."), "second")
         self._why = _sentence()
         self._do = _sentence()
         self.fix_button = named(QPushButton(self), "Mend the finding")
         self.fix_button.setProperty("look", "main")
-        self.aside_button = QPushButton("Set aside…", self)
+        self.aside_button = QPushButton(tr("Set aside…"), self)
         self.help_button = named(QPushButton(tr("What is this?"), self), tr("What the finding means"))
         self._below = self._lay_out_below()
         self.stale = label("", "second")
-        self.drop_button = QPushButton("Drop", self)
-        self.drop_button.setAccessibleName("Drop the waivers without a finding")
+        self.drop_button = QPushButton(tr("Drop"), self)
+        self.drop_button.setAccessibleName(tr("Drop the waivers without a finding"))
         self._stale_row = self._lay_out_stale()
         self._lay_out()
         self._is_taking_over = False
@@ -112,7 +112,9 @@ class FindingsPanel(QWidget):
 
     def _show_stale(self) -> None:
         stale = self._document.stale_waivers
-        self.stale.setText(f"{counted(len(stale), 'finding')} set aside no longer found")
+        self.stale.setText(
+            tr("{findings} set aside no longer found", findings=tr("%n finding(s)", "", len(stale)))
+        )
         self.stale.setToolTip(plain_tip("\n".join(f"{waiver.rule}: {waiver.reason}" for waiver in stale)))
         self._stale_row.setVisible(bool(stale) and not self._document.junction_is_old)
 
@@ -123,10 +125,10 @@ class FindingsPanel(QWidget):
 
     def _words_for_nothing(self) -> str:
         if not len(self._document.plan.pieces):
-            return "What stands in the way of a plan is listed here as you draw."
+            return tr("What stands in the way of a plan is listed here as you draw.")
         if self._document.junction_is_old:
-            return "Looking for what stands in the way…"
-        return "No findings: nothing stands in the way of this plan."
+            return tr("Looking for what stands in the way…")
+        return tr("No findings: nothing stands in the way of this plan.")
 
     def _lay_out(self) -> None:
         listed = QWidget()
@@ -160,7 +162,7 @@ class FindingsPanel(QWidget):
         column = QVBoxLayout(below)
         column.setContentsMargins(14, 8, 14, 12)
         column.setSpacing(8)
-        for name, sentence in (("Why", self._why), ("Do", self._do)):
+        for name, sentence in ((tr("Why"), self._why), (tr("Do"), self._do)):
             row = QHBoxLayout()
             head = label(name, "section")
             head.setFixedWidth(32)
@@ -191,11 +193,11 @@ class FindingsPanel(QWidget):
         if finding is None:
             return
         rule = RULES[finding.rule]
-        self._why.setText(f"{finding.message} {rule.why}")
-        self._do.setText(rule.remedy)
+        self._why.setText(f"{finding.message} {tr(rule.why)}")
+        self._do.setText(tr(rule.remedy))
         for sentence in (self._why, self._do):
             fit_lines(sentence, SENTENCE_WIDTH)
-        self.aside_button.setText("Take up again" if finding.waived else "Set aside…")
+        self.aside_button.setText(tr("Take up again") if finding.waived else tr("Set aside…"))
         junction = self._document.junction
         if junction is not None and not self._document.junction_is_old:
             self._fixer.ask(lambda: _find_fix(junction, finding))
@@ -222,7 +224,7 @@ class FindingsPanel(QWidget):
         if finding.waived:
             self._document.edit(take_up, waiver_for(finding, finding.reason))
             return
-        reason = ask_reason(self, RULES[finding.rule].title)
+        reason = ask_reason(self, tr(RULES[finding.rule].title))
         if reason is not None:
             self._document.edit(set_aside, waiver_for(finding, reason))
 
@@ -230,7 +232,11 @@ class FindingsPanel(QWidget):
 def drop_waivers(plan: Plan, stale: tuple[Waiver, ...]) -> Change:
     """The plan without these waivers, as one step."""
     kept = tuple(waiver for waiver in plan.details.waivers if waiver not in stale)
-    return detailed(plan, f"Drop {counted(len(stale), 'waiver')}", plan.details.replace(waivers=kept))
+    return detailed(
+        plan,
+        tr("Drop {waivers}", waivers=tr("%n waiver(s)", "", len(stale))),
+        plan.details.replace(waivers=kept),
+    )
 
 
 def _sentence() -> QLabel:

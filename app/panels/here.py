@@ -8,7 +8,7 @@ from typing import Final
 from app.canvas.symbols.pieces import TURNED
 from app.document import Document
 from app.names import part_name
-from app.panels.words import cell_words, counted, listed
+from app.panels.words import cell_words, listed
 from app.translation import tr
 from model.grid import Cell, Facing
 from model.parts import CARRIERS, RAILS, Part
@@ -112,10 +112,10 @@ def _findings(findings: list[Finding], cell: Cell) -> Iterator[str]:
     here = [finding for finding in findings if cell in finding.key[1]]
     for finding in here:
         if not finding.waived:
-            yield f"{finding.severity.value}: {RULES[finding.rule].title}"
+            yield f"{tr(finding.severity.value)}: {tr(RULES[finding.rule].title)}"
     waived = sum(finding.waived for finding in here)
     if waived:
-        yield tr("{findings} set aside", findings=counted(waived, "finding"))
+        yield tr("{findings} set aside", findings=tr("%n finding(s)", "", waived))
 
 
 def _junction(document: Document) -> Junction | None:

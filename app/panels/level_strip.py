@@ -13,7 +13,7 @@ from app import theme as themes
 from app.document import Document
 from app.panels.look import font, panel
 from app.panels.rows import paint_text
-from app.panels.words import counted, number
+from app.panels.words import number
 from app.theme import Theme
 from app.translation import tr
 from model.grid import Y_HIGHEST, Y_LOWEST
@@ -72,7 +72,7 @@ class LevelStrip(QWidget):
             tr(
                 "Level {number}: {counted}",
                 number=number(self._level),
-                counted=counted(self._pieces[self._level], "piece"),
+                counted=tr("%n piece(s)", "", self._pieces[self._level]),
             )
         )
         self.update()

@@ -20,7 +20,7 @@ from app.panels.look import font, label, named, panel
 from app.panels.rows import paint_text
 from app.panels.table_model import Index, TableModel
 from app.panels.tables import CellDelegate, Table
-from app.panels.words import counted, number
+from app.panels.words import number
 from app.translation import QT_TR_NOOP, tr
 from model.parts import Part
 from model.plan import Plan
@@ -146,7 +146,9 @@ class MaterialsPanel(QWidget):
         self.table.fit_rows()
         none = tr("What to carry is counted here as you draw.")
         self.total.setText(
-            tr("{counted} in all", counted=counted(self.model.pieces, "piece")) if self.model.pieces else none
+            tr("{counted} in all", counted=tr("%n piece(s)", "", self.model.pieces))
+            if self.model.pieces
+            else none
         )
 
     def showEvent(self, event: QShowEvent) -> None:

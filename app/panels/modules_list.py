@@ -36,9 +36,9 @@ class ModulesList(QListWidget):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         for module in sorted(map(load_module, module_names()), key=lambda module: module.title):
-            item = QListWidgetItem(module.title, self)
+            item = QListWidgetItem(tr(module.title), self)
             item.setData(NAME_ROLE, module.name)
-            item.setToolTip(module.title)
+            item.setToolTip(tr(module.title))
         self.setFixedHeight(ROW * self.count() + 2 * FRAME)
         self.currentItemChanged.connect(self._choose)
         self.itemClicked.connect(lambda _item: self.picked.emit())

@@ -63,10 +63,10 @@ class ModulesPanel(QWidget):
         self.settings.show_parameters(module_parameters(hand.name), hand.parameters)
         self.picture.show_module(module, hand.track(ORIGIN))
         self.picture.setAccessibleName(spoken(module))
-        self.title.setText(module.title)
+        self.title.setText(tr(module.title))
         self.facts.setText(facts_words(module))
         self.ports.setText("\n".join(port_words(number, port) for number, port in enumerate(module.ports, 1)))
-        self.about.setText(module.about)
+        self.about.setText(tr(module.about))
         for text in (self.title, self.keys, self.facts, self.ports, self.about):
             fit_lines(text, PAGE)
 

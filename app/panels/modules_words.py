@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Final
 
-from app.panels.words import counted
 from app.translation import QT_TR_NOOP, tr
 from model.wiring.modules.modules import Module, Port
 
@@ -20,14 +19,14 @@ def level_words(rise: int) -> str:
 
 def facts_words(module: Module) -> str:
     """Its delay and its size."""
-    levels = counted(module.depth, "level")
-    columns = counted(len(module.footprint), "column")
+    levels = tr("%n level(s)", "", module.depth)
+    columns = tr("%n column(s)", "", len(module.footprint))
     return tr(
         "Delay {delay} ticks, {columns}, {levels}, {counted}.",
         delay=module.delay,
         columns=columns,
         levels=levels,
-        counted=counted(len(module.pieces), "piece"),
+        counted=tr("%n piece(s)", "", len(module.pieces)),
     )
 
 
@@ -41,4 +40,4 @@ def port_words(number: int, port: Port) -> str:
 def spoken(module: Module) -> str:
     """The picture in words, for a screen reader."""
     ports = "; ".join(port_words(number, port) for number, port in enumerate(module.ports, 1))
-    return tr("{title}. Ports: {ports}.", title=module.title, ports=ports)
+    return tr("{title}. Ports: {ports}.", title=tr(module.title), ports=ports)

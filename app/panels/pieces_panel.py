@@ -15,7 +15,6 @@ from app.panels.pieces_model import FACING, LEVEL, PART, STATE, PiecesModel
 from app.panels.rows import paint_text
 from app.panels.table_model import Index
 from app.panels.tables import CellDelegate, Table
-from app.panels.words import counted
 from app.translation import tr
 from model.grid import Cell
 
@@ -99,9 +98,9 @@ class PiecesPanel(QWidget):
         if not total:
             self.summary.setText(tr("Every piece of the plan stands here once there is one."))
         elif found == total:
-            self.summary.setText(counted(total, "piece"))
+            self.summary.setText(tr("%n piece(s)", "", total))
         else:
-            self.summary.setText(tr("{found} of {pieces}", found=found, pieces=counted(total, "piece")))
+            self.summary.setText(tr("{found} of {pieces}", found=found, pieces=tr("%n piece(s)", "", total)))
 
     def showEvent(self, event: QShowEvent) -> None:
         self.model.wake(True)

@@ -17,9 +17,14 @@ from app.panels.look import fit_lines, label, panel
 from app.panels.run_findings import RunRow, rows_of
 from app.panels.table_model import Index
 from app.panels.words import plain_tip
+from app.translation import QT_TR_NOOP, tr
 
-NEVER_RUN: Final = "Where carts arrive, what is lost and why is listed here as the dry run goes on."
-NOTHING_FOUND: Final = "No cart has arrived or been lost, and no order within a tick decided anything."
+NEVER_RUN: Final = QT_TR_NOOP(
+    "Where carts arrive, what is lost and why is listed here as the dry run goes on."
+)
+NOTHING_FOUND: Final = QT_TR_NOOP(
+    "No cart has arrived or been lost, and no order within a tick decided anything."
+)
 NARROWEST: Final = 200
 """In pixels."""
 
@@ -40,7 +45,7 @@ class RunFindingsModel(KeptRows[RunRow]):
         if role == Qt.ItemDataRole.ToolTipRole:
             return plain_tip(f"{row.title}\n{row.message}")
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{row.severity.value}: {row.title}, {row.message} {row.place}"
+            return f"{tr(row.severity.value)}: {row.title}, {row.message} {row.place}"
         return None
 
 
@@ -58,9 +63,9 @@ class RunFindingsPanel(QWidget):
         self._runner = runner
         self._seen: tuple[object, ...] = ()
         self.model = RunFindingsModel(self)
-        self.list = findings_list(self, self.model, "What the dry run found")
+        self.list = findings_list(self, self.model, tr("What the dry run found"))
         self.said = label("", "second")
-        self.empty = label(NEVER_RUN, "second")
+        self.empty = label(tr(NEVER_RUN), "second")
         self._lay_out()
         self._is_taking_over = False
         self.list.selectionModel().selectionChanged.connect(self._choose)
@@ -91,7 +96,7 @@ class RunFindingsPanel(QWidget):
     def _forget(self) -> None:
         self._seen = ()
         self._show([])
-        self.empty.setText(NEVER_RUN)
+        self.empty.setText(tr(NEVER_RUN))
 
     def _show(self, rows: list[RunRow]) -> None:
         """A row that goes makes Qt choose the next one; nobody asked to go there."""
@@ -102,7 +107,7 @@ class RunFindingsPanel(QWidget):
             self.list.clearSelection()
         self._is_taking_over = False
         self._say()
-        self.empty.setText(NOTHING_FOUND if self._runner.tick else NEVER_RUN)
+        self.empty.setText(tr(NOTHING_FOUND) if self._runner.tick else tr(NEVER_RUN))
         self._stack.setCurrentIndex(0 if rows else 1)
         self.count_changed.emit(len(rows))
 

@@ -15,10 +15,15 @@ from app.canvas.symbols import draw_marker
 from app.panels.look import font, hairline, label, panel
 from app.panels.rows import paint_text
 from app.panels.words import counted, plain_tip
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.severity import Severity
 
 HEIGHT: Final = 26
+COUNTED: Final = {
+    Severity.ERROR: QT_TR_NOOP("%n error(s)"),
+    Severity.WARNING: QT_TR_NOOP("%n warning(s)"),
+    Severity.NOTE: QT_TR_NOOP("%n note(s)"),
+}
 MESSAGE_MS: Final = 6_000
 MARKER_ROOM: Final = 21
 """px from the left of a marker to its figure."""
@@ -152,7 +157,7 @@ class SeverityCounts(QWidget):
         open_ones = [finding.severity for finding in findings if not finding.waived]
         for severity in Severity:
             self._counts[severity] = open_ones.count(severity)
-        said = ", ".join(counted(count, severity.value) for severity, count in self._counts.items())
+        said = ", ".join(tr(COUNTED[severity], "", count) for severity, count in self._counts.items())
         self.setAccessibleName(said)
         self.setToolTip(said)
         self.updateGeometry()

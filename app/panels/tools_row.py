@@ -13,13 +13,14 @@ from app.actions import TOOLS
 from app.commands.letters import plain_text
 from app.panels.dark_button import DarkButton
 from app.panels.look import hairline, named, panel
+from app.translation import QT_TR_NOOP, tr
 
 HEIGHT: Final = 44
 STEPS: Final = ("undo", "redo", "turn_chosen", "mirror_chosen")
 FITS: Final = ("fit_all", "fit_selection", "zoom_100")
 FROM_TRAY: Final = ("module",)
 """Tools that are taken up in the tray, beside the parts: the row has no room for all."""
-SHORT_WORDS: Final = {"undo": "Undo", "redo": "Redo"}
+SHORT_WORDS: Final = {"undo": QT_TR_NOOP("Undo"), "redo": QT_TR_NOOP("Redo")}
 """On these the menu also names the step; the button keeps its size."""
 
 
@@ -49,7 +50,7 @@ class ToolsRow(QWidget):
         row.addWidget(hairline("upright"))
         row.addSpacing(6)
         for name in steps:
-            row.addWidget(_word_button(actions[name], SHORT_WORDS.get(name)))
+            row.addWidget(_word_button(actions[name], tr(SHORT_WORDS[name]) if name in SHORT_WORDS else None))
         row.addStretch(1)
         for name in FITS:
             row.addWidget(_push_button(actions[name]))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 from html import escape
 
+from app.translation import tr
 from model.grid import Cell
 
 
@@ -26,7 +27,7 @@ def plain_tip(words: str) -> str:
 def listed(words: Collection[str]) -> str:
     """``a``, ``a and b``, ``a, b and c``."""
     *first, last = words
-    return f"{', '.join(first)} and {last}" if first else last
+    return tr("{first} and {last}", first=", ".join(first), last=last) if first else last
 
 
 def cell_words(cell: Cell) -> str:

@@ -14,12 +14,12 @@ from app.panels.kept_rows import KeptRows
 from app.panels.look import named, panel
 from app.panels.table_model import Index
 from app.panels.words import plain_tip
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.network.findings import NETWORK_RULES
 
-NOTHING = "No findings: nothing stands in the way of this network."
-NOTHING_YET = "What stands in the way of a network is listed here as you draw."
-LOOKING = "Looking for what stands in the way…"
+NOTHING = QT_TR_NOOP("No findings: nothing stands in the way of this network.")
+NOTHING_YET = QT_TR_NOOP("What stands in the way of a network is listed here as you draw.")
+LOOKING = QT_TR_NOOP("Looking for what stands in the way…")
 
 
 class NetworkFindingsModel(KeptRows[Found]):
@@ -41,7 +41,7 @@ class NetworkFindingsModel(KeptRows[Found]):
         if role == Qt.ItemDataRole.ToolTipRole:
             return plain_tip(f"{found.title}\n{found.message}")
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{found.severity.value}: {found.title}, {found.message} {found.place}"
+            return f"{tr(found.severity.value)}: {found.title}, {found.message} {found.place}"
         return None
 
 
@@ -60,10 +60,10 @@ class NetworkFindingsPanel(QWidget):
         self._document = document
         self._is_taking_over = False
         self.model = NetworkFindingsModel(self)
-        self.list = findings_list(self, self.model, "Findings")
-        self.facts = Facts(("Why", "Do"), 32)
+        self.list = findings_list(self, self.model, tr("Findings"))
+        self.facts = Facts((tr("Why"), tr("Do")), 32)
         self.help_button = named(QPushButton(tr("What is this?")), tr("What the finding means"))
-        self.empty = empty_words(NOTHING_YET)
+        self.empty = empty_words(tr(NOTHING_YET))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -103,7 +103,9 @@ class NetworkFindingsPanel(QWidget):
         self._is_taking_over = False
         network = document.network
         is_empty = not (network.stations or network.junctions or network.trips)
-        self.empty.setText(NOTHING_YET if is_empty else LOOKING if document.plan_is_old else NOTHING)
+        self.empty.setText(
+            tr(NOTHING_YET) if is_empty else tr(LOOKING) if document.plan_is_old else tr(NOTHING)
+        )
         self.empty.setVisible(not document.findings)
         self.list.setVisible(bool(document.findings))
         self.count_changed.emit(len(document.findings))
@@ -124,4 +126,4 @@ class NetworkFindingsPanel(QWidget):
         self.help_button.setVisible(finding is not None)
         if finding is not None:
             rule = NETWORK_RULES[finding.finding.rule]
-            self.facts.show_facts({"Why": f"{finding.message} {rule.why}", "Do": rule.remedy})
+            self.facts.show_facts({tr("Why"): f"{finding.message} {tr(rule.why)}", tr("Do"): tr(rule.remedy)})

@@ -1,0 +1,92 @@
+"""Gathers the texts of the editor for translators, and makes what the editor reads of their work.
+
+Run from the checkout: ``bash .run/translations``. Texts in the code are found by ``pyside6-lupdate``; those in
+tables and in resources, which are looked up by what is in a variable, are written into a file for it first.
+"""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+
+from app.actions import ACTIONS, MENUS
+from app.help.rules import said_of
+from app.names import catalogue_texts
+from app.network.actions import NETWORK_ACTIONS, NETWORK_MENUS, ON_THE_MAP
+from app.view_keys import PLAN_KEYS
+from model.edits.words import counted_text, plain_word
+from model.grid import Facing, Heading
+from model.network.findings import NETWORK_RULES
+from model.parts import Mode, Part
+from model.plan import Side
+from model.rules import RULES
+from model.severity import Severity
+from model.steps.words import plain_words
+from model.track.shapes import Shape
+from model.wiring.modules.modules import load_module, module_names
+
+ROOT = Path(__file__).parents[1]
+FOLDER = ROOT / "resources" / "translations"
+CATALOGUE = "platelayer.ts"
+CODE = ("app", "model")
+NO_LINES = ("-locations", "none", "-no-obsolete", "-silent")
+
+
+def texts_of_tables() -> Iterator[str]:
+    """Texts of which the code has no more than the name of what holds them."""
+    yield from (*MENUS, *NETWORK_MENUS)
+    for entry in (*ACTIONS, *NETWORK_ACTIONS):
+        yield from (*entry.menu.split("/"), entry.text, entry.tip)
+    for title, rows in PLAN_KEYS.items():
+        yield from (title, *(text for row in rows for text in row))
+    yield from (text for row in ON_THE_MAP for text in row)
+    for rule in (*RULES.values(), *NETWORK_RULES.values()):
+        yield from (rule.title, said_of(rule), rule.why, rule.remedy)
+    for module in map(load_module, module_names()):
+        yield from (module.title, module.about)
+    yield from catalogue_texts()
+    yield from _words()
+
+
+def _words() -> Iterator[str]:
+    """Parts, and the few words of which files know no more than one."""
+    for part in Part:
+        yield from (plain_word(part), counted_text(part))
+        yield from (*plain_words(part, wooden=False), *plain_words(part, wooden=True))
+    yield from (each.word for each in (*Heading, *Shape))
+    yield from (each.value for each in (*Facing, *Mode, *Side, *Severity))
+
+
+def gather(target: Path) -> None:
+    """Write all texts into a ``.ts`` file; translations in it stay."""
+    with TemporaryDirectory() as folder:
+        table = Path(folder, "tables.py")
+        table.write_text("".join(map(_line, dict.fromkeys(texts_of_tables()))), "utf-8")
+        code = sorted(str(path) for name in CODE for path in (ROOT / name).rglob("*.py"))
+        _run("pyside6-lupdate", *NO_LINES, *code, str(table), "-ts", str(target))
+
+
+def _line(text: str) -> str:
+    return f'tr({text!r}, "", 1)\n' if "%n" in text else f"tr({text!r})\n"
+
+
+def _run(tool: str, *arguments: str) -> None:
+    subprocess.run([Path(sys.executable).with_name(tool), *arguments], check=True)
+
+
+def main() -> None:
+    """The catalogue, and each language."""
+    FOLDER.mkdir(exist_ok=True)
+    for file in {FOLDER / CATALOGUE, *FOLDER.glob("platelayer_*.ts")}:
+        gather(file)
+    for file in FOLDER.glob("platelayer_*.ts"):
+        _run("pyside6-lrelease", "-silent", str(file), "-qm", str(file.with_suffix(".qm")))
+
+
+if __name__ == "__main__":
+    main()
