@@ -7,6 +7,7 @@ placing aside. The graph is how a general library would hold a track: networkx.
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cache
 from typing import Final
 
 import networkx as nx
@@ -20,7 +21,8 @@ from model.rules import check
 from model.track.carts import Outcome, trace
 from model.track.layout import Layout
 from model.track.rails import STEP, UP, pack
-from tests.benchmarks.conftest import Ratio
+from tests.benchmarks.conftest import AddRow, Ratio
+from tests.benchmarks.measuring import best
 from tests.benchmarks.tracks import station_throat, winding
 
 pytestmark = [pytest.mark.slow, pytest.mark.timeout(1200)]
@@ -29,15 +31,26 @@ SIZES: Final = (1_000, 10_000, 100_000, 1_000_000)
 BY_MASK: Final = np.arange(16, dtype=np.uint8)
 
 
+@pytest.fixture(scope="module")
+def track() -> Callable[[int], Plan]:
+    """A winding track of so many rails, made once."""
+
+    def of(size: int) -> Plan:
+        plan = winding(size)
+        plan.pieces.in_order()
+        return plan
+
+    return cache(of)
+
+
 def rounds(size: int) -> int:
     """The large sizes only once or twice."""
     return 5 if size <= 100_000 else 2
 
 
 @pytest.mark.parametrize("size", SIZES)
-def test_replay_against_one_pass_of_numpy(ratio: Ratio, size: int) -> None:
-    plan = winding(size)
-    plan.pieces.in_order()
+def test_replay_against_one_pass_of_numpy(track: Callable[[int], Plan], ratio: Ratio, size: int) -> None:
+    plan = track(size)
     bound = numpy_pass(plan)
     assert int(np.count_nonzero(bound())) == size
     ratio(
@@ -72,9 +85,8 @@ def numpy_pass(plan: Plan) -> Callable[[], np.ndarray]:
 
 
 @pytest.mark.parametrize("size", SIZES)
-def test_replay_against_a_graph(ratio: Ratio, size: int) -> None:
-    plan = winding(size)
-    plan.pieces.in_order()
+def test_replay_against_a_graph(track: Callable[[int], Plan], ratio: Ratio, size: int) -> None:
+    plan = track(size)
     assert len(walked_graph(plan)) == size
     ratio(
         f"shapes of {size:,} rails in the order of placing",
@@ -110,9 +122,15 @@ def test_a_full_check_of_a_thousand_rails(ratio: Ratio) -> None:
     )
 
 
+def test_what_the_window_works_out_beside_it(add_row: AddRow) -> None:
+    plan = station_throat(1_000)
+    taken = best(lambda: check(plan))
+    add_row("check of 1,000 rails with findings and eight orientations", "half a second", 2 * taken, 1)
+
+
 @pytest.mark.parametrize("size", [10_000, 100_000])
-def test_a_full_check_of_many_rails(ratio: Ratio, size: int) -> None:
-    plan = winding(size)
+def test_a_full_check_of_many_rails(track: Callable[[int], Plan], ratio: Ratio, size: int) -> None:
+    plan = track(size)
     assert all(orientation.buildable for orientation in check(plan).orientations)
     ratio(
         f"check of {size:,} rails with one route",
@@ -123,9 +141,9 @@ def test_a_full_check_of_many_rails(ratio: Ratio, size: int) -> None:
     )
 
 
-def test_tracing_a_million_cells(ratio: Ratio) -> None:
+def test_tracing_a_million_cells(track: Callable[[int], Plan], ratio: Ratio) -> None:
     size = 1_000_000
-    layout = Layout(winding(size))
+    layout = Layout(track(size))
     way = Junction(layout.plan, layout).way("Quay")
     assert way.outcome is Outcome.ARM
     assert len(way.path) == size

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
+from typing import Final
 
 import pytest
 from PySide6.QtGui import QPixmap
@@ -15,18 +16,21 @@ from model.edits import erase, place
 from model.grid import Cell, Facing
 from model.parts import Part
 from model.pieces import Piece
-from model.plan import Plan, plan_of
+from model.plan import Change, Plan, plan_of
 from model.routing.junction import Junction
 from model.rules import RULES, Finding, find_all
 from model.rules.local import LocalFindings
-from tests.benchmarks.conftest import Ratio
+from tests.benchmarks.conftest import AddRow, Ratio
+from tests.benchmarks.measuring import best
 
-pytestmark = [pytest.mark.slow, pytest.mark.timeout(300)]
+pytestmark = [pytest.mark.slow, pytest.mark.timeout(1200)]
 
-LEVEL = 64
-SEEN_SCALE = 24
-EDITS = 20
-"""In one measured run; the picture is painted after each."""
+SIZES: Final = (10_000, 100_000, 1_000_000)
+SMALL: Final = 1_000
+LEVEL: Final = 64
+SEEN_SCALE: Final = 24
+EDITS: Final = 20
+"""In one measured run."""
 
 
 class FoundDocument(Document):
@@ -58,50 +62,86 @@ def _local(findings: list[Finding]) -> list[Finding]:
     return [finding for finding in findings if RULES[finding.rule].is_local]
 
 
-Edited = Callable[[], None]
+class Editing:
+    """Rails in the middle of a plan of so many pieces that are erased and laid again, in sight."""
+
+    def __init__(self, pieces: int) -> None:
+        self.document = FoundDocument()
+        self.view = PlanView(self.document)
+        self.view.resize(1920, 1080)
+        self.document.load(carried(pieces))
+        self.view.level = LEVEL
+        self.middle = math.isqrt(pieces // 2) // 2
+        seen = self.view.navigator.view.zoomed(SEEN_SCALE, 0, 0)
+        self.view.navigator.show(seen.centred(self.middle, self.middle, 960, 540))
+        self.canvas = QPixmap(self.view.size())
+
+    def edit(self) -> None:
+        """Without the picture."""
+        for change in self._changes():
+            self.document.apply(change)
+
+    def edit_and_paint(self) -> None:
+        """With the picture after each edit."""
+        for change in self._changes():
+            self.document.apply(change)
+            self.view.render(self.canvas)
+
+    def _changes(self) -> Iterator[Change]:
+        for number in range(EDITS // 2):
+            cell = Cell(self.middle, LEVEL, self.middle + number % 5)
+            yield erase(self.document.plan, [cell])
+            yield place(self.document.plan, Piece(Part.RAIL, cell, Facing.NORTH))
 
 
-@pytest.fixture
-def editing(qapp: QApplication) -> Iterator[Callable[[int], Edited]]:
-    """Erases and lays rails in the middle of a plan of so many pieces, with the picture after each edit."""
-    opened: list[tuple[FoundDocument, PlanView]] = []
+@pytest.fixture(scope="module")
+def editing(qapp: QApplication) -> Iterator[Callable[[int], Editing]]:
+    """Each size is set up once."""
+    opened: dict[int, Editing] = {}
 
-    def of(pieces: int) -> Edited:
-        document = FoundDocument()
-        view = PlanView(document)
-        opened.append((document, view))
-        view.resize(1920, 1080)
-        document.load(carried(pieces))
-        view.level = LEVEL
-        middle = math.isqrt(pieces // 2) // 2
-        view.navigator.show(view.navigator.view.zoomed(SEEN_SCALE, 0, 0).centred(middle, middle, 960, 540))
-        canvas = QPixmap(view.size())
-
-        def run() -> None:
-            for number in range(EDITS // 2):
-                cell = Cell(middle, LEVEL, middle + number % 5)
-                for edit in (
-                    lambda at=cell: erase(document.plan, [at]),
-                    lambda at=cell: place(document.plan, Piece(Part.RAIL, at, Facing.NORTH)),
-                ):
-                    document.apply(edit())
-                    view.render(canvas)
-
-        run()
-        whole = find_all(Junction(document.plan, document.layout))
-        assert _local(document.findings) == _local(whole)
-        return run
+    def of(pieces: int) -> Editing:
+        if pieces not in opened:
+            opened[pieces] = Editing(pieces)
+        return opened[pieces]
 
     yield of
-    for document, _ in opened:
-        document.close()
+    for each in opened.values():
+        each.document.close()
 
 
-def test_an_edit_of_a_large_plan(editing: Callable[[int], Edited], ratio: Ratio) -> None:
+@pytest.mark.parametrize("pieces", SIZES)
+def test_an_edit(editing: Callable[[int], Editing], ratio: Ratio, pieces: int) -> None:
+    large, small = editing(pieces), editing(SMALL)
     ratio(
-        "an edit to the picture, 100,000 pieces",
-        editing(100_000),
-        against="the same at 1,000 pieces",
-        bound=editing(1_000),
+        f"an edit with shapes and local findings, {pieces:,} pieces",
+        large.edit,
+        against=f"the same at {SMALL:,} pieces",
+        bound=small.edit,
         goal=3,
     )
+
+
+@pytest.mark.parametrize("pieces", SIZES)
+def test_an_edit_to_the_picture(editing: Callable[[int], Editing], ratio: Ratio, pieces: int) -> None:
+    large, small = editing(pieces), editing(SMALL)
+    ratio(
+        f"an edit to the picture, {pieces:,} pieces",
+        large.edit_and_paint,
+        against=f"the same at {SMALL:,} pieces",
+        bound=small.edit_and_paint,
+        goal=3,
+    )
+
+
+@pytest.mark.parametrize("pieces", SIZES)
+def test_an_edit_within_a_frame(editing: Callable[[int], Editing], add_row: AddRow, pieces: int) -> None:
+    an_edit = best(editing(pieces).edit_and_paint) / EDITS
+    add_row(f"an edit to the picture, {pieces:,} pieces", "a frame of a screen at 60 Hz", an_edit * 60, 1)
+
+
+def test_findings_after_edits_are_those_of_the_whole(editing: Callable[[int], Editing]) -> None:
+    document = editing(SIZES[0]).document
+    editing(SIZES[0]).edit()
+    whole = find_all(Junction(document.plan, document.layout))
+    assert _local(whole)
+    assert _local(document.findings) == _local(whole)

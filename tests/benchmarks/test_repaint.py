@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
-import time
+from typing import Final
 
 import pytest
 from PySide6.QtGui import QPixmap
+from PySide6.QtWidgets import QApplication
 
 from app.canvas.view import PlanView
 from app.document import Document
@@ -15,13 +16,16 @@ from model.parts import Part
 from model.pieces import Piece
 from model.plan import Plan, plan_of
 from tests.benchmarks.conftest import AddRow
+from tests.benchmarks.measuring import best
 
-pytestmark = pytest.mark.slow
+pytestmark = [pytest.mark.slow, pytest.mark.timeout(600)]
 
-LEVEL = 64
-SEEN_SCALE = 32
+SMALL: Final = 10_000
+LARGER: Final = (100_000, 1_000_000)
+LEVEL: Final = 64
+SEEN_SCALE: Final = 32
 """At 32 px a cell about 2,000 cells are in sight on 1920 × 1080 px."""
-RUNS = 25
+RUNS: Final = 12
 
 
 class StillDocument(Document):
@@ -43,12 +47,7 @@ def field(pieces: int) -> Plan:
 def repaint_time(view: PlanView) -> float:
     canvas = QPixmap(view.size())
     view.render(canvas)
-    times = []
-    for _ in range(RUNS):
-        start = time.perf_counter()
-        view.render(canvas)
-        times.append(time.perf_counter() - start)
-    return min(times)
+    return best(lambda: view.render(canvas), RUNS)
 
 
 def times(document: Document, view: PlanView, plan: Plan) -> tuple[float, float]:
@@ -60,23 +59,15 @@ def times(document: Document, view: PlanView, plan: Plan) -> tuple[float, float]
     return near, repaint_time(view)
 
 
-def compare(larger: int, add_row: AddRow) -> None:
+def test_repainting_costs_what_is_seen(qapp: QApplication, add_row: AddRow) -> None:
     document = StillDocument()
     view = PlanView(document)
     view.resize(1920, 1080)
     empty, _ = times(document, view, plan_of([Piece(Part.RAIL, Cell(9000, LEVEL, 9000))]))
-    small, _ = times(document, view, field(10_000))
-    large, whole = times(document, view, field(larger))
+    small, _ = times(document, view, field(SMALL))
+    add_row(f"repaint of 2,000 cells, {SMALL:,} pieces", "an empty repaint", small / empty, 12)
+    for larger in LARGER:
+        near, whole = times(document, view, field(larger))
+        add_row(f"repaint of 2,000 cells, {larger:,} pieces", f"the same at {SMALL:,}", near / small, 1.5)
+        add_row(f"repaint of the whole plan, {larger:,} pieces", "an empty repaint", whole / empty, 60)
     document.close()
-    add_row("repaint of 2,000 cells, 10,000 pieces", "an empty repaint", small / empty, 12)
-    add_row(f"repaint of 2,000 cells, {larger:,} pieces", "the same at 10,000", large / small, 1.5)
-    add_row(f"repaint of the whole plan, {larger:,} pieces", "an empty repaint", whole / empty, 60)
-
-
-def test_repainting_costs_what_is_seen(qapp: object, add_row: AddRow) -> None:
-    compare(100_000, add_row)
-
-
-@pytest.mark.timeout(300)
-def test_repainting_a_million_pieces(qapp: object, add_row: AddRow) -> None:
-    compare(1_000_000, add_row)

@@ -1,4 +1,4 @@
-"""Drawing the build sheet against working out what it says, and a page of a large plan against one of a small."""
+"""Drawing the build sheet against working out what it says, and pages of large plans against small ones."""
 
 from __future__ import annotations
 
