@@ -40,6 +40,12 @@ ACTIONS: Final = (
     UserAction("save", "File", "Save", "Write the plan to its file.", ("Ctrl+S",), opens_group=True),
     UserAction("save_as", "File", "Save as…", "Write the plan to another file.", ("Ctrl+Shift+S",)),
     UserAction(
+        "read_again",
+        "File",
+        "Read again",
+        "Show the file as another program left it; what was changed here since it was saved goes.",
+    ),
+    UserAction(
         "build_sheet",
         "File",
         "Build sheet…",

@@ -40,7 +40,8 @@ class Opened(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.path: Path | None = None
-        self._stamp: Stamp | None = None
+        self.stamp: Stamp | None = None
+        """Of the file as it was read or written last; ``None`` where there is none."""
         self.undo_stack = QUndoStack(self)
         self.undo_stack.cleanChanged.connect(self._tell_dirty)
 
@@ -96,7 +97,7 @@ class Opened(QObject):
 
     def is_changed_outside(self, path: Path) -> bool:
         """Whether the document's own file is another one than was read or written last."""
-        return path == self.path and self._stamp is not None and stamp_of(path) not in (None, self._stamp)
+        return path == self.path and self.stamp is not None and stamp_of(path) not in (None, self.stamp)
 
     def take(self, change: Any) -> None:
         """Make a change the newest state (the undo command calls this)."""
@@ -116,7 +117,7 @@ class Opened(QObject):
 
     def _belong_to(self, path: Path | None) -> None:
         self.path = path
-        self._stamp = None if path is None else stamp_of(path)
+        self.stamp = None if path is None else stamp_of(path)
 
     def _tell_dirty(self, is_clean: bool) -> None:
         self.dirty_changed.emit(not is_clean)

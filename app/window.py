@@ -6,7 +6,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QSize
+from PySide6.QtCore import QLocale, QSize
 from PySide6.QtGui import QCloseEvent, QGuiApplication
 from PySide6.QtWidgets import QApplication
 
@@ -34,6 +34,7 @@ from app.file_window import FileWindow
 from app.first_sketch.binding import begin_first_sketch, bind_first_sketch
 from app.first_sketch.sketch import has_ended
 from app.help.binding import bind_help
+from app.language import use_language
 from app.mishap import MishapHook
 from app.panels.frame import Frame, Panels
 from app.panels.menu_row import MenuRow
@@ -77,6 +78,7 @@ class MainWindow(FileWindow):
             tell,
             self._take_over_typed,
             lambda path: desk.open_file(path, self),
+            self.panels.message.offer,
         )
         self.exports = ExportCommands(self, self.document, self.settings, tell, self.panels.status.say)
         self.plan_commands = PlanCommands(
@@ -219,6 +221,7 @@ def run(path: str | None) -> int:
     application.setOrganizationName("Platelayer")
     QGuiApplication.setDesktopFileName("platelayer")
     QGuiApplication.setWindowIcon(program_icon())
+    use_language(application, QLocale.system())
     # The background must hand the interpreter back quickly, or every repaint would wait for it.
     sys.setswitchinterval(SWITCH_SECONDS)
     window = MainWindow() if path is None or PLANS.is_for(Path(path)) else first_network_window(Path(path))

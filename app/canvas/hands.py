@@ -35,6 +35,8 @@ class Hands:
         self.tool: Tool = SelectTool(host)
         self._view = view
         self._space = False
+        self._grips_with = Qt.MouseButton.NoButton
+        """What holds the plan while it is dragged; another button let go meanwhile is the tool's."""
         self._is_pressing = False
         self._fraction = MIDDLE
 
@@ -89,7 +91,10 @@ class Hands:
     def press(self, event: QMouseEvent) -> None:
         """A button went down."""
         at = event.position()
+        if self._view.navigator.is_panning:
+            return
         if event.button() is Qt.MouseButton.MiddleButton or (self._space and _is_left(event)):
+            self._grips_with = event.button()
             self._view.navigator.grip(at)
             self._view.setCursor(Qt.CursorShape.ClosedHandCursor)
         elif _is_left(event) and at.x() >= LEFT and at.y() >= TOP and not self._is_pressing:
@@ -111,7 +116,7 @@ class Hands:
 
     def release(self, event: QMouseEvent) -> None:
         """A button went up."""
-        if self._view.navigator.is_panning:
+        if self._view.navigator.is_panning and event.button() is self._grips_with:
             self._view.navigator.let_go()
             self._show_pointer()
         elif _is_left(event) and self._is_pressing:
@@ -149,6 +154,11 @@ class Hands:
         self._space = False
         self._show_pointer()
         return True
+
+    def forget_keys(self) -> None:
+        """The view has the keys no more: it will not be told when Space goes up."""
+        self._space = False
+        self._show_pointer()
 
     def _take_up(self, tool: Tool) -> None:
         before = self.tool.name

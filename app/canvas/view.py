@@ -305,6 +305,7 @@ class PlanView(Canvas):
         """A gesture does not outlive the window's being in front."""
         if event.reason() is Qt.FocusReason.ActiveWindowFocusReason:
             self.hands.interrupt()
+        self.hands.forget_keys()
         super().focusOutEvent(event)
         self.update()
 

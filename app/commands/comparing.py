@@ -7,11 +7,10 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtWidgets import QFileDialog
 
-from app.commands.files import PLANS, not_opened
+from app.commands.files import PLANS, not_opened, plan_in
 from app.comparing.rows import ComparedRow, row_words
 from app.translation import tr
 from model.files.errors import PlanFileError
-from model.files.plan_file import read_plan
 
 if TYPE_CHECKING:
     from app.window import MainWindow
@@ -69,7 +68,7 @@ class CompareCommands:
             )
             return
         try:
-            plan = read_plan(path)
+            plan = plan_in(path)
         except (PlanFileError, OSError) as error:
             window.panels.message.say(not_opened(path, error))
             return

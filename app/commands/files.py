@@ -10,13 +10,16 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from app.claim import Claim
-from app.opened import Opened, stamp_of
+from app.opened import Opened, Stamp, stamp_of
 from app.recovery import LeftOver, Recovery
 from app.settings import Settings
 from app.translation import tr
+from app.watching import Watch
 from model.files.errors import PlanFileError
+from model.files.opening import check_ordinary
 from model.files.plan_file import read_plan
 from model.files.writer import WriteError
+from model.plan import Plan
 
 ENDINGS: Final = (".plan.json", ".network.json")
 Button = QMessageBox.StandardButton
@@ -27,6 +30,12 @@ MANY_BYTES: Final = 1_000_000
 """A file that long is not opened within 300 ms."""
 LONGEST: Final = 60
 """Letters of a title in a question; longer ones would not fit on the screen."""
+
+
+def plan_in(path: Path) -> Plan:
+    """The plan in a file that the user chose. Raises PlanFileError."""
+    check_ordinary(path)
+    return read_plan(path)
 
 
 class FileKind(NamedTuple):
@@ -48,7 +57,7 @@ class FileKind(NamedTuple):
         return tr("{word}s (*{ending});;All files (*)", word=self.word.capitalize(), ending=self.ending)
 
 
-PLANS: Final = FileKind("plan", ".plan.json", lambda path, _beside: read_plan(path))
+PLANS: Final = FileKind("plan", ".plan.json", lambda path, _beside: plan_in(path))
 OPENABLE: Final = f"Plans and networks ({' '.join('*' + ending for ending in ENDINGS)});;All files (*)"
 
 
@@ -64,6 +73,7 @@ class FileCommands:
         tell: Callable[[str], None],
         finish_edit: Callable[[], None],
         elsewhere: Callable[[Path], object],
+        offer: Callable[[str, str, Callable[[], object]], None],
         kind: FileKind = PLANS,
     ) -> None:
         self._parent = parent
@@ -74,13 +84,18 @@ class FileCommands:
         self._finish_edit = finish_edit
         self._elsewhere = elsewhere
         self._kind = kind
+        self._offer = offer
         self._claim = Claim(recovery.folder)
+        self._watch = Watch(document)
+        self._watch.stirred.connect(self.look_outside)
+        self._told: Stamp | None = None
+        """The state of the file on the disk that the user knows of."""
 
     def new(self) -> None:
         """An empty document, when the present one may go."""
         if self.may_leave():
             self._document.new()
-            self._claim.release()
+            self._belong_to(None)
 
     def is_for(self, path: Path) -> bool:
         """Whether a file belongs into this kind of window."""
@@ -112,10 +127,51 @@ class FileCommands:
         if not self.may_leave():
             return False
         self._document.load(value, path)
-        self._claim_file(path)
+        self._belong_to(path)
         self._settings.add_recent(path)
         self._settings.choose("folder", str(path.absolute().parent))
         return True
+
+    def read_again(self) -> None:
+        """Show the document's own file as it is now, when what was changed here may go."""
+        self._finish_edit()
+        path = self._document.path
+        if path is None:
+            self._tell(tr("The {kind} has no file yet.", kind=self._kind.word))
+            return
+        try:
+            value = self._kind.read(path, None)
+        except (PlanFileError, OSError) as error:
+            self._tell(not_opened(path, error, self._kind.word))
+            return
+        if not self._document.is_dirty or ask_to_read_again(self._parent, path) == Button.Yes:
+            self._document.load(value, path)
+            self._belong_to(path)
+
+    def look_outside(self) -> None:
+        """Tell once what another program did to the document's own file."""
+        path = self._document.path
+        if path is None:
+            return
+        stamp = stamp_of(path)
+        if stamp in (self._document.stamp, self._told):
+            return
+        self._told = stamp
+        if stamp is None:
+            self._document.undo_stack.resetClean()
+            self._tell(
+                tr(
+                    "{path} is gone: it was deleted or renamed. What is open here is all there is of it; "
+                    "save it to keep it.",
+                    path=path.name,
+                )
+            )
+            return
+        self._offer(
+            tr("{path} was changed by something else. Here it is as it was before.", path=path.name),
+            tr("Read it again"),
+            self.read_again,
+        )
 
     def _tell_if_long(self, path: Path) -> None:
         stamp = stamp_of(path)
@@ -132,7 +188,7 @@ class FileCommands:
         if not self.may_leave():
             return False
         self._document.load(value, None)
-        self._claim.release()
+        self._belong_to(None)
         return True
 
     def take_up(self, entry: LeftOver) -> bool:
@@ -145,7 +201,7 @@ class FileCommands:
         if not self.may_leave():
             return False
         self._document.take_up(value, entry.original)
-        self._claim_file(entry.original)
+        self._belong_to(entry.original)
         self._recovery.written.connect(
             lambda _seconds: self._recovery.discard(entry), Qt.ConnectionType.SingleShotConnection
         )
@@ -181,7 +237,13 @@ class FileCommands:
                 )
             )
             return False
-        return self._write(path if path.suffix else path.with_name(path.name + self._kind.ending))
+        if path.suffix:
+            return self._write(path)
+        whole = path.with_name(path.name + self._kind.ending)
+        # The dialog asked about the name as it was typed, not about this one.
+        if whole.exists() and whole != self._document.path and not may_write_over(self._parent, whole):
+            return False
+        return self._write(whole)
 
     def may_leave(self) -> bool:
         """Whether what is open may go: it is saved, or its changes are given up."""
@@ -211,7 +273,7 @@ class FileCommands:
                 )
             )
             return False
-        self._claim_file(path)
+        self._belong_to(path)
         self._settings.add_recent(path)
         self._settings.choose("folder", str(path.absolute().parent))
         return True
@@ -219,8 +281,12 @@ class FileCommands:
     def close(self) -> None:
         """The window goes away."""
         self._claim.release()
+        self._watch.follow(None)
 
-    def _claim_file(self, path: Path | None) -> None:
+    def _belong_to(self, path: Path | None) -> None:
+        """Claim the file that the document has now, and watch it."""
+        self._told = self._document.stamp
+        self._watch.follow(path)
         if not self._claim.take(path) and path is not None:
             self._tell(
                 tr(
@@ -237,6 +303,20 @@ def ask_to_overwrite(parent: QWidget, path: Path) -> int:
     return _ask(parent, tr("Changed outside"), told, tr("Writing over it loses that change."), words)
 
 
+def may_write_over(parent: QWidget, path: Path) -> bool:
+    """Whether a file that is there already may be written over."""
+    words = {Button.Yes: tr("Write over it"), Button.Cancel: tr("Cancel")}
+    told = tr("{path} is there already.", path=path.name)
+    return _ask(parent, tr("Save"), told, tr("Writing over it loses what is in it."), words) == Button.Yes
+
+
+def ask_to_read_again(parent: QWidget, path: Path) -> int:
+    """Yes: give up what was changed here; Cancel."""
+    words = {Button.Yes: tr("Read it again"), Button.Cancel: tr("Cancel")}
+    told = tr("Read {path} again?", path=path.name)
+    return _ask(parent, tr("Changes"), told, tr("What was changed here since it was saved is lost."), words)
+
+
 def ask_to_save(parent: QWidget, name: str) -> int:
     """Save, Don't save or Cancel."""
     words = {Button.Save: tr("Save"), Button.Discard: tr("Don't save"), Button.Cancel: tr("Cancel")}
@@ -251,7 +331,7 @@ def ask_to_save(parent: QWidget, name: str) -> int:
 
 
 def _ask(parent: QWidget, title: str, told: str, more: str, words: dict[Button, str]) -> int:
-    """A question with these buttons; Return means Save and Esc means Cancel."""
+    """A question with these buttons; Return means Save, where it is offered, and Esc means Cancel."""
     box = QMessageBox(parent)
     box.setWindowTitle(title)
     box.setTextFormat(Qt.TextFormat.PlainText)
@@ -259,7 +339,7 @@ def _ask(parent: QWidget, title: str, told: str, more: str, words: dict[Button, 
     box.setInformativeText(more)
     for button, word in words.items():
         box.addButton(button).setText(word)
-    box.setDefaultButton(Button.Save)
+    box.setDefaultButton(Button.Save if Button.Save in words else Button.Cancel)
     box.setEscapeButton(Button.Cancel)
     return box.exec()
 

@@ -22,6 +22,7 @@ NETWORK_ACTIONS: Final = (
     _same("open"),
     _same("save", "Write the network to its file."),
     _same("save_as", "Write the network to another file."),
+    _same("read_again"),
     UserAction(
         "cards",
         "File",
@@ -137,6 +138,7 @@ NETWORK_TOOLS: Final = {
 
 ON_THE_MAP: Final = (
     ("Arrows", "move the cursor a square"),
+    ("Shift and arrows", "go to the next station or junction that way"),
     ("Enter", "does at the cursor what a click does there; a link or a trip ends with a second Enter"),
     ("Space and drag", "moves the map"),
     ("Esc", "takes back one step of a gesture, lights nothing, chooses nothing"),

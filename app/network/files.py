@@ -10,7 +10,8 @@ from typing import Final
 import msgspec
 
 from app.commands.files import FileKind
-from model.files.network_file import network_bytes, parse_network, with_plans
+from model.files.network_file import FILE_LIMIT, network_bytes, parse_network, with_plans
+from model.files.opening import bytes_of, check_ordinary
 from model.network.network import Network
 
 ENDING: Final = ".network.json"
@@ -21,8 +22,12 @@ def read(path: Path, beside: Path | None = None) -> Network:
 
     Raises PlanFileError or OSError.
     """
+    check_ordinary(path)
     own = (beside or path).absolute()
-    network = parse_network(path.read_bytes(), str(path))
+    network = parse_network(bytes_of(path, FILE_LIMIT), str(path))
+    for junction in network.junctions:
+        if junction.plan is not None:
+            check_ordinary(own.parent / junction.plan)
     return with_plans(_renamed(network, lambda plan: os.path.normpath(own.parent / plan)), str(own))
 
 

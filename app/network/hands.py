@@ -35,6 +35,8 @@ class MapHands:
         self.tool: MapTool = SelectTool(view.host)
         self._view = view
         self._space = False
+        self._grips_with = Qt.MouseButton.NoButton
+        """What holds the map while it is dragged; another button let go meanwhile is the tool's."""
         self._is_pressing = False
 
     def use(self, name: str) -> None:
@@ -67,7 +69,10 @@ class MapHands:
     def press(self, event: QMouseEvent) -> None:
         """A button went down."""
         left = event.button() is Qt.MouseButton.LeftButton
+        if self._view.navigator.is_panning:
+            return
         if event.button() is Qt.MouseButton.MiddleButton or (self._space and left):
+            self._grips_with = event.button()
             self._view.navigator.grip(event.position())
             self._view.setCursor(Qt.CursorShape.ClosedHandCursor)
         elif left and not self._is_pressing:
@@ -89,7 +94,7 @@ class MapHands:
 
     def release(self, event: QMouseEvent) -> None:
         """A button went up."""
-        if self._view.navigator.is_panning:
+        if self._view.navigator.is_panning and event.button() is self._grips_with:
             self._view.navigator.let_go()
             self._show_pointer()
         elif event.button() is Qt.MouseButton.LeftButton and self._is_pressing:
@@ -129,6 +134,11 @@ class MapHands:
         self._space = False
         self._show_pointer()
         return True
+
+    def forget_keys(self) -> None:
+        """The map has the keys no more: it will not be told when Space goes up."""
+        self._space = False
+        self._show_pointer()
 
     def pointer_left(self) -> None:
         """What hovers goes with the pointer."""

@@ -22,12 +22,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.commands.files import plan_in
 from app.network.dialogs import Question
 from app.network.document import NetworkDocument
 from app.panels.look import label, named
 from app.translation import QT_TR_NOOP, tr
 from model.files.errors import PlanFileError
-from model.files.plan_file import read_plan
 from model.network.drawn import with_plan
 from model.network.network import JunctionSpec, ReaderSpec
 
@@ -85,7 +85,9 @@ class JunctionDialog(Question):
             self.tell(tr("Choose the plan file first."))
             return None
         try:
-            return with_plan(structs.replace(self._before, name=name, plan=self.plan), read_plan(self.plan))
+            return with_plan(
+                structs.replace(self._before, name=name, plan=self.plan), plan_in(Path(self.plan))
+            )
         except (PlanFileError, OSError) as error:
             self.tell(str(error))
             return None

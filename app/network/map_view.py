@@ -337,6 +337,7 @@ class MapView(QWidget):
         """A gesture does not outlive the window's being in front."""
         if event.reason() is Qt.FocusReason.ActiveWindowFocusReason:
             self.hands.interrupt()
+        self.hands.forget_keys()
         super().focusOutEvent(event)
         self.update()
 

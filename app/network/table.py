@@ -35,6 +35,7 @@ def _file_commands(window: NetworkWindow) -> dict[str, Command]:
         "open": files.open,
         "save": files.save,
         "save_as": files.save_as,
+        "read_again": files.read_again,
         "cards": exports.cards,
         "graphml": exports.graphml,
         "close": window.close,

@@ -8,6 +8,7 @@ from typing import Final
 from PySide6.QtCore import QSize
 from PySide6.QtGui import QCloseEvent, QGuiApplication
 
+from app.translation import QT_TR_NOOP
 from app import desk, user_keys
 from app import theme as themes
 from app.commands.bound import bind, fill_menus, keep_to
@@ -69,6 +70,7 @@ class NetworkWindow(FileWindow):
             tell,
             self.panels.readers.finish_edit,
             lambda path: desk.open_file(path, self),
+            self.panels.message.offer,
             NETWORKS,
         )
         self.exports = NetworkExports(self, self.document, self.settings, tell, self.panels.status.say)
@@ -114,7 +116,7 @@ class NetworkWindow(FileWindow):
 
     def show_keys(self) -> None:
         """All keys on one page."""
-        KeysDialog(self, self.change_keys, NETWORK_ACTIONS, NETWORK_MENUS, {"On the map": ON_THE_MAP}).exec()
+        KeysDialog(self, self.change_keys, NETWORK_ACTIONS, NETWORK_MENUS, {QT_TR_NOOP("On the map"): ON_THE_MAP}).exec()
 
     def show_about(self) -> None:
         """The version, and what the program is for."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import Qt
@@ -28,6 +29,9 @@ class MessageBar(QWidget):
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
         )
         self._text.setAccessibleName(tr("Message"))
+        self.offer_button = QPushButton(self)
+        self.offer_button.clicked.connect(self._take_offer)
+        self._offered: Callable[[], object] = self.hide
         self.close_button = named(QPushButton(tr("Close"), self), tr("Close the message"))
         self.close_button.clicked.connect(self.hide)
         row = QHBoxLayout(self)
@@ -35,6 +39,7 @@ class MessageBar(QWidget):
         row.setSpacing(12)
         row.addWidget(self._marker)
         row.addWidget(self._text, 1)
+        row.addWidget(self.offer_button)
         row.addWidget(self.close_button)
         self.hide()
 
@@ -47,4 +52,16 @@ class MessageBar(QWidget):
         """Show a message, in place of an earlier one."""
         self._marker.setPixmap(icon("error").pixmap(MARKER, MARKER))
         self._text.setText(text)
+        self.offer_button.hide()
         self.show()
+
+    def offer(self, text: str, word: str, act: Callable[[], object]) -> None:
+        """Show a message with a button of that word beside it, which closes the message and acts."""
+        self.say(text)
+        self._offered = act
+        named(self.offer_button, word).setText(word)
+        self.offer_button.show()
+
+    def _take_offer(self) -> None:
+        self.hide()
+        self._offered()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import stat
 
 from model.files.errors import PlanFileError
 
@@ -21,6 +22,19 @@ def bytes_of(path: str | os.PathLike[str], limit: int) -> bytes:
     if max(size, len(data)) > limit:
         raise PlanFileError(name, "", at_most(limit))
     return data
+
+
+def check_ordinary(path: str | os.PathLike[str]) -> None:
+    """Raises PlanFileError for a pipe or a device: a window that reads one may wait without end.
+
+    The command line takes pipes. A path at which nothing stands is left to whoever opens it.
+    """
+    try:
+        mode = os.stat(path).st_mode
+    except (OSError, ValueError):
+        return
+    if not (stat.S_ISREG(mode) or stat.S_ISDIR(mode)):
+        raise PlanFileError(os.fspath(path), "the file itself", "an ordinary file, no pipe and no device")
 
 
 def at_most(limit: int) -> str:

@@ -246,3 +246,27 @@ def test_cells_in_sight_are_shown_without_moving_the_plan(shown_wye: PlanView) -
 
 def _tags(view: PlanView) -> list[ShownTag]:
     return shown_tags(view.document.plan.arms, view.level, view.navigator.view)
+
+
+def test_a_tool_gesture_ends_with_its_own_button_though_the_plan_is_moved_meanwhile(
+    document: Document, view: PlanView, user: User
+) -> None:
+    view.use("lay")
+    user.press(0, 0)
+    user.move(3, 0)
+    middle = user.pixel(3, 0)
+    QTest.mousePress(view, Qt.MouseButton.MiddleButton, NONE, middle)
+    QTest.mouseMove(view, middle + QPoint(20, 10))
+    QTest.mouseRelease(view, LEFT, NONE, middle + QPoint(20, 10))
+    QTest.mouseRelease(view, Qt.MouseButton.MiddleButton, NONE, middle + QPoint(20, 10))
+    assert document.undo_stack.count() == 1
+    assert not view.hands.tool.is_busy
+
+
+def test_space_is_let_go_with_the_focus(document: Document, view: PlanView, user: User) -> None:
+    view.use("lay")
+    QTest.keyPress(view, Qt.Key.Key_Space)
+    view.clearFocus()
+    view.setFocus()
+    user.drag((0, 0), (3, 0))
+    assert document.undo_stack.count() == 1

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -260,3 +261,76 @@ def test_a_long_title_leaves_the_question_on_the_screen(window: MainWindow) -> N
     QTimer.singleShot(0, look)
     assert not window.files.may_leave()
     assert wide[0] < 100
+
+
+def test_a_file_that_another_program_writes_is_told_of_and_read_again(
+    window: MainWindow, plan_file: Path, qtbot: QtBot
+) -> None:
+    window.files.open_path(plan_file)
+    write_bytes(plan_file, plan_bytes(EMPTY_PLAN))
+    bar = window.panels.message
+    qtbot.waitUntil(bar.isVisible)
+    assert "changed by something else" in bar.text
+    assert bar.offer_button.isVisible()
+    bar.offer_button.click()
+    assert window.document.plan == EMPTY_PLAN
+    assert not bar.isVisible()
+
+    write_bytes(plan_file, plan_bytes(straight_plan()))
+    qtbot.waitUntil(bar.isVisible)
+    bar.close_button.click()
+    window.files.look_outside()
+    assert not bar.isVisible(), "It is told once."
+
+
+def test_own_changes_are_not_given_up_unasked(window: MainWindow, plan_file: Path) -> None:
+    window.files.open_path(plan_file)
+    lay(window)
+    own = window.document.plan
+    write_bytes(plan_file, plan_bytes(EMPTY_PLAN))
+    answer("Cancel")
+    window.bound["read_again"].trigger()
+    assert window.document.plan is own
+    answer("Read it again")
+    window.bound["read_again"].trigger()
+    assert window.document.plan == EMPTY_PLAN
+
+
+def test_saving_is_no_change_from_outside(window: MainWindow, plan_file: Path) -> None:
+    window.files.open_path(plan_file)
+    lay(window)
+    window.bound["save"].trigger()
+    window.files.look_outside()
+    assert not window.panels.message.isVisible()
+
+
+def test_a_plan_whose_file_is_gone_counts_as_changed(
+    window: MainWindow, plan_file: Path, qtbot: QtBot
+) -> None:
+    window.files.open_path(plan_file)
+    plan_file.unlink()
+    qtbot.waitUntil(lambda: window.document.is_dirty)
+    assert "is gone" in window.panels.message.text
+    window.bound["save"].trigger()
+    assert read_plan(plan_file) == straight_plan()
+
+
+def test_an_ending_that_is_added_writes_over_no_file_unasked(
+    window: MainWindow, plan_file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    lay(window)
+    choose_file(monkeypatch, "getSaveFileName", plan_file.with_name("straight"))
+    answer("Cancel")
+    window.bound["save"].trigger()
+    assert read_plan(plan_file) == straight_plan()
+    answer("Write over it")
+    window.bound["save"].trigger()
+    assert read_plan(plan_file) == window.document.plan
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="the system has no pipes with names")
+@pytest.mark.parametrize("name", ["pipe.plan.json", "pipe.network.json"])
+def test_a_pipe_is_refused_and_not_waited_for(window: MainWindow, tmp_path: Path, name: str) -> None:
+    os.mkfifo(tmp_path / name)
+    assert not window.files.open_path(tmp_path / name)
+    assert "an ordinary file" in window.panels.message.text
