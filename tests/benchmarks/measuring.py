@@ -19,7 +19,7 @@ from typing import Any, Final
 import msgspec
 
 Action = Callable[[], Any]
-ROUNDS: Final = 5
+ROUNDS: Final = 3
 
 
 class Row(msgspec.Struct, frozen=True):

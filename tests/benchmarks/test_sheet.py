@@ -1,4 +1,4 @@
-"""Drawing the build sheet against working out what it says, and pages of large plans against small ones."""
+"""Drawing the build sheet against working out what it says, and a large plan's against a small one's."""
 
 from __future__ import annotations
 
@@ -13,8 +13,7 @@ from app.export.papers import PAPERS
 from app.export.sheet import Worked, sheet_pages, working_out
 from model.files.plan_file import read_plan
 from model.plan import Plan
-from tests.benchmarks.conftest import AddRow, Ratio
-from tests.benchmarks.measuring import best
+from tests.benchmarks.conftest import Ratio
 from tests.benchmarks.tracks import station_throat
 
 pytestmark = pytest.mark.slow
@@ -49,9 +48,13 @@ def test_drawing(qapp: QApplication, ratio: Ratio, rails: int | None) -> None:
     )
 
 
-def test_pages_of_a_large_plan(qapp: QApplication, add_row: AddRow) -> None:
+def test_drawing_ten_times_as_many_rails(qapp: QApplication, ratio: Ratio) -> None:
     small, large = (worked_out(station_throat(rails)) for rails in (200, 2_000))
-    a_page = [best(lambda w=worked: drawn(w), 3) / drawn(worked)[1] for worked in (small, large)]
-    add_row(
-        "drawing the build sheet of 2,000 rails, a page", "the same of 200 rails", a_page[1] / a_page[0], 2
+    ratio(
+        "build sheet of 2,000 rails drawn as PDF",
+        lambda: drawn(large),
+        against="the same of 200 rails",
+        bound=lambda: drawn(small),
+        goal=10,
+        rounds=2,
     )
