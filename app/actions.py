@@ -234,6 +234,14 @@ ACTIONS: Final = (
     UserAction(
         "solo", "Level", "Solo", "Hide the levels above and below.", ("O",), opens_group=True, is_choice=True
     ),
+    UserAction("lock_level", "Level", "Lock level", "Let nothing on this level be changed.", is_choice=True),
+    UserAction(
+        "hide_level",
+        "Level",
+        "Hide level",
+        "Leave this level out where the ones above and below it are drawn on.",
+        is_choice=True,
+    ),
     UserAction(
         "clear_preview",
         "Preview",

@@ -9,9 +9,11 @@ from typing import Concatenate, Final, NamedTuple, ParamSpec
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.background import Newest
+from app.levels import Levels
 from app.opened import Opened
 from app.translation import QT_TR_NOOP
 from app.window_first import window_first
+from model.collector import look_everywhere, set_present_apart
 from model.edits import EditRefused
 from model.files.plan_file import plan_bytes
 from model.grid import Cell
@@ -66,6 +68,7 @@ class Document(Opened):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.layout = Layout(EMPTY_PLAN)
+        self.levels = Levels(self)
         self.junction: Junction | None = None
         self.junction_is_old = True
         self.findings: list[Finding] = []
@@ -117,8 +120,15 @@ class Document(Opened):
         except EditRefused as error:
             self.refused.emit(str(error))
             return False
-        self.apply(change)
-        return True
+        return self.apply(change)
+
+    def apply(self, change: Change) -> bool:
+        """Carry out a change as one undo step, unless it touches a level that is locked."""
+        if self.levels.locked and (refusal := self.levels.refusal(change.cells)):
+            # Whoever asked may go on to say what was done; this has the last word.
+            QTimer.singleShot(0, self, lambda: self.refused.emit(refusal))
+            return False
+        return super().apply(change)
 
     def new(self) -> None:
         """Start with an empty plan that has no file."""
@@ -129,6 +139,7 @@ class Document(Opened):
         self.layout = Layout(value)
         self._belong_to(path)
         self.undo_stack.clear()
+        self.levels.clear()
         self.junction = None
         self.findings = []
         self._local = None
@@ -136,6 +147,7 @@ class Document(Opened):
         self.orientations = ()
         self.reset.emit()
         self.details_changed.emit()
+        self._set_large_apart()
         self._work_out()
         self._tell_worked_out()
 
@@ -178,6 +190,7 @@ class Document(Opened):
         self._begin.stop()
         self._old_for_long.stop()
         self._worker.stop()
+        look_everywhere()
 
     def _follow_findings(self, before: Details, cells: frozenset[Cell]) -> None:
         """What hangs on no route is found with the edit itself, where that costs less than its picture."""
@@ -204,6 +217,11 @@ class Document(Opened):
         plan = self.plan
         self._worker.ask(lambda: _work(plan))
 
+    def _set_large_apart(self) -> None:
+        """The collector of garbage would hold the window up."""
+        if len(self.plan.pieces) >= MANY_PIECES:
+            set_present_apart()
+
     def _tell_worked_out(self) -> None:
         self.junction_updated.emit()
         self.orientations_updated.emit()
@@ -213,6 +231,7 @@ class Document(Opened):
             self.junction, self.findings, self.stale_waivers = result
             self._local = LocalFindings(self.layout, self.findings)
             self.junction_is_old = False
+            self._set_large_apart()
             self.junction_updated.emit()
         elif isinstance(result, _Turned):
             self.orientations = result.orientations

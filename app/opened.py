@@ -70,10 +70,11 @@ class Opened(QObject):
         """What to call it in the window: its title, else its file, else that it has none."""
         return self.title or (self.path.name if self.path else tr(self.untitled))
 
-    def apply(self, change: Any) -> None:
-        """Carry out a change as one undo step; an empty one is never pushed."""
+    def apply(self, change: Any) -> bool:
+        """Carry out a change as one undo step; an empty one is never pushed. Whether it may be made here."""
         if not change.is_empty:
             self.undo_stack.push(ApplyChange(self, change))
+        return True
 
     def new(self) -> None:
         """Start with an empty one that has no file."""

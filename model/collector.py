@@ -17,3 +17,18 @@ def collector_paused() -> Iterator[None]:
     finally:
         if was_on:
             gc.enable()
+
+
+def set_present_apart() -> None:
+    """What there is now is looked through for garbage no more, until ``look_everywhere``.
+
+    To look through a plan of 100,000 pieces takes a quarter of a second, and the collector would do it again
+    and again while the plan is edited. What nobody holds any more is still freed at once, but for circles.
+    """
+    gc.collect(1)  # circles of late are not to stay for good
+    gc.freeze()
+
+
+def look_everywhere() -> None:
+    """What was set apart may be garbage from now on."""
+    gc.unfreeze()

@@ -80,6 +80,7 @@ class Canvas(QWidget):
 
     def _connect(self) -> None:
         self.document.details_changed.connect(self.update)
+        self.document.levels.changed.connect(self.update)
         self.document.junction_updated.connect(self._take_junction)
         self._paint_rest.timeout.connect(self.update)
         self.navigator.moved.connect(self.update)
@@ -295,6 +296,9 @@ class Canvas(QWidget):
         screen = self.window().backingStore()
         return screen is not None and painter.paintEngine().paintDevice() is screen.paintDevice()
 
+    def _shows(self, neighbour: int) -> bool:
+        return not self._solo and neighbour not in self.document.levels.hidden
+
     def _shown(self, patience: Patience) -> Shown:
         return Shown(
             patience=patience,
@@ -303,7 +307,12 @@ class Canvas(QWidget):
             view=self.navigator.drawn,
             seen=self.navigator.drawn_area,
             level=self._level,
-            manners=Manners(self.theme, self._solo, self.devicePixelRatioF()),
+            manners=Manners(
+                self.theme,
+                self._shows(self._level - 1),
+                self._shows(self._level + 1),
+                self.devicePixelRatioF(),
+            ),
             arms=self.document.plan.arms,
             ghost=self._ghost,
             comparison=self.comparison,

@@ -117,9 +117,9 @@ class ViewHost:
         """Draws a band around what is being chosen."""
         self._view.show_band(corners)
 
-    def commit(self, change: Change) -> None:
-        """Makes a change, as one step of undo."""
-        self._view.document.apply(change)
+    def commit(self, change: Change) -> bool:
+        """Makes a change, as one step of undo; whether it may be made."""
+        return self._view.document.apply(change)
 
     def say(self, text: str) -> None:
         """Puts a sentence into the status bar."""

@@ -113,7 +113,7 @@ def _paint_plan(painter: QPainter, shown: Shown) -> None:
     paint_comparison(painter, shown.comparison, level, seen, view, shown.theme)
     paint_ghost(painter, shown.survey, level, view, shown.theme)
     _paint_outline(painter, shown)
-    if not shown.manners.solo:
+    if shown.manners.below or shown.manners.above:
         paint_ghost_hints(painter, shown.ghost, level, view, shown.theme)
     paint_ghost(painter, shown.ghost, level, view, shown.theme)
     paint_chevrons(ground, shown.ways)

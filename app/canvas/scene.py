@@ -38,7 +38,9 @@ class Manners:
     """How the plan is drawn beside what is in it; part of each tile's key."""
 
     theme: Theme
-    solo: bool
+    below: bool
+    """Whether the level below shows."""
+    above: bool
     ratio: float
 
 
@@ -195,12 +197,12 @@ class Scene:
     def _ground_strokes(self, tile: Tile, part: Area) -> Iterator[Stroke]:
         look = _manners(tile.look)
         yield partial(_paint_ground_of, tile, part)
-        if look.solo or tile.scale <= DOTS_UP_TO:
+        if not (look.below or look.above) or tile.scale <= DOTS_UP_TO:
             return
         pieces = self.layout.plan.pieces
-        below = self.index.pieces_in(part, tile.level - 1)
+        below = self.index.pieces_in(part, tile.level - 1) if look.below else ()
         seen = [piece for piece in below if is_seen_from_above(piece, pieces)]
-        above = list(self.index.pieces_in(part, tile.level + 1))
+        above = list(self.index.pieces_in(part, tile.level + 1)) if look.above else []
         for some, manner in ((seen, Manner.BELOW), (above, Manner.ABOVE)):
             yield from piece_strokes(tile, some, self._known.bare, look.theme, manner)
 

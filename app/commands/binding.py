@@ -33,6 +33,10 @@ def bind_view(window: MainWindow) -> None:
     view, panels = window.view, window.panels
     view.level_changed.connect(panels.levels.show_level)
     panels.levels.level_chosen.connect(window.go_to_level)
+    panels.levels.lock_asked.connect(window.document.levels.toggle_lock)
+    panels.levels.hiding_asked.connect(window.document.levels.toggle_hidden)
+    view.level_changed.connect(lambda _level: _show_levels(window))
+    window.document.levels.changed.connect(lambda: _show_levels(window))
     view.tool_changed.connect(lambda tool: window.bound[TOOLS[tool]].setChecked(True))
     window.bound[TOOLS["select"]].setChecked(True)
     view.tool_changed.connect(lambda _tool: _show_hand(window))
@@ -136,6 +140,13 @@ def _show_hand(window: MainWindow) -> None:
 def _take_in_hand(window: MainWindow, part: Part) -> None:
     window.view.take_in_hand(window.view.hand.holding(part))
     window.view.use("lay" if part in RAILS else "place")
+
+
+def _show_levels(window: MainWindow) -> None:
+    """The menu tells what holds of the level that is drawn on."""
+    levels, level = window.document.levels, window.view.level
+    window.bound["lock_level"].setChecked(level in levels.locked)
+    window.bound["hide_level"].setChecked(level in levels.hidden)
 
 
 def _show_selection(window: MainWindow) -> None:

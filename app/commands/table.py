@@ -5,6 +5,8 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
+
 from app.actions import TOOLS
 from app.commands.bound import Command
 from app.commands.build_order import show_build_order
@@ -104,6 +106,8 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "level_up": lambda: window.go_to_level(view.level + 1),
         "level_down": lambda: window.go_to_level(view.level - 1),
         "solo": window.toggle_solo,
+        "lock_level": lambda: window.document.levels.toggle_lock(view.level),
+        "hide_level": lambda: window.document.levels.toggle_hidden(view.level),
         "clear_preview": view.clear_preview,
         **_dry_run_commands(window),
         "zoom_in": view.zoom_in,
@@ -120,7 +124,7 @@ def _view_commands(window: MainWindow) -> dict[str, Command]:
         "show_pieces": lambda: side.lower_tabs.show_panel("Pieces"),
         "show_runs": lambda: side.upper_tabs.show_panel("Test runs"),
         "show_differences": window.comparison.go_to_list,
-        "show_plan": view.setFocus,
+        "show_plan": partial(view.setFocus, Qt.FocusReason.ShortcutFocusReason),
         "show_timing": window.timing.show_or_hide,
         "probe": window.timing.probe,
         "timing_svg": window.timing.write_svg,

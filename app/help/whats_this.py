@@ -40,7 +40,9 @@ PANELS: Final = {
     "tray": QT_TR_NOOP("The parts. Choosing one takes it in hand; a click on the plan places it."),
     "in_hand": QT_TR_NOOP("What is in hand, the way in which it faces, and the keys that change it."),
     "modules": QT_TR_NOOP("Ready circuits. Choosing one takes it in hand; a click puts down all of it."),
-    "levels": QT_TR_NOOP("The levels of the plan with their pieces; choosing one draws on it."),
+    "levels": QT_TR_NOOP(
+        "The levels of the plan with their pieces; choosing one draws on it, its menu locks or hides it."
+    ),
     "orientations": QT_TR_NOOP(
         "The plan turned and mirrored in eight ways, with the inverters that each needs; choose one."
     ),

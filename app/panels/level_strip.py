@@ -6,8 +6,18 @@ from collections import Counter
 from typing import Final
 
 from PySide6.QtCore import QRect, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QResizeEvent, QWheelEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtGui import (
+    QColor,
+    QContextMenuEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QMenu, QWidget
 
 from app import theme as themes
 from app.document import Document
@@ -29,6 +39,10 @@ class LevelStrip(QWidget):
     """High levels on top. A click goes to a level, the wheel and the arrow keys one up or down."""
 
     level_chosen = Signal(int)
+    lock_asked = Signal(int)
+    """Lock that level, or unlock it."""
+    hiding_asked = Signal(int)
+    """Hide that level, or show it again."""
 
     def __init__(self, document: Document, level: int, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -41,6 +55,7 @@ class LevelStrip(QWidget):
         self._top = level + 3
         document.reset.connect(self._count_all)
         document.changed.connect(self._count_change)
+        document.levels.changed.connect(self._show_pieces)
         self._count_all()
         self.show_level(level)
 
@@ -68,14 +83,29 @@ class LevelStrip(QWidget):
         self._show_pieces()
 
     def _show_pieces(self) -> None:
-        self.setAccessibleName(
-            tr(
-                "Level {number}: {counted}",
-                number=number(self._level),
-                counted=tr("%n piece(s)", "", self._pieces[self._level]),
-            )
-        )
+        counted = tr("%n piece(s)", "", self._pieces[self._level])
+        said = ", ".join([counted, *self._kept_words(self._level)])
+        self.setAccessibleName(tr("Level {number}: {counted}", number=number(self._level), counted=said))
         self.update()
+
+    def _kept_words(self, level: int) -> list[str]:
+        levels = self._document.levels
+        words = {tr("locked"): level in levels.locked, tr("hidden"): level in levels.hidden}
+        return [word for word, holds in words.items() if holds]
+
+    def menu_of(self, level: int) -> QMenu:
+        """What can be done with a level."""
+        menu, levels = QMenu(self), self._document.levels
+        menu.setTitle(tr("Level {number}", number=number(level)))
+        for word, ask, kept in (
+            (tr("Lock level"), self.lock_asked, levels.locked),
+            (tr("Hide level"), self.hiding_asked, levels.hidden),
+        ):
+            action = menu.addAction(word)
+            action.setCheckable(True)
+            action.setChecked(level in kept)
+            action.triggered.connect(lambda _checked, ask=ask: ask.emit(level))
+        return menu
 
     def _choose(self, level: int) -> None:
         if Y_LOWEST <= level <= Y_HIGHEST:
@@ -109,14 +139,18 @@ class LevelStrip(QWidget):
         self._paint_neighbour_line(painter, level, top, theme)
         near = abs(level - self._level) <= 1
         colour = theme.paper if own else theme.ink if near else theme.ink2
-        paint_text(painter, QRect(9, top + 9, 34, 18), number(level), font(12, own), colour)
+        figures = font(12, own)
+        figures.setStrikeOut(level in self._document.levels.hidden)
+        paint_text(painter, QRect(9, top + 9, 34, 18), number(level), figures, colour)
+        if level in self._document.levels.locked:
+            paint_lock(painter, WIDTH - 21, top + 28, colour)
         if self._pieces[level] > 0:
             pieces = QRect(9, top + 26, 34, 14)
             paint_text(painter, pieces, str(self._pieces[level]), font(9), theme.paper if own else theme.ink2)
 
     def _paint_neighbour_line(self, painter: QPainter, level: int, top: int, theme: Theme) -> None:
         """The line in which that level is drawn on the plan."""
-        if abs(level - self._level) != 1:
+        if abs(level - self._level) != 1 or level in self._document.levels.hidden:
             return
         dashes = Qt.PenStyle.CustomDashLine if level > self._level else Qt.PenStyle.SolidLine
         pen = QPen(theme.ink2, 1.5, dashes, Qt.PenCapStyle.FlatCap)
@@ -125,8 +159,21 @@ class LevelStrip(QWidget):
         painter.setPen(pen)
         painter.drawLine(9, top + 5, 28, top + 5)
 
+    def _level_at(self, y: int) -> int:
+        return self._top - (y - HEAD) // STEP
+
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        self._choose(self._top - (int(event.position().y()) - HEAD) // STEP)
+        if event.button() is Qt.MouseButton.LeftButton:
+            self._choose(self._level_at(int(event.position().y())))
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Of the level under the pointer; by its key, of the one drawn on."""
+        by_key = event.reason() is QContextMenuEvent.Reason.Keyboard
+        level = self._level if by_key else self._level_at(event.pos().y())
+        if Y_LOWEST <= level <= Y_HIGHEST:
+            menu = self.menu_of(level)
+            menu.aboutToHide.connect(menu.deleteLater)
+            menu.popup(event.globalPos())
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         if event.angleDelta().y():
@@ -142,3 +189,13 @@ class LevelStrip(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self.show_level(self._level)
+
+
+def paint_lock(painter: QPainter, left: int, top: int, colour: QColor) -> None:
+    """A padlock, 9 × 11 px: a body, and the bow over it."""
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(colour, 1.5))
+    painter.drawArc(QRect(left + 2, top, 5, 8), 0, 180 * 16)
+    painter.fillRect(QRect(left, top + 5, 9, 6), colour)
+    painter.restore()

@@ -147,8 +147,8 @@ class Host(Protocol):
     def show_band(self, corners: tuple[Cell, Cell] | None) -> None:
         """Draws a band around what is being chosen; ``None`` takes it away."""
 
-    def commit(self, change: Change) -> None:
-        """Makes a change, as one step of undo. An empty one is dropped."""
+    def commit(self, change: Change) -> bool:
+        """Makes a change, as one step of undo. An empty one is dropped. Whether it may be made here."""
 
     def say(self, text: str) -> None:
         """Puts a sentence into the status bar; an empty one clears it."""

@@ -58,8 +58,8 @@ class PasteTool(Tool):
         if change is None:
             return False
         self.cancel()
-        self.host.commit(change)
-        self.host.choose(frozenset(entry.piece.at for entry in change.placed))
+        if self.host.commit(change):
+            self.host.choose(frozenset(entry.piece.at for entry in change.placed))
         return True
 
     def cancel(self) -> bool:

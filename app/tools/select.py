@@ -176,8 +176,8 @@ class SelectTool(Tool):
         change = self._carried(state)
         if change is None or state.at == state.start:
             return
-        self.host.commit(change)
-        self.host.choose(frozenset(entry.piece.at for entry in change.placed))
+        if self.host.commit(change):
+            self.host.choose(frozenset(entry.piece.at for entry in change.placed))
 
     def _edit(self, edit: Callable[[Plan, frozenset[Cell]], Change]) -> bool:
         try:
@@ -185,7 +185,8 @@ class SelectTool(Tool):
         except EditRefused as refused:
             self.host.say(str(refused))
             return True
-        self.host.commit(change)
+        if not self.host.commit(change):
+            return True
         moved = {entry.piece.at for entry in change.placed}
         stayed = self.host.selection - {entry.piece.at for entry in change.taken}
         self.host.choose(stayed | moved)

@@ -38,7 +38,7 @@ def frame(scene: Scene, view: Viewport, seconds: float | None = None) -> QImage:
     image = QImage(SIZE, SIZE, QImage.Format.Format_RGB32)
     image.fill(0)
     painter = QPainter(image)
-    seen, manners = view.area(0, 0, SIZE, SIZE), Manners(themes.theme("light"), False, 1.0)
+    seen, manners = view.area(0, 0, SIZE, SIZE), Manners(themes.theme("light"), True, True, 1.0)
     patience = Patience() if seconds is None else Patience(seconds)
     scene.prepare(view, seen, LEVEL, manners, patience)
     scene.paint_ground(painter, view, seen, LEVEL, manners)

@@ -98,10 +98,11 @@ class Desk:
     def show_band(self, corners: tuple[Cell, Cell] | None) -> None:
         self.band = corners
 
-    def commit(self, change: Change) -> None:
+    def commit(self, change: Change) -> bool:
         if not change.is_empty:
             self.layout.follow(change)
             self.done.append(change)
+        return True
 
     def say(self, text: str) -> None:
         self.said.append(text)
