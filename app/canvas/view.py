@@ -25,6 +25,7 @@ from app.canvas.survey_bar import SurveyBar
 from app.canvas.surveying import Surveying
 from app.comparing.comparing import Comparing
 from app.document import Document
+from app.panels.focus_frame import FocusFrame
 from app.tools.cart import CartTool
 from app.tools.hand import Hand
 from app.tools.host import ArmQuestion
@@ -62,6 +63,7 @@ class PlanView(Canvas):
         self.survey_bar = SurveyBar(self.surveying, self)
         self.run_bar = RunBar(self.dry_run, self)
         self.hands = Hands(self, ViewHost(self))
+        FocusFrame(self)
         self.name_entry.dropped.connect(self.hands.escape)
         self.level_changed.connect(self.hands.point_again)
         self.surveying.status.connect(self.status)

@@ -9,6 +9,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QPixmap, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
+from app.panels.focus_frame import FocusFrame
 from app.panels.look import label, named
 from app.translation import tr
 
@@ -143,6 +144,7 @@ class _Page(QScrollArea):
         self._shown = label()
         self._shown.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.setWidget(self._shown)
+        FocusFrame(self)
 
     def show_picture(self, pixmap: QPixmap, name: str) -> None:
         """Show a page."""

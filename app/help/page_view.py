@@ -12,6 +12,7 @@ from app import theme as themes
 from app.help.drawing import DrawingView
 from app.help.entries import Drawing, Entry, Line, Page
 from app.icons import icon
+from app.panels.focus_frame import FocusFrame
 from app.panels.look import hairline, label, named
 from app.shown_keys import shown
 from app.translation import tr
@@ -36,6 +37,7 @@ class PageView(QScrollArea):
         self._page: Page | None = None
         self._shown = QWidget()
         self._entries: dict[str, EntryView] = {}
+        FocusFrame(self)
 
     @property
     def shown(self) -> str | None:

@@ -32,6 +32,7 @@ from app.network.navigation import MapNavigator
 from app.network.painting import Shown, paint_map
 from app.network.passages import Through, passages
 from app.network.tools.tool import At
+from app.panels.focus_frame import FocusFrame
 from app.theme import Theme
 from app.translation import tr
 from model.grid import Cell
@@ -79,6 +80,7 @@ class MapView(QWidget):
         self._labelling = Labelling()
         self._was_shown = False
         self.hands = MapHands(self)
+        FocusFrame(self)
         self.navigator.moved.connect(self.update)
         document.picture_updated.connect(self._take_picture)
         document.plan_updated.connect(self._take_plan)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
+
 from app.commands.bound import Command
 from app.commands.panels import panel_commands
 from app.help.showing import ask_what_this_is, show_help
@@ -78,7 +80,7 @@ def _view_commands(window: NetworkWindow) -> dict[str, Command]:
         "show_trips": lambda: side.upper_tabs.show_panel("Trips"),
         "show_readers": lambda: side.upper_tabs.show_panel("Readers"),
         "show_stations": lambda: side.upper_tabs.show_panel("Stations"),
-        "show_plan": view.setFocus,
+        "show_plan": partial(view.setFocus, Qt.FocusReason.ShortcutFocusReason),
         **panel_commands(window, NETWORK_PANEL_SET),
         "theme_system": lambda: window.use_scheme("system"),
         "theme_light": lambda: window.use_scheme("light"),

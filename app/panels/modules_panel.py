@@ -42,7 +42,7 @@ class ModulesPanel(QWidget):
         keep_tip(self.back, tr("Back to the parts"), "tool_select")
         self.settings = ModuleSettings()
         self.picture = ModulePicture(PAGE)
-        self.title, self.keys = label("", "strong"), label(KEYS, "second")
+        self.title, self.keys = label("", "strong"), label(tr(KEYS), "second")
         self.facts, self.ports, self.about = label(), label(), label()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
