@@ -44,8 +44,8 @@ def track() -> Callable[[int], Plan]:
 
 
 def rounds(size: int) -> int:
-    """The large sizes only once or twice."""
-    return 5 if size <= 100_000 else 2
+    """The largest size only once."""
+    return 3 if size <= 100_000 else 1
 
 
 @pytest.mark.parametrize("size", SIZES)
