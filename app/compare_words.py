@@ -7,7 +7,7 @@ from typing import Any, Final
 
 from app.translation import QT_TR_NOOP, tr
 from model.comparing import Beside, Difference, Kind
-from model.edits.words import part_word
+from model.edits.words import held_words, part_word
 from model.parts import FACED, RAILS, Mode, Part
 from model.pieces import Piece
 from model.plan import Arm, ArmEnd, Route, Waiver
@@ -105,7 +105,7 @@ def _settings(piece: Piece) -> dict[str, str]:
     if piece.part is Part.COMPARATOR:
         said["mode"] = tr("set to subtract") if piece.mode is Mode.SUBTRACT else tr("set to compare")
     if piece.holds:
-        held = " + ".join(f"{held.count:,} {held.item}" for held in piece.holds)
+        held = " + ".join(map(held_words, piece.holds))
         said["holds"] = tr("holding {items}", items=held)
     return said
 

@@ -45,6 +45,12 @@ def key_words(entry: UserAction) -> str:
     return ", ".join(map(shown, keys_of(entry)))
 
 
+def title_words(entry: UserAction) -> str:
+    """What an action is called outside its menu: ``Theme: Dark``."""
+    _, *group = entry.menu.split("/")
+    return tr("{group}: {action}", group=tr(group[0]), action=tr(entry.text)) if group else tr(entry.text)
+
+
 class KeysDialog(QDialog):
     """The shortcut sheet, made from the table of actions; the chosen action can be given other keys."""
 
@@ -74,7 +80,7 @@ class KeysDialog(QDialog):
             self._add(tr(title), [(tr(words), tr(keys), "") for keys, words in rows])
         for menu in menus:
             entries = [entry for entry in table if entry.menu.split("/")[0] == menu]
-            self._add(tr(menu), [(tr(entry.text).rstrip("…"), "", entry.name) for entry in entries])
+            self._add(tr(menu), [(title_words(entry).rstrip("…"), "", entry.name) for entry in entries])
         self.editor = KeyEditor(self._take_over, self)
         self.list.currentItemChanged.connect(lambda now, _before: self._show_action(now))
         self._lay_out()
@@ -183,7 +189,8 @@ class ActionFinder(QDialog):
 
     def _add(self, entry: UserAction) -> None:
         keys = key_words(entry)
-        item = QListWidgetItem(f"{tr(entry.text)}   {keys}" if keys else tr(entry.text), self.list)
+        title = title_words(entry)
+        item = QListWidgetItem(f"{title}   {keys}" if keys else title, self.list)
         item.setData(Qt.ItemDataRole.UserRole, entry.name)
         item.setToolTip(tr(entry.tip))
 

@@ -148,12 +148,12 @@ def _picture_window(job: Job, level: LevelPage, area: QRectF) -> Window:
 def _draw_materials(pencil: Pencil, parts: tuple[Material, ...], area: QRectF) -> None:
     left, right, top = area.left() + PADDING, area.right() - 6, area.top()
     pencil.text(left, top + 8, tr("Materials"), SECTION, bold=True)
-    pencil.text(right - 22, top + 8, "pieces", RULER, align=Align.RIGHT)
+    pencil.text(right - 22, top + 8, tr("pieces"), RULER, align=Align.RIGHT)
     pencil.text(right, top + 8, tr("stacks of 64"), RULER, align=Align.RIGHT)
     if not parts:
         pencil.text(left, top + 18, tr("Nothing to carry."), TEXT)
         return
-    height = min(9.6, (area.height() - 13) / len(parts))
+    height = min(9.6, (area.height() - 14) / len(parts))
     high, side = min(TEXT, 0.4 * height), min(7.2, height - 0.8)
     for index, material in enumerate(parts):
         y = top + 12 + index * height
@@ -163,7 +163,8 @@ def _draw_materials(pencil: Pencil, parts: tuple[Material, ...], area: QRectF) -
         pencil.text(left + 11, baseline, part_name(material.part), high, widest=right - left - 56)
         pencil.text(right - 22, baseline, f"{material.pieces:,}", high, bold=True, align=Align.RIGHT)
         pencil.text(right, baseline, str(material.stacks), high, align=Align.RIGHT)
-        pencil.line(left, y + height, right, y + height, HAIR, pencil.theme.grid4)
+        if index:
+            pencil.line(left, y, right, y, HAIR, pencil.theme.grid4)
 
 
 def _draw_cautions(pencil: Pencil, cautions: tuple[Caution, ...], area: QRectF) -> None:

@@ -28,7 +28,7 @@ from app.panels.status_bar import StatusBar
 from app.panels.tools_row import ToolsRow
 from app.translation import QT_TR_NOOP, tr
 
-WIDE_SIDE, NARROW_SIDE = 440, 400
+WIDE_SIDE, NARROW_SIDE = 440, 408
 SHARES: Final = (540, 260)
 """Of the height of the side panel, for the lists and the findings."""
 NARROW_BELOW: Final = 1280

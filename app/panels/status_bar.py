@@ -6,15 +6,16 @@ import time
 from collections.abc import Iterable
 from typing import Final, Protocol
 
-from PySide6.QtCore import QRect, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QRect, QSize, QTimer, Signal
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from app import theme as themes
 from app.canvas.symbols import draw_marker
+from app.panels.cut_label import CutLabel
 from app.panels.look import font, hairline, label, panel
 from app.panels.rows import paint_text
-from app.panels.words import counted, plain_tip
+from app.panels.words import plain_tip
 from app.translation import QT_TR_NOOP, tr
 from model.severity import Severity
 
@@ -55,7 +56,9 @@ class StatusBar(QWidget):
         panel(self)
         self.setFixedHeight(HEIGHT)
         self.place = label()
-        self.here = _GivingWay()
+        self.here = CutLabel()
+        self.zoom = label()
+        self.zoom.setToolTip(tr("How large the drawing is shown"))
         self.chosen = label()
         self.recovery = label("", "second")
         self.counts = SeverityCounts(self)
@@ -72,6 +75,8 @@ class StatusBar(QWidget):
         row.addWidget(_upright())
         row.addWidget(self.here, 1)
         row.addWidget(_upright())
+        row.addWidget(self.zoom)
+        row.addWidget(_upright())
         row.addWidget(self.chosen)
         row.addSpacing(16)
         row.addWidget(self.counts)
@@ -87,6 +92,10 @@ class StatusBar(QWidget):
     def show_chosen(self, count: int) -> None:
         """How many pieces are chosen."""
         self.chosen.setText(tr("{count} selected", count=count))
+
+    def show_zoom(self, part: float) -> None:
+        """How large the drawing is; 1 is full size."""
+        self.zoom.setText(tr("{percent} %", percent=round(100 * part)))
 
     def show_findings(self, findings: Iterable[Counted]) -> None:
         """The counts by severity."""
@@ -185,18 +194,6 @@ class SeverityCounts(QWidget):
 
 def _figure_room(count: int) -> int:
     return max(FIGURE_ROOM, QFontMetrics(font(11)).horizontalAdvance(str(count)) + BETWEEN)
-
-
-class _GivingWay(QLabel):
-    """Takes the room that the others leave; what is too long for it loses its end."""
-
-    def __init__(self) -> None:
-        super().__init__(textFormat=Qt.TextFormat.PlainText)
-        self.setMinimumWidth(40)
-        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        paint_text(QPainter(self), self.contentsRect(), self.text(), font(12), themes.current().ink)
 
 
 def _upright() -> QWidget:

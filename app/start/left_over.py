@@ -9,7 +9,9 @@ from typing import Final
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
+from app.panels.cut_label import CutLabel
 from app.panels.look import hairline, label, named
+from app.panels.words import plain_tip
 from app.recovery import LeftOver
 from app.start.recent import day_words
 from app.translation import tr
@@ -67,18 +69,20 @@ class LeftOverList(QWidget):
         title = entry.title or tr("Untitled")
         saved = entry.original.name if entry.original else tr("never saved")
         when = f"{day_words(entry.seconds)} {datetime.fromtimestamp(entry.seconds):%H:%M}"
-        name = label(title, "strong")
-        name.setWordWrap(True)
+        name = CutLabel(title, "strong")
+        name.setToolTip(plain_tip(title))
         take_up = named(
             QPushButton(tr("Take it up")), tr("Take up {title}, {saved}", title=title, saved=saved)
         )
         take_up.clicked.connect(lambda: self.take_up_asked.emit(entry))
         self.take_up_buttons.append(take_up)
+        about = CutLabel(saved, "second")
+        about.setToolTip(plain_tip(str(entry.original or saved)))
         words = QVBoxLayout()
         words.setSpacing(0)
-        about = label(tr("{saved}, copy of {when}", saved=saved, when=when), "second")
-        about.setWordWrap(True)
-        for line in (name, about):
+        copied = CutLabel(when, "second")
+        copied.setToolTip(tr("When the copy was made that is taken up"))
+        for line in (name, about, copied):
             words.addWidget(line)
         row = QHBoxLayout()
         row.addLayout(words, 1)

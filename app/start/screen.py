@@ -19,10 +19,10 @@ from app.start.left_over import LeftOverList
 from app.start.recent import RecentRow
 from app.translation import tr
 
-SIZE: Final = QSize(992, 460)
+SIZE: Final = QSize(992, 544)
 LEFT: Final = 260
 MARGIN: Final = 28
-RECENT_SHOWN: Final = 4
+RECENT_SHOWN: Final = 5
 """The menu File has all of them."""
 
 
@@ -80,7 +80,7 @@ class StartScreen(QDialog):
         """The likeliest first, and dark."""
         looks = ("dark", "") if sketch_first else ("", "dark")
         self.sketch_button = wide_button(tr("First sketch"), "", looks[0], tr("six hints"))
-        self.sketch_button.setToolTip(action("first_sketch").tip)
+        self.sketch_button.setToolTip(tr(action("first_sketch").tip))
         self.new_button = wide_button(tr("New plan"), key_of("new"), looks[1])
         self.network_button = wide_button(tr("New network"), key_of("new_network"), "")
         self.open_button = wide_button(tr("Open…"), key_of("open"), "")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from model.parts import Part
-from model.pieces import Placed
+from model.pieces import WAYBILL, Held, Placed
 from model.wording import tr
 
 
@@ -27,6 +27,13 @@ def counted(number: int, word: str) -> str:
 def counted_text(part: Part) -> str:
     """Parts that are counted, for ``tr`` to look up: ``%n booster rail(s)``."""
     return f"%n {plain_word(part)}(s)"
+
+
+def held_words(held: Held) -> str:
+    """``22 waybills “Apple”``, ``3 ingot``."""
+    if not held.item.startswith(WAYBILL):
+        return f"{held.count:,} {held.item}"
+    return tr("%n waybill(s) “{name}”", "", held.count, name=held.item.removeprefix(WAYBILL))
 
 
 def replacing(foreign: Sequence[Placed]) -> str:

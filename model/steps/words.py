@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Final
 
-from model.edits.words import plain_word
+from model.edits.words import held_words, plain_word
 from model.grid import Cell
 from model.parts import FACED, Mode, Part
 from model.pieces import Piece
@@ -72,7 +72,7 @@ def _set_as(piece: Piece) -> str:
     if piece.mode is not Mode.COMPARE:
         said.append(tr("set to {mode}", mode=tr(piece.mode)))
     if piece.holds:
-        held = listed(f"{held.count:,} {held.item}" for held in piece.holds)
+        held = listed(map(held_words, piece.holds))
         said.append(tr("holding {items}", items=held))
     return "".join(f", {words}" for words in said)
 

@@ -90,6 +90,9 @@ class Facts(QWidget):
             head, sentence = label(tr(word), "section"), label()
             head.setFixedWidth(word_width)
             sentence.setWordWrap(True)
+            sentence.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+            # The smaller letters of the word stand on the line of the sentence's.
+            head.setContentsMargins(0, 1, 0, 0)
             sentence.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
             row = QHBoxLayout()
             row.addWidget(head, 0, Qt.AlignmentFlag.AlignTop)
