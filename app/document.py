@@ -21,7 +21,8 @@ from model.plan import EMPTY_PLAN, Change, Details, Plan, Waiver
 from model.routing.junction import Junction
 from model.routing.orientations import Orientation, each_orientation
 from model.rules import Finding, find_all, stale_waivers
-from model.rules.local import LocalFindings, marked_anew, with_difference
+from model.rules.local import Difference, LocalFindings, marked_anew, with_difference
+from model.rules.waivers import with_waivers
 from model.track.layout import Layout
 
 Wish = ParamSpec("Wish")
@@ -54,8 +55,8 @@ class Document(Opened):
     """
 
     junction_updated = Signal()
-    findings_changed = Signal()
-    """Some came or went, or were set aside, with the newest edit."""
+    findings_changed = Signal(object)
+    """What came and went with the newest edit, a ``Difference``; ``None`` where any may be otherwise."""
     orientations_updated = Signal()
     acted_at = Signal(object)
     """The cells where an undo or redo acted."""
@@ -197,12 +198,15 @@ class Document(Opened):
         if self._local is None or len(cells) > FOLLOWED_UP_TO:
             self._local = None
             return
-        findings = with_difference(self.plan, self.findings, self._local.follow(cells))
+        gone, come = self._local.follow(cells)
+        difference = Difference(gone, tuple(with_waivers(self.plan, come)))
+        findings = with_difference(self.plan, self.findings, difference)
         if self.plan.details.waivers != before.waivers:
-            findings = marked_anew(self.plan, findings)
-        if findings != self.findings:
+            self.findings = marked_anew(self.plan, findings)
+            self.findings_changed.emit(None)
+        elif any(difference):
             self.findings = findings
-            self.findings_changed.emit()
+            self.findings_changed.emit(difference)
 
     def _work_out(self) -> None:
         self.junction_is_old = True

@@ -12,7 +12,7 @@ from app import theme as themes
 from app.canvas.arms import shown_tags, tag_under
 from app.canvas.comparison import NO_COMPARISON, ComparisonPicture
 from app.canvas.dry_running import DryRunning
-from app.canvas.findings_layer import Marker, markers_of
+from app.canvas.findings_layer import Markers
 from app.canvas.geometry import FULL_SIZE, Area
 from app.canvas.ghosts import NO_GHOST, GhostPicture, picture_of
 from app.canvas.live_carts import PlacedCart
@@ -31,6 +31,7 @@ from app.tools.host import Ghost, Tag
 from app.window_first import window_first
 from model.grid import Y_HIGHEST, Y_LOWEST, Cell
 from model.rules import Finding
+from model.rules.local import Difference
 
 FIRST_LEVEL = 64
 """The level that an empty plan shows."""
@@ -67,7 +68,7 @@ class Canvas(QWidget):
         self._outline = NO_GHOST
         self._band: tuple[Cell, Cell] | None = None
         self._ways: list[ShownWay] = []
-        self._markers: dict[int, dict[Cell, Marker]] = {}
+        self._markers = Markers()
         self._chosen_finding: Finding | None = None
         self.scene = Scene(document.layout)
         self.navigator = Navigator(self)
@@ -239,9 +240,14 @@ class Canvas(QWidget):
 
     def show_findings(self, findings: Sequence[Finding], chosen: Finding | None = None) -> None:
         """Marks the findings; narrow leaders run to the cells of the chosen one."""
-        self._markers = markers_of(findings)
+        if findings is not self._markers.findings:
+            self._markers = Markers(findings)
         self._chosen_finding = chosen
         self.update()
+
+    def follow_findings(self, findings: Sequence[Finding], difference: Difference) -> None:
+        """Marks what an edit made of the findings."""
+        self._markers.follow(findings, difference)
 
     def _take_junction(self) -> None:
         if not self.document.junction_is_old:
@@ -331,7 +337,7 @@ class Canvas(QWidget):
             live_carts=self.dry_run.carts,
             probes=self.dry_run.runner.watched,
             # The figures of a dry run stand where the markers would.
-            markers={} if self.dry_run.is_on else self._markers.get(self._level, {}),
+            markers={} if self.dry_run.is_on else self._markers.on_level(self._level),
             chosen_finding=self._chosen_finding,
             is_empty=not (len(self.document.plan.pieces) or self._ghost.looks or self._outline.looks),
         )

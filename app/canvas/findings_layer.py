@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import chain
 from typing import Final
 
 from PySide6.QtCore import QPointF
@@ -15,6 +16,7 @@ from app.canvas.symbols.markers import LARGE, SMALL
 from app.theme import Theme
 from model.grid import Cell, Heading
 from model.rules import Finding, Severity
+from model.rules.local import Difference, standing
 
 NAMES_FROM: Final = 40
 """px a cell from which switches carry their names."""
@@ -40,16 +42,45 @@ class Marker:
     count: int = 1
 
 
-def markers_of(findings: Iterable[Finding]) -> dict[int, dict[Cell, Marker]]:
+class Markers:
     """One marker a cell, by level; findings set aside count only where there is nothing else."""
-    by_cell: dict[Cell, list[Finding]] = {}
-    for finding in findings:
-        if finding.at is not None:
-            by_cell.setdefault(finding.at, []).append(finding)
-    markers: dict[int, dict[Cell, Marker]] = {}
-    for cell, here in by_cell.items():
-        markers.setdefault(cell.y, {})[cell] = _marker(here)
-    return markers
+
+    def __init__(self, findings: Sequence[Finding] = ()) -> None:
+        self.findings = findings
+        """All that are marked."""
+        self._here: dict[Cell, list[Finding]] = {}
+        self._on_level: dict[int, dict[Cell, Marker]] = {}
+        for finding in findings:
+            if finding.at is not None:
+                self._here.setdefault(finding.at, []).append(finding)
+        for cell in self._here:
+            self._mark(cell)
+
+    def on_level(self, level: int) -> dict[Cell, Marker]:
+        """The markers of a level."""
+        return self._on_level.get(level, {})
+
+    def follow(self, findings: Sequence[Finding], difference: Difference) -> None:
+        """Takes over the findings after an edit; costs what the edit changed, however many there are."""
+        self.findings = findings
+        for finding in difference.gone:
+            if finding.at is not None:
+                here = self._here[finding.at]
+                here.remove(next(other for other in here if standing(other) == finding))
+        for finding in difference.come:
+            if finding.at is not None:
+                self._here.setdefault(finding.at, []).append(finding)
+        for cell in {finding.at for finding in chain(*difference)}:
+            if cell is not None:
+                self._mark(cell)
+
+    def _mark(self, cell: Cell) -> None:
+        on_level = self._on_level.setdefault(cell.y, {})
+        if self._here[cell]:
+            on_level[cell] = _marker(self._here[cell])
+        else:
+            del self._here[cell]
+            on_level.pop(cell, None)
 
 
 def _marker(findings: list[Finding]) -> Marker:
@@ -69,8 +100,8 @@ def paint_markers(
 ) -> None:
     """The markers of a level that are in sight."""
     small = view.scale < SMALL_BELOW
-    for cell, marker in markers.items():
-        if not seen.holds(cell.x, cell.z) or (small and (marker.severity is Severity.NOTE or marker.aside)):
+    for cell, marker in _in_sight(markers, seen):
+        if small and (marker.severity is Severity.NOTE or marker.aside):
             continue
         at = marker_middle(cell, named, view)
         draw_marker(
@@ -83,6 +114,16 @@ def paint_markers(
             aside=marker.aside,
             count=marker.count,
         )
+
+
+def _in_sight(markers: dict[Cell, Marker], seen: Area) -> list[tuple[Cell, Marker]]:
+    """Looks through the cells or through the markers, whichever are fewer."""
+    columns, rows = range(seen.west, seen.east + 1), range(seen.north, seen.south + 1)
+    if len(markers) <= len(columns) * len(rows):
+        return [entry for entry in markers.items() if seen.holds(entry[0].x, entry[0].z)]
+    level = next(iter(markers)).y
+    cells = (Cell(x, level, z) for z in rows for x in columns)
+    return [(cell, markers[cell]) for cell in cells if cell in markers]
 
 
 def paint_leaders(

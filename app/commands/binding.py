@@ -21,6 +21,7 @@ from model.grid import Cell
 from model.parts import RAILS, Part
 from model.plan import Side
 from model.rules import Finding
+from model.rules.local import Difference
 
 if TYPE_CHECKING:
     from app.window import MainWindow
@@ -32,6 +33,7 @@ def bind_view(window: MainWindow) -> None:
     """The panels follow the view, and what is chosen in them shows on the view."""
     view, panels = window.view, window.panels
     view.level_changed.connect(panels.levels.show_level)
+    view.navigator.moved.connect(lambda: panels.status.show_zoom(view.navigator.zoomed_by))
     panels.levels.level_chosen.connect(window.go_to_level)
     panels.levels.lock_asked.connect(window.document.levels.toggle_lock)
     panels.levels.hiding_asked.connect(window.document.levels.toggle_hidden)
@@ -63,6 +65,7 @@ def bind_view(window: MainWindow) -> None:
     _show_hand(window)
     _show_selection(window)
     _show_here(window)
+    panels.status.show_zoom(view.navigator.zoomed_by)
 
 
 def _bind_dry_run(window: MainWindow) -> None:
@@ -99,7 +102,7 @@ def bind_document(window: MainWindow) -> None:
     document.acted_at.connect(window.view.show_cells)
     document.acted_on.connect(lambda names: _show_acted_on(window, names))
     document.junction_updated.connect(lambda: _show_junction(window))
-    document.findings_changed.connect(lambda: _show_findings(window))
+    document.findings_changed.connect(lambda difference: _follow_findings(window, difference))
     document.details_changed.connect(lambda: _show_details(window))
     document.dirty_changed.connect(lambda _dirty: _show_dirty(window))
     document.changed.connect(lambda *_: _forget_message(window))
@@ -180,6 +183,12 @@ def _forget_message(window: MainWindow) -> None:
 def _show_findings(window: MainWindow) -> None:
     window.panels.status.show_findings(window.document.findings)
     window.view.show_findings(window.document.findings, window.panels.findings.finding)
+
+
+def _follow_findings(window: MainWindow, difference: Difference | None) -> None:
+    if difference is not None:
+        window.view.follow_findings(window.document.findings, difference)
+    _show_findings(window)
 
 
 def _show_junction(window: MainWindow) -> None:

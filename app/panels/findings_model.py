@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+from itertools import chain
 from typing import Final
 
 from PySide6.QtCore import QObject, Qt
@@ -12,6 +14,9 @@ from app.panels.words import listed, plain_tip
 from app.translation import tr
 from model.grid import Cell
 from model.rules import RULES, Finding
+from model.rules.local import Difference, standing
+from model.rules.registry import severity_then_place
+from model.rules.rule import Key
 
 FINDING_ROLE: Final = Qt.ItemDataRole.UserRole
 PLACE_ROLE: Final = Qt.ItemDataRole.UserRole + 1
@@ -36,7 +41,30 @@ class FindingsModel(KeptRows[Finding]):
         if (findings, switch_names, are_old) == (self._rows, self._names, self._are_old):
             return
         self._names, self._are_old = switch_names, are_old
-        self.show_rows(findings)
+        if findings == self._rows:
+            self.tell_all()
+        else:
+            self.show_rows(findings)
+
+    def follow(self, difference: Difference) -> None:
+        """Take over what an edit made of the findings; costs what it changed, however many there are."""
+        waiting: dict[Key, list[Finding]] = {}
+        for finding in difference.come:
+            waiting.setdefault(finding.key, []).append(finding)
+        for finding in difference.gone:
+            row = self._place_of(finding)
+            while standing(self._rows[row]) != finding:
+                row += 1
+            same = waiting.get(finding.key)
+            if same and same[-1].at == finding.at:
+                self.replace_row(row, same.pop())
+            else:
+                self.remove_row(row)
+        for finding in chain.from_iterable(waiting.values()):
+            self.insert_row(self._place_of(finding), finding)
+
+    def _place_of(self, finding: Finding) -> int:
+        return bisect_left(self._rows, severity_then_place(finding), key=severity_then_place)
 
     def finding(self, row: int) -> Finding:
         """The finding in a row."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import Final
 
 from PySide6.QtCore import QItemSelection, Qt, QTimer, Signal
@@ -32,6 +33,7 @@ from model.grid import Cell
 from model.plan import Change, Plan, Waiver
 from model.routing.junction import Junction
 from model.rules import RULES, Finding, fix, waiver_for
+from model.rules.local import Difference
 
 SENTENCE_WIDTH: Final = WIDTH - 2 * 14 - 32 - 8
 """Of Why and Do, in pixels: the panel without its margins, the words before them and the gap."""
@@ -58,7 +60,7 @@ class FindingsPanel(QWidget):
         self.empty = label(tr("No findings: nothing stands in the way of building this plan."), "second")
         self._why = _sentence()
         self._do = _sentence()
-        self.fix_button = named(QPushButton(self), "Mend the finding")
+        self.fix_button = named(QPushButton(self), tr("Mend the finding"))
         self.fix_button.setProperty("look", "main")
         self.aside_button = QPushButton(tr("Set aside…"), self)
         self.help_button = named(QPushButton(tr("What is this?"), self), tr("What the finding means"))
@@ -77,7 +79,7 @@ class FindingsPanel(QWidget):
         self.help_button.clicked.connect(self._ask_help)
         self.drop_button.clicked.connect(lambda: document.edit(drop_waivers, document.stale_waivers))
         document.junction_updated.connect(self.take_over)
-        document.findings_changed.connect(self.take_over)
+        document.findings_changed.connect(self._follow)
         document.reset.connect(self.list.clearSelection)
         self.take_over()
 
@@ -93,7 +95,21 @@ class FindingsPanel(QWidget):
         names: dict[Cell, str] = {}
         if document.junction is not None:
             names = {switch.at: switch.name for switch in document.junction.switches}
-        self._show_rows(document.findings, names)
+        with self._keeping_choice():
+            self.model.show(document.findings, names, document.is_old_for_long)
+        self._show_around()
+
+    def _follow(self, difference: Difference | None) -> None:
+        """An edit changes few of what may be many rows."""
+        if difference is None:
+            self.take_over()
+            return
+        with self._keeping_choice():
+            self.model.follow(difference)
+        self._show_around()
+
+    def _show_around(self) -> None:
+        document = self._document
         self.count_changed.emit(sum(not finding.waived for finding in document.findings))
         self._fit_list(len(document.findings))
         self._show_stale()
@@ -101,11 +117,12 @@ class FindingsPanel(QWidget):
         self._stack.setCurrentIndex(0 if document.findings or document.stale_waivers else 1)
         self._show_chosen()
 
-    def _show_rows(self, findings: list[Finding], names: dict[Cell, str]) -> None:
+    @contextmanager
+    def _keeping_choice(self) -> Iterator[None]:
         """A row that goes makes Qt choose the next one; nobody asked to go there."""
         before = self.finding
         self._is_taking_over = True
-        self.model.show(findings, names, self._document.is_old_for_long)
+        yield
         if self.finding is not None and (before is None or self.finding.key != before.key):
             self.list.clearSelection()
         self._is_taking_over = False

@@ -41,6 +41,28 @@ class KeptRows(QAbstractListModel, Generic[Row]):
             self._rows = list(rows)
             self.endResetModel()
 
+    def insert_row(self, row: int, value: Row) -> None:
+        """Put one row before another."""
+        self.beginInsertRows(ROOT, row, row)
+        self._rows.insert(row, value)
+        self.endInsertRows()
+
+    def remove_row(self, row: int) -> None:
+        """Take one row away."""
+        self.beginRemoveRows(ROOT, row, row)
+        del self._rows[row]
+        self.endRemoveRows()
+
+    def replace_row(self, row: int, value: Row) -> None:
+        """Let the same row say something else."""
+        self._rows[row] = value
+        self.dataChanged.emit(self.index(row), self.index(row))
+
+    def tell_all(self) -> None:
+        """All rows may say something else."""
+        if self._rows:
+            self.dataChanged.emit(self.index(0), self.index(len(self._rows) - 1))
+
     def at(self, row: int) -> Row:
         """What stands in a row."""
         return self._rows[row]
@@ -70,8 +92,7 @@ class KeptRows(QAbstractListModel, Generic[Row]):
                 self.endInsertRows()
             row = end + 1
         self._rows = list(rows)
-        if rows:
-            self.dataChanged.emit(self.index(0), self.index(len(rows) - 1))
+        self.tell_all()
 
     def rowCount(self, parent: Index = ROOT) -> int:
         return 0 if parent.isValid() else len(self._rows)

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import islice
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QTransform
 
 from model.grid import VECTORS, Cell, Turn
+from model.track.layout import Layout
+from model.track.rails import unpack
 from model.track.shapes import Shape
 
 LINE: Final = 1.6
@@ -16,12 +19,16 @@ RAIL_LIMIT: Final = 4_000
 """More rails than this cannot be told apart at this size, and take too long to draw."""
 
 
+def thinned_shapes(layout: Layout) -> dict[Cell, Shape]:
+    """All rails of a plan; of a very large one every n-th, which still shows where its track runs."""
+    every = max(1, len(layout.rails) // RAIL_LIMIT)
+    return {unpack(key): shape for key, shape in islice(layout.rails.items(), 0, None, every)}
+
+
 def line_path(shapes: Mapping[Cell, Shape]) -> QPainterPath:
-    """The middle lines of all rails, in cells, x to the right and z downward."""
+    """The middle lines of rails, in cells, x to the right and z downward."""
     path = QPainterPath()
-    rails = list(shapes.items())
-    # Of a very large plan every n-th rail still shows where its track runs.
-    for cell, shape in rails[:: max(1, len(rails) // RAIL_LIMIT)]:
+    for cell, shape in shapes.items():
         _add_rail(path, cell, shape)
     return path
 

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QToolButton, QVBoxLay
 
 from app.document import Document
 from app.panels.look import label, panel
-from app.panels.mini_plan import line_path
+from app.panels.mini_plan import line_path, thinned_shapes
 from app.panels.orientation_tile import OrientationTile, tile_words
 from app.translation import tr
 from model.grid import ALL_TURNS, Turn
@@ -59,7 +59,7 @@ class OrientationStrip(QWidget):
         found = {entry.turn: entry for entry in document.orientations}
         is_old = document.orientations_are_old
         # While the plan is being worked out the small plans stay as they are: drawing must not wait.
-        path = None if is_old and document.orientations else line_path(document.layout.shapes)
+        path = None if is_old and document.orientations else line_path(thinned_shapes(document.layout))
         for tile, count in zip(self.tiles, self.counts, strict=True):
             self._show(tile, count, found.get(tile.turn), path, is_old)
 

@@ -16,7 +16,7 @@ from app.commands.files import PLANS
 from app.network.files import NETWORKS
 from app.network.mini_map import map_path, network_words
 from app.panels.look import font
-from app.panels.mini_plan import line_path, paint_line_path
+from app.panels.mini_plan import line_path, paint_line_path, thinned_shapes
 from app.panels.rows import paint_text
 from app.translation import QT_TR_NOOP, tr
 from model.files.errors import PlanFileError
@@ -84,4 +84,4 @@ def _card_of(found: Plan | Network) -> tuple[str, QPainterPath, str]:
     if isinstance(found, Network):
         return found.title, map_path(found), network_words(found)
     words = tr("{arms} arms, {routes} routes", arms=len(found.arms), routes=len(found.routes))
-    return found.details.title, line_path(Layout(found).shapes), words
+    return found.details.title, line_path(thinned_shapes(Layout(found))), words

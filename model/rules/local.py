@@ -35,7 +35,7 @@ class LocalFindings:
     def __init__(self, layout: Layout, findings: Iterable[Finding]) -> None:
         """``findings``: what a whole check of that plan found, local or not."""
         self._layout = layout
-        local = [_standing(finding) for finding in findings if RULES[finding.rule].is_local]
+        local = [standing(finding) for finding in findings if RULES[finding.rule].is_local]
         self._details = [finding for finding in local if RULES[finding.rule].asks_details]
         self._nearby: dict[str, dict[Cell, list[Finding]]] = {rule.id: {} for rule, _ in _NEARBY}
         for finding in local:
@@ -73,7 +73,7 @@ def with_difference(plan: Plan, findings: list[Finding], difference: Difference)
     after = list(findings)
     for finding in difference.gone:
         place = bisect_left(after, severity_then_place(finding), key=severity_then_place)
-        while _standing(after[place]) != finding:
+        while standing(after[place]) != finding:
             place += 1
         del after[place]
     for finding in with_waivers(plan, difference.come):
@@ -83,8 +83,9 @@ def with_difference(plan: Plan, findings: list[Finding], difference: Difference)
 
 def marked_anew(plan: Plan, findings: Iterable[Finding]) -> list[Finding]:
     """The findings, set aside or not as the waivers of the plan say now."""
-    return list(with_waivers(plan, map(_standing, findings)))
+    return list(with_waivers(plan, map(standing, findings)))
 
 
-def _standing(finding: Finding) -> Finding:
+def standing(finding: Finding) -> Finding:
+    """The finding as its rule found it, not set aside."""
     return msgspec.structs.replace(finding, waived=False, reason="") if finding.waived else finding

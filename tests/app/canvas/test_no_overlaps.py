@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication
 
 import resources
 from app.canvas.arms import shown_tags
-from app.canvas.findings_layer import NAMES_FROM, SMALL_BELOW, marker_middle, markers_of
+from app.canvas.findings_layer import NAMES_FROM, SMALL_BELOW, Markers, marker_middle
 from app.canvas.geometry import Viewport
 from app.canvas.looks import name_sides
 from app.canvas.symbols.markers import LARGE, SMALL
@@ -49,7 +49,7 @@ def marker_boxes(junction: Junction, level: int, view: Viewport) -> list[tuple[s
     small = view.scale < SMALL_BELOW
     side = SMALL if small else LARGE
     boxes = []
-    for cell, marker in markers_of(find_all(junction)).get(level, {}).items():
+    for cell, marker in Markers(find_all(junction)).on_level(level).items():
         if not (small and (marker.severity is Severity.NOTE or marker.aside)):
             middle = marker_middle(cell, name_sides(junction), view)
             # The triangle, the diamond and the circle leave the corners of their square free.
