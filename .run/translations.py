@@ -1,20 +1,22 @@
 """Gathers the texts of the editor for translators, and makes what the editor reads of their work.
 
-Run from the checkout: ``bash .run/translations``. Texts in the code are found by ``pyside6-lupdate``; those in
-tables and in resources, which are looked up by what is in a variable, are written into a file for it first.
+Run from the checkout: ``bash .run/translations``. Texts in the code are found by ``pyside6-lupdate``; those
+in tables and in resources, which are looked up by what is in a variable, are written into a file first.
 """
 
 from __future__ import annotations
 
+import re
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from app.actions import ACTIONS, MENUS
+from app.dialogs.wiring import ROWS
 from app.help.rules import said_of
 from app.names import catalogue_texts
 from app.network.actions import NETWORK_ACTIONS, NETWORK_MENUS, ON_THE_MAP
@@ -28,12 +30,13 @@ from model.rules import RULES
 from model.severity import Severity
 from model.steps.words import plain_words
 from model.track.shapes import Shape
-from model.wiring.modules.modules import load_module, module_names
+from model.wiring.modules.modules import Module, load_module, module_names, module_parameters
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "resources" / "translations"
 CATALOGUE = "platelayer.ts"
 CODE = ("app", "model")
+MARKED_COUNT = re.compile(r'QT_TR_NOOP\(\s*"([^"]*%n[^"]*)"')
 NO_LINES = ("-locations", "none", "-no-obsolete", "-silent")
 
 
@@ -48,9 +51,18 @@ def texts_of_tables() -> Iterator[str]:
     for rule in (*RULES.values(), *NETWORK_RULES.values()):
         yield from (rule.title, said_of(rule), rule.why, rule.remedy)
     for module in map(load_module, module_names()):
-        yield from (module.title, module.about)
+        yield from (module.title, module.about, *_settings(module))
     yield from catalogue_texts()
+    yield from (row.capitalize() for row in ROWS)
     yield from _words()
+
+
+def _settings(module: Module) -> Iterator[str]:
+    """What can be chosen of a module, and what its ports are called."""
+    for parameter in module_parameters(module.name):
+        yield from (parameter.name.capitalize(), *parameter.choices)
+    for port in module.ports:
+        yield from (port.name, port.kind)
 
 
 def _words() -> Iterator[str]:
@@ -66,9 +78,17 @@ def gather(target: Path) -> None:
     """Write all texts into a ``.ts`` file; translations in it stay."""
     with TemporaryDirectory() as folder:
         table = Path(folder, "tables.py")
-        table.write_text("".join(map(_line, dict.fromkeys(texts_of_tables()))), "utf-8")
-        code = sorted(str(path) for name in CODE for path in (ROOT / name).rglob("*.py"))
-        _run("pyside6-lupdate", *NO_LINES, *code, str(table), "-ts", str(target))
+        code = sorted(path for name in CODE for path in (ROOT / name).rglob("*.py"))
+        texts = dict.fromkeys((*_counted(code), *texts_of_tables()))
+        table.write_text("".join(map(_line, texts)), "utf-8")
+        # It comes first: a text is one of a count if it is so where it is met first.
+        _run("pyside6-lupdate", *NO_LINES, str(table), *map(str, code), "-ts", str(target))
+
+
+def _counted(code: Iterable[Path]) -> Iterator[str]:
+    """Texts with a count that are only marked: the mark does not say so."""
+    for path in code:
+        yield from MARKED_COUNT.findall(path.read_text("utf-8"))
 
 
 def _line(text: str) -> str:

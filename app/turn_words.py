@@ -17,6 +17,6 @@ QUARTERS: Final = (
 
 def turn_words(turn: Turn) -> str:
     """``as drawn``, ``mirrored, half round``: the mirror, east to west, comes before the turn."""
-    said = ["mirrored"] if turn.mirror else []
+    said = [tr("mirrored")] if turn.mirror else []
     said += [tr(QUARTERS[turn.quarter])] if turn.quarter else []
     return ", ".join(said) or tr("as drawn")

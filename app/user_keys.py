@@ -11,7 +11,7 @@ from typing import ClassVar, Final, NamedTuple
 
 from app.actions import ACTIONS, UserAction
 from app.network.actions import NETWORK_ACTIONS
-from app.translation import QT_TR_NOOP
+from app.translation import QT_TR_NOOP, tr
 
 Chosen = Mapping[str, tuple[str, ...]]
 """By the name of an action, all its keys; an action that is not named keeps those of the table."""
@@ -93,7 +93,7 @@ class Clash(NamedTuple):
 def clash_of(entry: UserAction, key: str) -> Clash | None:
     """What else would answer to a key in a window that has the action."""
     if key in OF_THE_DRAWING:
-        return Clash(OF_THE_DRAWING[key], None)
+        return Clash(tr(OF_THE_DRAWING[key]), None)
     return next((Clash(other.text, other) for other in _beside(entry) if key in keys_of(other)), None)
 
 

@@ -61,7 +61,7 @@ class RunBar(QWidget):
         self.note.setToolTip(tr(CALMED_TIP))
         self.go = _button(tr("Pause"), "run_pause", dry_run.run_or_pause)
         self.tick = _button(tr("One tick"), "run_tick", dry_run.runner.step)
-        self.speed = named(ChoiceBox(), "Speed")
+        self.speed = named(ChoiceBox(), tr("Speed"))
         follow_keys(self.speed, self._tell_speed)
         self.speed.addItems([WORDS[speed] for speed in SPEEDS])
         self.speed.activated.connect(self._set_speed)
@@ -69,7 +69,7 @@ class RunBar(QWidget):
         self.repeat = _button(tr("Repeat"), "run_repeat", dry_run.repeat)
         self.train = TrainRow(dry_run)
         self.model = QStringListModel(self)
-        self.log = named(ChoosingList(self), "What came of the dry run")
+        self.log = named(ChoosingList(self), tr("What came of the dry run"))
         self.log.setModel(self.model)
         self.log.setItemDelegate(LogLine(self.log))
         self.log.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
@@ -188,8 +188,8 @@ class RunBar(QWidget):
 
 def _button(text: str, does: str, command: Callable[[], object]) -> QPushButton:
     """A button that leaves the keys to the plan when it is clicked, with the words of its action."""
-    made = named(QPushButton(text), action(does).text)
-    keep_tip(made, action(does).tip, does)
+    made = named(QPushButton(text), tr(action(does).text))
+    keep_tip(made, tr(action(does).tip), does)
     made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     made.setAutoDefault(True)
     made.clicked.connect(lambda _checked=False: command())

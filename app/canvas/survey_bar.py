@@ -40,7 +40,7 @@ class SurveyBar(QWidget):
         self.act = _button(tr(FIND[0]))
         self.act.clicked.connect(self._act)
         self.act.setFixedWidth(self.act.sizeHint().width() + 8)
-        self.clear = named(_button("Clear"), "Clear the survey")
+        self.clear = named(_button(tr("Clear")), tr("Clear the survey"))
         self.clear.setToolTip(
             tr("Forget the surveyed shapes; Clear survey in the menu Plan brings them back")
         )

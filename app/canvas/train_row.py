@@ -26,7 +26,7 @@ class TrainRow(QWidget):
         self._dry_run = dry_run
         self.carts = _figure(tr("Carts in the train"), 1, CARTS_AT_MOST)
         self.gap = _figure(tr("Free cells between two carts"), 0, GAP_AT_MOST)
-        self.waybill = named(ChoiceBox(), "Waybill in each cart")
+        self.waybill = named(ChoiceBox(), tr("Waybill in each cart"))
         self.waybill.setToolTip(tr("What each cart carries (W, or Shift while letting go)"))
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)

@@ -20,15 +20,15 @@ class AnotherRunDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle(tr("Another run"))
         self._runs = runs
-        self.start = named(ChoiceBox(self), "from")
-        self.load = named(ChoiceBox(self), "waybill")
+        self.start = named(ChoiceBox(self), tr("from"))
+        self.load = named(ChoiceBox(self), tr("waybill"))
         self.start.addItems(list(dict.fromkeys(run.start for run in runs)))
         self.start.currentIndexChanged.connect(self._offer_loads)
         self._offer_loads()
         buttons, _ = answer_buttons(self, tr("Add"))
         form = QFormLayout()
-        form.addRow(label("from", "field"), self.start)
-        form.addRow(label("waybill", "field"), self.load)
+        form.addRow(label(tr("from"), "field"), self.start)
+        form.addRow(label(tr("waybill"), "field"), self.load)
         column = QVBoxLayout(self)
         column.setSpacing(12)
         column.addWidget(label(tr("A run besides those that are listed.")))
@@ -44,7 +44,7 @@ class AnotherRunDialog(QDialog):
         self.load.clear()
         for run in self._runs:
             if run.start == self.start.currentText():
-                self.load.addItem("empty" if run.waybill is None else run.waybill, run.waybill)
+                self.load.addItem(tr("empty") if run.waybill is None else run.waybill, run.waybill)
 
 
 def ask_run(parent: QWidget, runs: Sequence[Run]) -> Run | None:

@@ -84,7 +84,7 @@ class BuildOrderDialog(QDialog):
         self.as_drawn.setText(needs_words(self._drawn) if self._drawn else "…")
         self.chosen.setText(self._chosen_words())
         self.again.setText(tr(STOP) if is_running else tr(AGAIN))
-        named(self.again, "Stop the search" if is_running else "Search the plan as it is now")
+        named(self.again, tr("Stop the search") if is_running else tr("Search the plan as it is now"))
         self.place.setText(tr(PLACE) if self.turn == Turn() else tr(TURN_AND_PLACE))
         self.place.setEnabled(self._can_place())
 

@@ -80,7 +80,7 @@ class OrdersModel(TableModel):
 
     def _proof(self, turn: Turn, order: BuildOrder | None) -> str:
         if turn == self._searched:
-            return "searching…"
+            return tr("searching…")
         if order is None:
             return tr("waiting") if self._searched is not None else tr("not looked at")
         if order.served:

@@ -47,8 +47,8 @@ class SheetOptions(QWidget):
         self._presets = presets
         self._papers = _one_of(self, PAPERS)
         self._formats = _one_of(self, FORMATS)
-        self.colour = named(QCheckBox("Lay colour over the drawing"), "Lay colour over the drawing")
-        self.steps = named(QCheckBox("Steps, with pictures"), "Steps, with pictures")
+        self.colour = named(QCheckBox(tr("Lay colour over the drawing")), tr("Lay colour over the drawing"))
+        self.steps = named(QCheckBox(tr("Steps, with pictures")), tr("Steps, with pictures"))
         self.presets = named(_list(), tr("Preset"))
         self.folders = named(_list(), tr("Folder"))
         self.keep = QPushButton(tr("Keep…"))

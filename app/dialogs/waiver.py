@@ -15,7 +15,7 @@ class WaiverDialog(QDialog):
     def __init__(self, parent: QWidget | None, title: str) -> None:
         super().__init__(parent)
         self.setWindowTitle(tr("Set aside"))
-        self.reason = named(QLineEdit(self, placeholderText="old loop, goes in spring"), "Reason")
+        self.reason = named(QLineEdit(self, placeholderText=tr("old loop, goes in spring")), tr("Reason"))
         buttons, self.ok = answer_buttons(self, tr("Set aside"))
         self.ok.setEnabled(False)
         column = QVBoxLayout(self)

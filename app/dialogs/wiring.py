@@ -90,16 +90,15 @@ class WiringDialog(QDialog):
     def take_over(self) -> None:
         """Show how far the search is, and what can be done now."""
         is_running = self.search.is_running
-        is_other = self.fields.numbers != self._searched
         self.state.setText(self._state_words())
-        self.again.setText(tr(STOP) if is_running else tr(AGAIN))
-        named(self.again, "Stop the search" if is_running else "Search the plan as it is now")
+        self.again.setText(tr(STOP) if self._can_stop else tr(AGAIN))
+        named(self.again, tr("Stop the search") if self._can_stop else tr("Search the plan as it is now"))
         for told in self.told.values():
             if not is_running and told.text() == WAITS:
                 told.setText(NONE)
         self.place.setEnabled(self._can_place())
         # Enter in a field whose number is not the one searched with must not place what was found before.
-        (self.again if is_other and not is_running else self.place).setDefault(True)
+        (self.again if self._is_other else self.place).setDefault(True)
 
     def done(self, result: int) -> None:
         """Whatever closes it ends the search."""
@@ -140,7 +139,7 @@ class WiringDialog(QDialog):
         form = QFormLayout()
         form.setHorizontalSpacing(16)
         for name, told in self.told.items():
-            form.addRow(label(name.capitalize()), told)
+            form.addRow(label(tr(name.capitalize())), told)
         self._stack = QStackedLayout()
         self._stack.addWidget(self.table)
         self._stack.addWidget(self.list)
@@ -172,11 +171,21 @@ class WiringDialog(QDialog):
         self._document.reset.connect(self.reject)
 
     def _stop_or_begin(self) -> None:
-        if self.search.is_running:
+        if self._can_stop:
             self.search.stop()
             self.take_over()
         else:
             self.begin()
+
+    @property
+    def _is_other(self) -> bool:
+        """Whether a number was changed since the search began."""
+        return self.fields.numbers != self._searched
+
+    @property
+    def _can_stop(self) -> bool:
+        """A search with numbers that hold no longer is not stopped but begun anew with those that do."""
+        return self.search.is_running and not self._is_other
 
     def _ask_line(self, index: QModelIndex) -> None:
         """Show the switches of a line."""

@@ -8,7 +8,6 @@ from typing import Final
 from PySide6.QtCore import QSize
 from PySide6.QtGui import QCloseEvent, QGuiApplication
 
-from app.translation import QT_TR_NOOP
 from app import desk, user_keys
 from app import theme as themes
 from app.commands.bound import bind, fill_menus, keep_to
@@ -38,7 +37,7 @@ from app.recovery import Recovery
 from app.settings import Settings
 from app.speech.network import NetworkSpeech
 from app.theme import Scheme
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 
 SMALLEST: Final = QSize(1024, 640)
 FIRST_SIZE: Final = QSize(1440, 900)
@@ -116,7 +115,9 @@ class NetworkWindow(FileWindow):
 
     def show_keys(self) -> None:
         """All keys on one page."""
-        KeysDialog(self, self.change_keys, NETWORK_ACTIONS, NETWORK_MENUS, {QT_TR_NOOP("On the map"): ON_THE_MAP}).exec()
+        KeysDialog(
+            self, self.change_keys, NETWORK_ACTIONS, NETWORK_MENUS, {QT_TR_NOOP("On the map"): ON_THE_MAP}
+        ).exec()
 
     def show_about(self) -> None:
         """The version, and what the program is for."""

@@ -79,7 +79,7 @@ class RunsModel(TableModel):
         run = self._rows[row]
         must = self._book.must(run)
         others = [(name, name) for name in (*self._book.outlets, STAYS) if name != must]
-        return [(NOT_RUN, None), (f"{must}, {AS_IT_MUST}", must), *others]
+        return [(tr(NOT_RUN), None), (f"{must}, {tr(AS_IT_MUST)}", must), *others]
 
     def _did_as_it_must(self, run: Run) -> bool | None:
         saw = self._book.saw(run)
@@ -88,9 +88,9 @@ class RunsModel(TableModel):
     def _saw_words(self, run: Run) -> str:
         saw = self._book.saw(run)
         if saw is None:
-            return NOT_RUN
+            return tr(NOT_RUN)
         if saw == self._book.must(run):
-            return AS_IT_MUST
+            return tr(AS_IT_MUST)
         return saw
 
     def _words(self, index: Index) -> str:
@@ -109,7 +109,7 @@ class RunsModel(TableModel):
         must = self._book.must(run)
         wanted = tr("must leave by {must}", must=must) if must != STAYS else tr("stays as the plan stands")
         saw = self._saw_words(run)
-        did = saw if saw in (NOT_RUN, AS_IT_MUST, STAYS) else tr("came out by {saw}", saw=saw)
+        did = saw if saw in (tr(NOT_RUN), tr(AS_IT_MUST), STAYS) else tr("came out by {saw}", saw=saw)
         return tr(
             "run {row}: from {start}, {load}, {wanted}; {did}",
             row=index.row() + 1,

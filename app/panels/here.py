@@ -33,7 +33,7 @@ def here_words(document: Document, cell: Cell) -> str:
     junction = _junction(document)
     if junction is not None:
         said += _routes(junction.routes_through.get(cell, ()))
-    said += _findings(document.findings, cell)
+    said += _findings(document.findings_at(cell))
     return "; ".join(said)
 
 
@@ -47,7 +47,7 @@ def _what(document: Document, cell: Cell) -> str:
     name = part_name(piece.part).lower()
     shape = document.layout.shape(cell)
     if piece.part in RAILS and shape is not None:
-        return f"{name}, {shape.word}"
+        return f"{name}, {tr(shape.word)}"
     faces = [tr("faces {facing}", facing=piece.facing)] if piece.part in TURNED else []
     return ", ".join([name, *faces, *set_on(piece)])
 
@@ -107,9 +107,8 @@ def _routes(routes: tuple[WantedRoute, ...]) -> Iterator[str]:
         yield tr("on the {kind} route {start} to {goal}", kind=kind, start=route.start, goal=route.goal)
 
 
-def _findings(findings: list[Finding], cell: Cell) -> Iterator[str]:
+def _findings(here: list[Finding]) -> Iterator[str]:
     """Those that still need the user's eye; of those set aside, only how many."""
-    here = [finding for finding in findings if cell in finding.key[1]]
     for finding in here:
         if not finding.waived:
             yield f"{tr(finding.severity.value)}: {tr(RULES[finding.rule].title)}"

@@ -80,7 +80,7 @@ class MaterialsModel(TableModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return words
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{TITLES[index.column()]} {words}"
+            return f"{tr(TITLES[index.column()])} {words}"
         return None
 
 
@@ -99,7 +99,7 @@ class MaterialsPanel(QWidget):
         self.table.setItemDelegate(_MaterialDelegate(self.table))
         self.table.set_widths((0, 70, 84))
         self.levels = named(ChoiceBox(self), tr("Level of the materials"))
-        self.levels.addItem(ALL_LEVELS)
+        self.levels.addItem(tr(ALL_LEVELS))
         self.total = label("", "second")
         self.total.setContentsMargins(14, 8, 14, 12)
         row = QHBoxLayout()
@@ -133,7 +133,7 @@ class MaterialsPanel(QWidget):
         here = sorted({level for material in found.parts for level in material.levels}, reverse=True)
         blocked = self.levels.blockSignals(True)
         self.levels.clear()
-        self.levels.addItem(ALL_LEVELS)
+        self.levels.addItem(tr(ALL_LEVELS))
         for level in here:
             self.levels.addItem(tr("Level {number}", number=number(level)), level)
         self.levels.setCurrentIndex(here.index(present) + 1 if present in here else 0)

@@ -63,7 +63,7 @@ class ModuleSettings(QWidget):
         field, value = self.fields[name], self._values[name]
         blocked = field.blockSignals(True)
         if isinstance(field, ChoiceBox):
-            field.setCurrentText(value)
+            field.setCurrentIndex(field.findData(value))
         elif field.text() != value:
             field.setText(value)
         field.blockSignals(blocked)
@@ -77,7 +77,7 @@ class ModuleSettings(QWidget):
         self._shown = parameters
         self.fields = {parameter.name: self._field(parameter) for parameter in parameters}
         for row, (name, field) in enumerate(self.fields.items()):
-            word = label(IN_TICKS if name == "hold" else name.capitalize(), "second")
+            word = label(tr(IN_TICKS) if name == "hold" else tr(name.capitalize()), "second")
             word.setBuddy(field)
             self._grid.addWidget(word, row, 0)
             self._grid.addWidget(field, row, 1)
@@ -88,12 +88,13 @@ class ModuleSettings(QWidget):
         name = parameter.name
         if parameter.choices:
             box = named(ChoiceBox(self), tr("Module: {name}", name=name))
-            box.setToolTip(TIPS[name])
-            box.addItems(parameter.choices)
-            box.currentTextChanged.connect(lambda value: self.value_set.emit(name, value))
+            box.setToolTip(tr(TIPS[name]))
+            for choice in parameter.choices:
+                box.addItem(tr(choice), choice)
+            box.currentIndexChanged.connect(lambda index: self.value_set.emit(name, box.itemData(index)))
             return box
         field = named(QLineEdit(self), tr("Module: {name}", name=name))
-        field.setToolTip(TIPS[name])
+        field.setToolTip(tr(TIPS[name]))
         field.setMaxLength(NAME_LIMIT)
         field.textEdited.connect(lambda value: self._take(name, value))
         # What is no name must not stand there while another is in hand.

@@ -32,9 +32,9 @@ def facts_words(module: Module) -> str:
 
 def port_words(number: int, port: Port) -> str:
     """A row of the list of ports: ``1 set: in, going east``."""
-    way = _UP_AND_DOWN.get(port.facing, tr("going {facing}", facing=port.facing))
-    kind = tr("carts") if port.kind == "track" else port.kind
-    return f"{number}  {port.name}: {kind}, {way}" if port.name != kind else f"{number}  {kind}, {way}"
+    way = _UP_AND_DOWN.get(port.facing, tr("going {facing}", facing=tr(port.facing)))
+    kind, name = tr("carts" if port.kind == "track" else port.kind), tr(port.name)
+    return f"{number}  {name}: {kind}, {way}" if name != kind else f"{number}  {kind}, {way}"
 
 
 def spoken(module: Module) -> str:

@@ -69,7 +69,7 @@ class OrientationTile(QAbstractButton):
         name = tr(
             "Orientation {number}{words}",
             number=self.turn.number,
-            words=", mirrored" if self.turn.mirror else "",
+            words=tr(", mirrored") if self.turn.mirror else "",
         )
         orientation = self._orientation
         if orientation is None:

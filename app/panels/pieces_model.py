@@ -127,7 +127,7 @@ class PiecesModel(TableModel):
         is_known = junction is not None and not self._document.junction_is_old
         if is_known and junction is not None and piece.at in junction.switch_states:
             return tr("switch, {shape}", shape=shape.word)
-        return shape.word
+        return tr(shape.word)
 
     def _make_anew(self) -> None:
         self.beginResetModel()
@@ -144,7 +144,7 @@ class PiecesModel(TableModel):
     def _has_words(self, piece: Piece, name: str) -> bool:
         figures = (str(piece.at.x), str(piece.at.y), str(piece.at.z))
         shape = self._document.layout.shape(piece.at)
-        said = f"{name} {piece.facing if piece.part in TURNED else ''} {'' if shape is None else shape.word}"
+        said = f"{name} {tr(piece.facing) if piece.part in TURNED else ''} {'' if shape is None else tr(shape.word)}"
         return all(word in figures or word in said for word in self._words)
 
     def _follow(self, change: Change, _reshaped: frozenset[Cell]) -> None:

@@ -99,7 +99,7 @@ class RoutesModel(TableModel):
             return tr("Not reached as the plan stands")
         if role == Qt.ItemDataRole.AccessibleTextRole:
             said = {None: "", True: tr(", reached"), False: tr(", not reached")}[self._reached(index)]
-            return f"{TITLES[index.column()]}: {value or 'none'}{said}"
+            return f"{tr(TITLES[index.column()])}: {value or tr('none')}{said}"
         return None
 
     def flags(self, index: Index) -> Qt.ItemFlag:

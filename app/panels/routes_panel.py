@@ -159,10 +159,10 @@ class _RouteDelegate(EditingDelegate):
         )
         if index.column() == WAYBILL:
             line = named(QLineEdit(parent, maxLength=NAME_LIMIT), name)
-            line.setToolTip(TIPS[WAYBILL])
+            line.setToolTip(tr(TIPS[WAYBILL]))
             return line
         box = named(ChoiceBox(parent), name)
-        box.setToolTip(TIPS[index.column()])
+        box.setToolTip(tr(TIPS[index.column()]))
         box.addItems(self._choices(index))
         # A choice made is an edit made; no second key is needed to end it.
         box.activated.connect(lambda: self.end(box))

@@ -42,7 +42,7 @@ def _state(engine: DryRun, piece: Piece) -> Iterator[str]:
     value = engine.output(cell)
     shape = engine.shape(cell)
     if shape is not None:
-        yield shape.word
+        yield tr(shape.word)
     if part in WORDS:
         yield tr(WORDS[part][value > 0])
     elif part is Part.TORCH:

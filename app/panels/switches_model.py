@@ -85,17 +85,17 @@ class SwitchesModel(TableModel):
         words = (
             switch.name,
             str(switch.at),
-            switch.resting.word,
-            switch.powered.word,
+            tr(switch.resting.word),
+            tr(switch.powered.word),
             idle_words(switch),
             called_words(switch),
         )[index.column()]
         if role == Qt.ItemDataRole.DisplayRole:
             return words
         if role == Qt.ItemDataRole.ToolTipRole:
-            return plain_tip(f"{TITLES[index.column()] or 'switch'}: {words}")
+            return plain_tip(f"{tr(TITLES[index.column()]) or tr('switch')}: {words}")
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{TITLES[index.column()] or 'switch'} {words}".strip()
+            return f"{tr(TITLES[index.column()]) or tr('switch')} {words}".strip()
         return None
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt
 
+from app.translation import tr
 from app.view_keys import IN_THE_DIAGRAM
 
 if TYPE_CHECKING:
@@ -37,4 +38,7 @@ KEYS: Final[dict[tuple[Qt.Key, Qt.KeyboardModifier], Callable[[TimingView], None
 }
 """By the key and whether Ctrl is held."""
 
-KEYS_IN_WORDS: Final = "\n".join(f"{keys}: {does}" for keys, does in IN_THE_DIAGRAM)
+
+def keys_in_words() -> str:
+    """What each key does, a line each."""
+    return "\n".join(f"{tr(keys)}: {tr(does)}" for keys, does in IN_THE_DIAGRAM)

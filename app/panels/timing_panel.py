@@ -21,7 +21,7 @@ from app.dry_run import DryRunner
 from app.panels.look import hairline, label, named, panel
 from app.panels.run_findings_panel import RunFindingsPanel
 from app.panels.timing_book import ProbeBook
-from app.panels.timing_keys import KEYS_IN_WORDS
+from app.panels.timing_keys import keys_in_words
 from app.panels.timing_trace import seconds
 from app.panels.timing_view import TimingView
 from app.panels.words import plain_tip
@@ -62,12 +62,12 @@ class TimingPanel(QWidget):
         self._runner = runner
         self.book = ProbeBook(document, runner, self)
         self.view = TimingView()
-        self.view.setWhatsThis(KEYS_IN_WORDS)
+        self.view.setWhatsThis(keys_in_words())
         self.found = RunFindingsPanel(document, runner)
         self.title = label(tr("Timing diagram"), "section")
         self.words = label("", "second")
         self.words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        self.empty = label(NO_PROBES, "second")
+        self.empty = label(tr(NO_PROBES), "second")
         self.probe_button = _button(tr("Probe"), tr("Watch what the chosen cells read"))
         self.remove_button = _button(tr("Take away"), tr("Watch the cell of the chosen row no more"))
         self.closer_button = _button("+", tr("Zoom in along time"))
@@ -205,10 +205,10 @@ class TimingPanel(QWidget):
                 sentence=trace.sentence(view.tick),
             )
             if view.tick in view.unsure.get(trace.cell, ()):
-                said += f" {UNSURE}"
+                said += f" {tr(UNSURE)}"
         if said != self.words.text():
             self.words.setText(said)
-            self.words.setToolTip(plain_tip(f"{said}\n{KEYS_IN_WORDS}" if said else ""))
+            self.words.setToolTip(plain_tip(f"{said}\n{keys_in_words()}" if said else ""))
             view.setAccessibleDescription(said)
 
     def _keep_list(self) -> None:

@@ -26,6 +26,7 @@ _WORDS: Final[dict[Part, tuple[str, str]]] = {
     Part.AUTO_CRAFTER: (QT_TR_NOOP("no signal"), QT_TR_NOOP("has a signal")),
 }
 _OFF_ON: Final = (QT_TR_NOOP("off"), QT_TR_NOOP("on"))
+_POWER: Final = QT_TR_NOOP("power")
 _STRENGTH_WORDS: Final = {Part.DUST: QT_TR_NOOP("strength"), Part.COMPARATOR: QT_TR_NOOP("output")}
 
 
@@ -151,8 +152,8 @@ class Trace:
         if value is None:
             return tr("not read yet")
         if self.has_strengths:
-            return f"{_STRENGTH_WORDS.get(self.part, 'power')} {value}" if self.part else str(value)
-        return _WORDS.get(self.part, _OFF_ON)[value > 0] if self.part else _OFF_ON[value > 0]
+            return f"{tr(_STRENGTH_WORDS.get(self.part, _POWER))} {value}" if self.part else str(value)
+        return tr((_WORDS.get(self.part, _OFF_ON) if self.part else _OFF_ON)[value > 0])
 
     def sentence(self, tick: int) -> str:
         """What is read in a tick, since when, and what comes next."""

@@ -80,8 +80,8 @@ class Tray(QListWidget):
             for part, traits in TRAITS.items():
                 if traits.group == group:
                     self._add(part)
-        self._head(READY_MADE)
-        row = QListWidgetItem(MODULES, self)
+        self._head(tr(READY_MADE))
+        row = QListWidgetItem(tr(MODULES), self)
         row.setData(MODULES_ROLE, True)
         follow_keys(self, lambda: row.setToolTip(tr(MODULES_TIP, key=in_brackets("tool_module"))))
 

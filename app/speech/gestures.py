@@ -18,7 +18,7 @@ def gesture_words(ghost: Ghost) -> str:
     if ghost.cart is not None:
         load = tr("with the waybill") if ghost.cart.loaded else tr("empty")
         said.append(tr("cart heading {heading}, {load}", heading=ghost.cart.heading.word, load=load))
-    said += [shape.word for shape in list(ghost.surveyed.values())[-1:]]
+    said += [tr(shape.word) for shape in list(ghost.surveyed.values())[-1:]]
     if ghost.strengths:
         said.append(tr("strength {figure} at the end", figure=list(ghost.strengths.values())[-1]))
     if ghost.crossed:

@@ -3,6 +3,2880 @@
 <TS version="2.1">
 <context>
     <name></name>
+    <message numerus="yes">
+        <source>%n error(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n warning(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n note(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Move %n piece(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Mirror %n piece(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Turn %n piece(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>File</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Edit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Level</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Preview</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>View</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Help</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Network</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>New plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Start with an empty plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>New network</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Start with an empty network, in a window of its own.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open a plan or a network from a file.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Start screen…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Recent plans, examples, and plans left over from last time.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write the plan to its file.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Save as…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write the plan to another file.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Read again</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the file as another program left it; what was changed here since it was saved goes.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Build sheet…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write the sheets to build from, as PDF, SVG or PNG.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Materials as CSV…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write what to carry as a table.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Close the window.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take back the last step.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Redo</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Do again what was taken back.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cut</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take the chosen pieces away and keep them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Copy</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keep a copy of the chosen pieces.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Paste</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Place the pieces that were kept.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Erase chosen</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take the chosen pieces away.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Choose all</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Choose every piece of this level.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turn</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turn the chosen pieces a quarter clockwise, or the plan when nothing is chosen.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mirror</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mirror the chosen pieces east to west, or the plan when nothing is chosen.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Contents…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Say what the chosen hopper, barrel or auto-crafter holds.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Tool</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Select</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Choose and move pieces.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lay track</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drag to lay track.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Click to place the part in hand.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Module</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Click to put down a ready circuit: a reader, a latch, an inverter.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Line</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drag to draw a line of dust with blocks under it; the strength left is shown.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Arm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drag across the end of a track: in, out or both.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Erase</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Click or drag to take pieces away.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Throw</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Click a switch to preview its powered state.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Test cart</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drag a cart onto a rail or an arm to see its way.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Survey</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Draw each rail in the shape in which it stands in the world.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Title…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Name the plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Running side</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Not checked</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carts may run on either side.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Left</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carts run on the left.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Right</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carts run on the right.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sheet data…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the title block of the build sheet says.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to x y z…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show a cell and its level.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Move plan to x y z…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give the cell of the cursor another place; all follows.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turn plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turn the whole plan a quarter clockwise.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turn plan back</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turn the whole plan a quarter counter-clockwise.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mirror plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mirror the whole plan east to west; the running side changes.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Build order…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Find the order of placing that needs the fewest inverters.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Wire junction…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lay readers, inverters and lines under the track for all wanted routes, and prove them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Re-wire line</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lead the line that is chosen, or under the cursor, a shorter way to the same ends.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Order from survey</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Find an order of placing that gives every rail the shape in which it stands.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Clear survey</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Forget the surveyed shapes; once more brings them back.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Compare with a plan…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mark what another plan has otherwise, and list what to place and take away; once more ends it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Compare with the saved file</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mark what was changed since the plan was saved; once more ends it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Next difference</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the next difference.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Previous difference</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the difference before.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Swap earlier and later</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Tell how to get from the open plan to the other one, or the other way round.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>One level up</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Draw on the level above.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>One level down</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Draw on the level below.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Solo</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hide the levels above and below.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lock level</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let nothing on this level be changed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hide level</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Leave this level out where the ones above and below it are drawn on.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>End the preview</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the plan as built; Esc in the plan view does the same.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Dry run</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Run signals, items and carts together, tick by tick; Esc in the plan view ends it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Run or pause</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let the time of the dry run go on, or stand still.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>One tick</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Do a twentieth of a second of the dry run.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Slower</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let the dry run go on more slowly.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Faster</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let the dry run go on faster.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Back to the start</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Begin the dry run again at tick 0.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Repeat from the start</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Begin at tick 0; what was done comes again, each in its tick.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Probe</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Watch in the timing diagram what the chosen cells read, or watch them no more.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Timing diagram as SVG…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write the ticks that are seen, as a drawing.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Waveforms as VCD…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write what all probes read for a waveform viewer (IEEE 1364).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Zoom in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the plan larger.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Zoom out</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the plan smaller.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>100 %</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>48 pixels a cell.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fit all</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the whole plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fit selection</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show all that is chosen.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In depth</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the levels pulled apart, in a window of its own that follows the plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Findings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the findings.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Materials</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the materials.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Switches</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the switches.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Routes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the wanted routes.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Readers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the readers.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pieces</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the list of all pieces.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Test runs</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the test runs.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Timing diagram</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the timing diagram; from there, hide it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Differences</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to what another plan has otherwise.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plan view</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the plan view.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Panels</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Parts tray</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show or hide the parts tray.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Level strip</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show or hide the strip of levels.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Orientations</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show or hide how the plan comes out in its eight orientations.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Side panel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show or hide findings, materials, switches and routes.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reset panels</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show every panel again, as large as it comes.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Theme</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>As the system</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Light or dark as the system asks.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Dark lines on light paper.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Dark</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Light lines on dark paper.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Less motion</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let nothing glide: the view jumps, and a test cart is at the end of its way at once.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Help…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Every tool, part, finding, menu and key; opens at what has the focus.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What is this?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The next click on a thing in the window says what it is; Esc ends that.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>First sketch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Draw a small junction yourself, a hint at a time.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Find an action…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Type a word and choose what to do.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keys</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All keys on one page.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Before you build…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What to know and to try before you place a block.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>About Platelayer</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The version, and what it is for.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Start with an empty plan, in a window of its own.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Start with an empty network.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write the network to its file.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write the network to another file.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Departure cards…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write a card for every station, what to take to go where, as PDF.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Network as GraphML…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write stations, junctions and links for other programs.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take what is chosen away, with all that ends there.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Choose every station and junction.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Change…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Change the name, the length or the readers of what is chosen.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Choose and move stations and junctions.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Station</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Click to place a station.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Junction</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Click to place a junction.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Link</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drag from a station or junction to another to join them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Trip</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drag from a station to another.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Click to take a station, a junction or a link away.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Name the network.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Add trip…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Say who rides where.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Remove trip</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take the trip that is chosen in the list away.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pin all names</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keep the name of every reader that is called, as signs in the world bear it already.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open junction&apos;s plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the plan of the chosen junction in a window of its own.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Read plans again</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take over what the plan files of the junctions say now.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Place anew</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Find a place for every station and junction, as when nobody had moved any.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Light nothing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show no trip and no reader; Esc does the same.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the map larger.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the map smaller.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>48 pixels a square.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the whole network.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Trips</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the trips.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stations</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the stations.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Map</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go to the map.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sums</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show or hide the sums under the map.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show or hide trips, readers, stations and findings.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let nothing glide: the view jumps to what is shown.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In the plan view</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Arrows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>move the cursor a cell</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Enter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>does at the cursor what a click does there</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Space and drag</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>moves the view</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Esc</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>takes back one step of a gesture, ends a preview or a dry run, chooses nothing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Click</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>in a dry run, on a lever or a button: works it; Shift and click chooses it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>R</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>turns what is in hand, or what is chosen or carried</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>M</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mirrors what is chosen or carried</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>D</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>changes the delay, the mode or the way up of what is chosen or in hand; a line&apos;s repeaters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>PgUp and PgDown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>while a line is drawn: lead it a level up or down</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>W</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>gives the test cart the waybill, or takes it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Ctrl and arrows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>moves what is chosen by a cell</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Ctrl and drag</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>copies what is chosen</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Shift and click</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>chooses one piece more, or one less</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Shift and Enter, arrows, Enter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>places or erases in every cell passed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Shift and Enter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>steps a surveyed rail back to the shape before</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Alt</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>goes to the menus</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In the timing diagram</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Left and right</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>move the cursor by a tick</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Ctrl, left and right</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>go to the change before and after</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Home</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>goes to the first tick</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>End</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>goes along with the run</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Up and down</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>choose a row</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Page up, page down</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>scroll along time; so does Shift with the wheel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>+ and −</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>zoom along time; so does Ctrl with the wheel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>0</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>shows the whole run</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>shows the row&apos;s cell on the plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Del</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>takes the row&apos;s probe away</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>turn the plan by a quarter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>pull the levels apart, or bring them closer</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>draw on the level above or below</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>O</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>shows all levels, or only some</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>shows all of it, the levels pulled apart</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Ctrl, + and −</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>zoom; so does the wheel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>move the picture; so does a drag</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>goes to the cell in the plan view, and chooses what is there</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>closes the window</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>move the cursor a square</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Shift and arrows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>go to the next station or junction that way</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>does at the cursor what a click does there; a link or a trip ends with a second Enter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>moves the map</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>takes back one step of a gesture, lights nothing, chooses nothing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>moves what is chosen by a square</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>chooses one thing more, or one less</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Double click</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>changes what is there</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A wanted route is not reached</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Every wanted route whose carts do not leave by the wanted arm in the shown choice.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>With this track no cart gets from the one arm to the other as wanted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Follow the route with the test cart and mend the track where it goes wrong.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Wanted routes conflict</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Each route can be served alone, but not all of them in the settings in which they run.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A switch lies one way at a time, so at least one of these routes goes wrong whatever is wired.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give up or change one of the routes, or lead one of them round the switch.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The order of the signals matters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No choice serves for sure, and in the one shown the order of the power changes matters.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Signals that change in one tick come in no certain order, so a cart may go either way.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put a rail between switches that touch, so that one does not bend the other.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing carries it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Rails, dust, repeaters, comparators and what stands need a carrying part below.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A piece without something to stand or hang on cannot be placed, or drops later.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put a block where the message says, or move the piece.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>An arm is off the track</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carts come in on a rail, and leave from one.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No cart can come in or go out where there is no rail, so no route by this arm can be worked out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lay the missing rail, or drag the arm to the end of the track.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A route names an unknown arm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Each arm that a route names must be among the arms.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What is wanted cannot be worked out, so nothing is said of where these carts go.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Add the arm, or choose another one in the route.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A name stands twice</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A name must stand for one arm.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Routes name arms, so two of one name cannot be told apart, and only the first is looked at.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give each arm a name of its own.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A switch that never changes needs a signal</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Powered while no reader holds, and thrown by none.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The switch needs a source beside it for good, where a curve that cannot change would do.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take the third arm away from the rail, or place the rails in another order.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A throw bends another rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In a wanted setting a rail that is not wired changes shape on a wanted route.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The rail stays bent after the signal went, so the junction does not come back to what was built.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keep a straight rail between the two, or place the rails in another order.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A four-way rail cannot be thrown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A rail with four neighbours stays as it was built, whatever signal it gets.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>With four neighbours a rail takes no notice of signals and always lies as it was built.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Move one of the four arms away by a cell, so that three neighbours are left.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A straight part where the route bends</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Booster and detector rails are always straight.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Booster and detector rails never lie in a curve, so the cart does not turn there.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put a plain rail there, and the booster or detector rail on a straight cell of the route.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A loose end on a wanted route</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>An end that finds no rail, or one that never points back.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A rail with a loose end has room, so the next rail placed beside it may bend it off the route.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lay the missing rail, put the arm there, or place the rails in another order.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Wiring beside a three-way rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Every change of a signal part beside a three-way rail gives it notice, meant or not.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The rail settles again whenever that part is placed or changes, and may lie otherwise than built.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lead the wiring past at least one cell further off.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A detector rail beside a three-way rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A detector rail is a signal part: it throws the rail beside it whenever a cart passes.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Each cart on the detector rail powers the three-way rail and may turn it under the train.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put a plain rail between the two.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>An arm runs on the wrong side</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Seen along the heading in which carts come in, the in lies on the running side of the out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The arm does not fit the line that it is to be joined to, and carts would meet head-on.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Change over the in and the out of the arm, or set the running side of the plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carts can meet head-on</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The cells that some wanted routes run through one way and others the other way, for each set of routes.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Two carts that come towards each other on one track stop each other.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give each heading a track of its own, or let only one of the routes be used at a time.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A booster rail without a signal</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No signal part beside it or on a block that it touches, and none within 8 boosters along its run.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A booster rail without a signal holds the cart instead of driving it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Set a torch, a lever or a line beside it or on the block that it lies on.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Too far without a booster</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>More than 30 cells of a wanted route on end without a booster rail.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A cart loses speed on plain rail, and may come to a stand before it is through.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put a booster rail with a signal into the stretch, where it is straight.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Another cart is misled while a reader holds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>An empty cart that reaches its arm while no reader holds, but not while the reader of another arm does.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A cart that comes by while the called one passes is sent the called way too.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keep the two routes off each other&apos;s switches, or let no cart come while a reader holds.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>An inverter is needed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The switch is powered at idle, so its line must be turned round.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>An inverter is one more part in the line, and one more that can be built wrongly.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turn the junction to an orientation that needs none, or build the inverter that the sheet shows.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Built otherwise than it rests</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The shape as built differs from the one after the first power cycle.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Until the switch was powered once, carts go another way than later.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Power the switch once after building, or place the rails in another order.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Rails that no wanted route passes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Each stretch of rails that no wanted route passes, with its rails in file order.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>They cost material, and rails beside the route can bend it as they are placed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Erase them, or add the route that they are meant for.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A name must stand for one station, and for one junction; a station and a junction may share it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Links and trips name stations and junctions, so of two of one name only the first is looked at.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give each a name of its own.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A link or a trip leads to what is not there</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Both ends of a link are a station or an arm, both ends of a trip a station.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No cart can run on such a link, or make such a trip.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Correct the name, or add what is missing.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Several links begin at one arm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>By an arm carts leave on one track. Several links may end at one arm, or begin at one station.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The track behind an arm leads to one place, and no reader chooses between several.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keep one link, and put a junction where the track divides.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A trip cannot be made</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From the first station of a trip a way leads to the last, without changing carts on the way.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Whatever waybills a traveller takes along, no cart arrives there.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Add the missing links, or take the trip away.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A reader takes a waybill meant for a later one</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A cart passes a reader by its default only while it carries nothing of the name that the reader takes.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The cart leaves by the wrong way, and its waybill is missing further on.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Settle another name for one of the two readers, or none.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A trip needs more waybills than a storage cart holds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The waybills of a trip lie in the 27 slots of a storage cart, 64 of one name in a slot.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What does not fit into the cart is missing at a later reader, and the cart goes astray.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Settle fewer names for readers on the way, or other defaults, or divide the trip.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A junction&apos;s wanted routes contradict the network</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where a link begins at an arm some cart must leave by it; where one ends, carts need a way on.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No cart ever comes to the link, or nobody knows where carts go that come by it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give the junction the missing route, or join the link to another arm.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A station cannot be reached</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>To each station a way leads from another one.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nobody arrives there, and carts that set out from there are never made up for.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Add a link that ends there.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Who arrives there cannot come back</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Who can come to a station can come back, changing carts at other stations if need be.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Travellers and carts gather at these stations and never return.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Add a link that leads back, or the missing way through a junction.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>An empty cart never leaves a loop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Whoever follows the defaults from arm to arm comes to a station, or to a dead end, but not round.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carts that run empty, or whose waybills were taken, gather in the loop and block the line.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Settle another default for one of the readers on the loop.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A link joins arms of unlike running side</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carts run on the same side at both ends of a link, where it is known.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The two tracks of the line must cross somewhere, or carts meet head-on.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mirror one of the junctions, or cross the tracks over on the line.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carts leave by an arm, and no link begins there</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A link begins at each arm by which carts leave.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A cart that leaves by this arm, called or empty, goes nowhere.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Add the link, or let no way of the junction end at the arm.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A pin is not kept</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What is settled is there, and can be so.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plan is made as if the pin were not there.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take the pin away, or change what stands against it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A pinned default is not that of the junction&apos;s plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The default of a junction with a plan is the idle route of the plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carts will run as the junction is built, not as it is planned here.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Change over the idle and the called route in the plan, or take the pin away.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No link ends at an arm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A link ends at each arm by which carts may enter.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What is built there for carts that come in is never used.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Add the link, or leave the arm out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A reader is called otherwise in the plan of its junction</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The waybill of a reader is the one that the plan of its junction names.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Who builds from the plan fills the reader with a waybill that no traveller carries.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fill the reader as the network has it, or change the waybill in the plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Inverter, flat</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turns the signal of a line round, in the level of the line: a target block, and a torch on its side that is lit while the line is off. The torch gives to all that stands beside it and powers a block that lies on it: keep those cells clear. More than eight changes within 60 ticks put a torch out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>line</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>inverted</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>out</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Inverter, upright</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turns the signal of a line round under a switch: a target block, the torch standing on it, and over that the block that carries the switch, powered while the line is off. The line ends with dust beside the target block, from any of the four sides. More than eight changes within 60 ticks put a torch out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Latch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keeps one of two states: a signal at set turns it on, one at reset turns it off, and reset wins. It starts off, and reset takes 14 ticks. A comparator and a repeater hand a signal round, reset takes it away at the comparator; the delays see to it that no short pulse runs round for ever and that of two pulses the one that ends later decides. No torch is in the ring. With two outputs a torch gives the other state as well; more than eight changes within 60 ticks put it out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Outputs</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>one</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>two</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>set</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>reset</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>on</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Merge by repeaters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Two lines that throw one: the repeaters face the cell in which the common line starts, at 15, and let nothing back.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Merge at a block</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Three lines that throw one: each ends with dust beside the target block, on its level, and none of them hears of the others, since a block that dust powers gives nothing to dust. The repeater starts the common line afresh, at 15.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>three</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Off-delay</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Goes on with its input and stays on for a time after it went off; gaps in the input that are shorter than that time less the delay do not show. Comparators hand a strength round, and it loses one at each turn. A row of slots in use of an auto-crafter cuts it off earlier; longer rings turn more slowly. Any strength at the input will do.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hold</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>34</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>38</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>42</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>46</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>50</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>54</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>58</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>62</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>66</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>98</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>130</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>194</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>held</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reader</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Takes one waybill out of a passing storage cart and holds the line on until the last cart of its train has passed. Carts come from the detector rail to the hopper. The hopper under the rail holds 22 of the waybill and takes one more from the first cart that has it; the comparator beside it then reads 2 instead of 1, and the line is on 5 ticks after the cart came over the hopper. The detector rail stops the hopper below it while carts pass, and a ring of comparators keeps that up for a while after, since the strength that goes round in it loses 1 each time; then that hopper takes the waybills out again, one in 8 ticks, and a torch stops it 4 ticks after the last. The line is on for at least 63 ticks after the last cart came to the detector rail, with a long ring 119; every further cart that lost a waybill adds 8. The short and the long ring lie under the track and beside it; the one beside leaves the track free below but for two cells; the one apart has its detector rail 4 cells before the hopper instead of 2, so that a booster with a torch under its block fits between. The barrel keeps 1,728 waybills: empty it before it is full, else the line stays on.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Waybill</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Ring</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>short</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>long</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>beside</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>apart</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>ahead</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>aside</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>carts</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>track</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Side drive</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drives a switch from its one side without a rail, and does not turn the signal round. Lines end with dust beside the lower target block, from any of three sides, and do not feed each other. The repeater powers the block in front of it, the dust on that block takes the power up, and bends to the target block that carries the switch. The repeater lies under the switch, or along the free side, which leaves the cell under the switch free. A switch that does not lie at rest as built needs a button there, under its carrier: nobody presses it, but being there it gives notice.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lead</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>under</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>along</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>switch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Swapped default</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Makes the line of a reader idle-on: the block stands where the line would start, the reader&apos;s repeater faces it, and the line starts beyond the torch, on until the reader holds. The block is strongly powered while the reader holds: keep dust that is not meant away from it. More than eight changes within 60 ticks put a torch out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Way</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>left</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>right</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>reader</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Torch stack</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drives a switch from below through inverters one on the other: two leave the signal as it is, three turn it round. The line ends with dust beside the target block, from any of the four sides; the block over the upper torch carries the switch. More than eight changes within 60 ticks put a torch out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Torches</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>3</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>drive</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Track</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carries</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Signals</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Items</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Plain rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Booster rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Detector rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Solid block</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Glass</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Slab</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Target block</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Signal dust</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Signal torch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Repeater</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Comparator</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lever</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Button</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hopper</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Barrel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Auto-crafter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lamp</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The only rail that can curve, and so the only one that can be a switch.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drives a cart while it has a signal, and holds it while it has none; it never curves.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Gives a signal of 15 on all sides while a cart stands on it; it never curves.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carries track and parts; a powered one hands its signal on to the parts beside it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carries parts and never takes a signal; it cuts no dust above or beside it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carries parts on the upper half of its cell and never takes a signal.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A solid block to which the dust beside it bends.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carries a signal along, one weaker with every cell.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Gives a signal of 15 unless the block at which it stands is powered: an inverter.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hands a signal on at full strength after its delay, one way only; from its side it can be locked.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Compares the signal at its back with those at its sides, or subtracts them; it reads the container behind it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A signal of 15 that stays on or off.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A signal of 15 for a moment.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Takes items from above and gives them to what it faces, one at a time; a signal stops it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keeps items; a comparator with its back to it reads how full it is.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Makes one craft of its items each time that a signal comes.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Is lit while it is powered.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Attempt</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lines</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Proof</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Room</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n rail(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>rails</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden rails</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>booster rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n booster rail(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>booster rails</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden booster rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden booster rails</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>detector rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n detector rail(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>detector rails</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden detector rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden detector rails</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>solid block</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n solid block(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>solid blocks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden solid block</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden solid blocks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>glass</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n glass(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>piece of glass</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>pieces of glass</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>piece of wooden glass</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>pieces of wooden glass</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>slab</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n slab(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>slabs</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden slab</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden slabs</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>target block</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n target block(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>target blocks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden target block</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden target blocks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>dust</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n dust(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>piece of dust</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>pieces of dust</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>piece of wooden dust</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>pieces of wooden dust</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>torch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n torch(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>torches</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden torch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden torches</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>repeater</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n repeater(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>repeaters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden repeater</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden repeaters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>comparator</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n comparator(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>comparators</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden comparator</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden comparators</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>lever</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n lever(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>levers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden lever</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden levers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>button</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n button(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>buttons</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden button</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden buttons</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>hopper</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n hopper(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>hoppers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden hopper</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden hoppers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>barrel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n barrel(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>barrels</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden barrel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden barrels</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>auto-crafter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n auto-crafter(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>auto-crafters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden auto-crafter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden auto-crafters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>lamp</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n lamp(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>lamps</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden lamp</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wooden lamps</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>north</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>east</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>south</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>west</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>north-south</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>east-west</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>rising-north</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>rising-east</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>rising-south</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>rising-west</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>south-east</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>south-west</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>north-east</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>north-west</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>up</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>down</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>compare</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>subtract</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>error</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>warning</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>note</source>
+        <translation type="unfinished"></translation>
+    </message>
     <message>
         <source>Esc ends</source>
         <translation type="unfinished"></translation>
@@ -52,15 +2926,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>in</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Carts come in here</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>out</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -176,15 +3042,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Dry run</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Pause</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>One tick</source>
+        <source>Speed</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -193,6 +3055,10 @@
     </message>
     <message>
         <source>Repeat</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What came of the dry run</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -256,15 +3122,19 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Clear</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Clear the survey</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Forget the surveyed shapes; Clear survey in the menu Plan brings them back</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{does} (Esc)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Order from survey</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -356,6 +3226,10 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Waybill in each cart</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>What each cart carries (W, or Shift while letting go)</source>
         <translation type="unfinished"></translation>
     </message>
@@ -365,10 +3239,6 @@
     </message>
     <message>
         <source>Gap</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Plan view</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -431,10 +3301,6 @@
     </message>
     <message>
         <source>Build sheet</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Materials</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -528,10 +3394,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Save as…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Write over it</source>
         <translation type="unfinished"></translation>
     </message>
@@ -553,10 +3415,6 @@
     </message>
     <message>
         <source>{path} is there already.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Save</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -664,10 +3522,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Probe</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Take probe away</source>
         <translation type="unfinished"></translation>
     </message>
@@ -687,10 +3541,6 @@
     </message>
     <message>
         <source>There is room for {most} probes; choose fewer cells.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Timing diagram</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -846,10 +3696,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Differences</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Previous</source>
         <translation type="unfinished"></translation>
     </message>
@@ -871,10 +3717,6 @@
     </message>
     <message>
         <source>Let the earlier plan be the later one</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>End</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -966,10 +3808,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Fit all</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Show all of it, the levels pulled apart (0)</source>
         <translation type="unfinished"></translation>
     </message>
@@ -1044,11 +3882,15 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>About Platelayer</source>
+        <source>Another run</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Another run</source>
+        <source>from</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>waybill</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1057,6 +3899,10 @@
     </message>
     <message>
         <source>A run besides those that are listed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>empty</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1076,11 +3922,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Orientations</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Close</source>
+        <source>Search the plan as it is now</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1165,6 +4007,10 @@
     </message>
     <message>
         <source>Where the junction is cheapest</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>searching…</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1258,10 +4104,6 @@
         </translation>
     </message>
     <message>
-        <source>Items</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Remove</source>
         <translation type="unfinished"></translation>
     </message>
@@ -1314,10 +4156,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>What the title block of the build sheet says.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>New key</source>
         <translation type="unfinished"></translation>
     </message>
@@ -1358,7 +4196,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Keys</source>
+        <source>{group}: {action}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1395,6 +4233,14 @@
     </message>
     <message>
         <source>Cannot be done now: {names}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lay colour over the drawing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Steps, with pictures</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1494,6 +4340,14 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>old loop, goes in spring</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reason</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Why is this right as it is? The reason is kept with the plan.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -1503,10 +4357,6 @@
     </message>
     <message>
         <source>Wire junction</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Lines</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1534,19 +4384,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>reader</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>throws</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>dust</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>repeaters</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1742,6 +4580,10 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>pieces</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>stacks of 64</source>
         <translation type="unfinished"></translation>
     </message>
@@ -1870,10 +4712,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Readers</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>List of readers</source>
         <translation type="unfinished"></translation>
     </message>
@@ -1951,10 +4789,6 @@
     </message>
     <message>
         <source>green: ways of empty carts · purple: of called carts</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>as the system</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2046,10 +4880,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Help</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Search: switch, arm, erase…</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2110,14 +4940,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>up</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>down</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>any of the four sides</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2127,10 +4949,6 @@
     </message>
     <message>
         <source>What can stand in the way of a plan. Each finding in the list leads to its entry here.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Findings</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2250,7 +5068,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>The levels of the plan with their pieces; choosing one draws on it.</source>
+        <source>The levels of the plan with their pieces; choosing one draws on it, its menu locks or hides it.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2326,6 +5144,10 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Level {level} is locked: nothing on it is changed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The program made a mistake ({kind}: {error}). A recovery copy of the plan is kept.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2350,14 +5172,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Station</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Junction</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>A trip takes two stations.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2375,10 +5189,6 @@
     </message>
     <message>
         <source>No reader is called, so none has a name.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Pin all names</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2402,15 +5212,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Read plans again</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Cells from {start} to {end}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Link</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2478,10 +5280,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Trip</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>How many ride from one station to another.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2538,14 +5336,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Trips</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Stations</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>No station or junction stands further that way.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2593,10 +5383,6 @@
     </message>
     <message>
         <source>then drag: says who rides</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>from</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2728,10 +5514,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>What is this?</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>What the finding means</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2844,10 +5626,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Change…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Change station</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2881,6 +5659,14 @@
     </message>
     <message>
         <source>waybills a week</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>name, {sure}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>names, {sure}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2974,23 +5760,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Way</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Length</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Pin</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Add trip…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Remove trip</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3148,10 +5922,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>waybill</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>must leave</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3188,10 +5958,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>empty</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>must leave by {must}</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3209,10 +5975,6 @@
     </message>
     <message>
         <source>Another run…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Clear</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3237,10 +5999,6 @@
     </message>
     <message>
         <source>Clear the answers</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Test runs</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3386,6 +6144,10 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Mend the finding</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Set aside…</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3438,27 +6200,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Switches</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Routes</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Pieces</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>faces {facing}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>nothing here, carried by {part}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>switch</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3566,11 +6312,19 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>part</source>
+        <source>locked</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>pieces</source>
+        <source>hidden</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Level {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>part</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3591,10 +6345,6 @@
     </message>
     <message>
         <source>Level of the materials</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Level {number}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3710,10 +6460,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>carts</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>{title}. Ports: {ports}.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3727,6 +6473,10 @@
     </message>
     <message>
         <source>Orientation {number}{words}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>, mirrored</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3807,10 +6557,6 @@
     </message>
     <message>
         <source>A route with a called way has a reader; what it throws is listed here.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Preview</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3990,10 +6736,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>on</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>not pressed</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4034,10 +6776,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>locked</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>{mode}, gives {strength}</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4062,19 +6800,15 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>%n error(s)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>%n warning(s)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>%n note(s)</source>
+        <source>How large the drawing is shown</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{count} selected</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{percent} %</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4286,6 +7020,10 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>power</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>strength</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4323,14 +7061,6 @@
     </message>
     <message>
         <source>{said}, {words} from tick {after}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Undo</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Redo</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4476,7 +7206,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{saved}, copy of {when}</source>
+        <source>When the copy was made that is taken up</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4485,23 +7215,7 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>First sketch</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>six hints</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>New plan</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>New network</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Open…</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4576,12 +7290,6 @@ you place a block.</source>
         <source>, {repeaters} (at {at})</source>
         <translation type="unfinished"></translation>
     </message>
-    <message numerus="yes">
-        <source>%n repeater(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
     <message>
         <source>{said}; strength {left} at the end.</source>
         <translation type="unfinished"></translation>
@@ -4623,6 +7331,10 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>mirrored</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>as drawn</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4656,10 +7368,6 @@ you place a block.</source>
     </message>
     <message>
         <source>acts at the cursor</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>moves the view</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4865,10 +7573,6 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Move %n piece(s)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Paste {pieces}</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4911,12 +7615,6 @@ you place a block.</source>
     <message>
         <source>Set the build order of {rails}</source>
         <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n rail(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
     </message>
     <message>
         <source>Add {blocks}</source>
@@ -4989,14 +7687,6 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Mirror %n piece(s)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Turn %n piece(s)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Turn plan to orientation {number}</source>
         <translation type="unfinished"></translation>
     </message>
@@ -5015,6 +7705,12 @@ you place a block.</source>
     <message>
         <source>Take up {rule}</source>
         <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n waybill(s) “{name}”</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
     </message>
     <message>
         <source>, replacing {count:,}</source>
@@ -5931,10 +8627,6 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Re-wire line</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>The line stays as it is. Led anew it failed in the dry run: {fault}.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -6024,2420 +8716,6 @@ you place a block.</source>
     </message>
     <message>
         <source>Wire {lines}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>File</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Edit</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Plan</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Level</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>View</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Network</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Start with an empty plan.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Start with an empty network, in a window of its own.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Open a plan or a network from a file.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Start screen…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Recent plans, examples, and plans left over from last time.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Write the plan to its file.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Write the plan to another file.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Read again</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show the file as another program left it; what was changed here since it was saved goes.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Build sheet…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Write the sheets to build from, as PDF, SVG or PNG.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Materials as CSV…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Write what to carry as a table.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Close the window.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Take back the last step.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Do again what was taken back.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Cut</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Take the chosen pieces away and keep them.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Copy</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Keep a copy of the chosen pieces.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Paste</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Place the pieces that were kept.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Erase chosen</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Take the chosen pieces away.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Choose all</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Choose every piece of this level.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Turn</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Turn the chosen pieces a quarter clockwise, or the plan when nothing is chosen.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mirror</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mirror the chosen pieces east to west, or the plan when nothing is chosen.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Contents…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Say what the chosen hopper, barrel or auto-crafter holds.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Tool</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Select</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Choose and move pieces.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Lay track</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Drag to lay track.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Place</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Click to place the part in hand.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Module</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Click to put down a ready circuit: a reader, a latch, an inverter.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Line</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Drag to draw a line of dust with blocks under it; the strength left is shown.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Arm</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Drag across the end of a track: in, out or both.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Erase</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Click or drag to take pieces away.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Throw</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Click a switch to preview its powered state.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Test cart</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Drag a cart onto a rail or an arm to see its way.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Survey</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Draw each rail in the shape in which it stands in the world.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Title…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Name the plan.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Running side</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Not checked</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carts may run on either side.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Left</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carts run on the left.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Right</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carts run on the right.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Sheet data…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to x y z…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show a cell and its level.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Move plan to x y z…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Give the cell of the cursor another place; all follows.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Turn plan</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Turn the whole plan a quarter clockwise.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Turn plan back</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Turn the whole plan a quarter counter-clockwise.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mirror plan</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mirror the whole plan east to west; the running side changes.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Build order…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Find the order of placing that needs the fewest inverters.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Wire junction…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Lay readers, inverters and lines under the track for all wanted routes, and prove them.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Lead the line that is chosen, or under the cursor, a shorter way to the same ends.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Find an order of placing that gives every rail the shape in which it stands.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Clear survey</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Forget the surveyed shapes; once more brings them back.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Compare with a plan…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mark what another plan has otherwise, and list what to place and take away; once more ends it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Compare with the saved file</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mark what was changed since the plan was saved; once more ends it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Next difference</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the next difference.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Previous difference</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the difference before.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Swap earlier and later</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Tell how to get from the open plan to the other one, or the other way round.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>One level up</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Draw on the level above.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>One level down</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Draw on the level below.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Solo</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Hide the levels above and below.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>End the preview</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show the plan as built; Esc in the plan view does the same.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Run signals, items and carts together, tick by tick; Esc in the plan view ends it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Run or pause</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Let the time of the dry run go on, or stand still.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Do a twentieth of a second of the dry run.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Slower</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Let the dry run go on more slowly.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Faster</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Let the dry run go on faster.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Back to the start</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Begin the dry run again at tick 0.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Repeat from the start</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Begin at tick 0; what was done comes again, each in its tick.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Watch in the timing diagram what the chosen cells read, or watch them no more.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Timing diagram as SVG…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Write the ticks that are seen, as a drawing.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Waveforms as VCD…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Write what all probes read for a waveform viewer (IEEE 1364).</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Zoom in</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show the plan larger.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Zoom out</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show the plan smaller.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>100 %</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>48 pixels a cell.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show the whole plan.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Fit selection</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show all that is chosen.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>In depth</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show the levels pulled apart, in a window of its own that follows the plan.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the findings.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the materials.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the switches.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the wanted routes.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the readers.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the list of all pieces.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the test runs.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the timing diagram; from there, hide it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to what another plan has otherwise.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the plan view.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Panels</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Parts tray</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show or hide the parts tray.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Level strip</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show or hide the strip of levels.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show or hide how the plan comes out in its eight orientations.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Side panel</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show or hide findings, materials, switches and routes.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Reset panels</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show every panel again, as large as it comes.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Theme</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>As the system</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Light or dark as the system asks.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Light</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Dark lines on light paper.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Dark</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Light lines on dark paper.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Less motion</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Let nothing glide: the view jumps, and a test cart is at the end of its way at once.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Help…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Every tool, part, finding, menu and key; opens at what has the focus.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The next click on a thing in the window says what it is; Esc ends that.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Draw a small junction yourself, a hint at a time.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Find an action…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Type a word and choose what to do.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>All keys on one page.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Before you build…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>What to know and to try before you place a block.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The version, and what it is for.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Start with an empty plan, in a window of its own.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Start with an empty network.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Write the network to its file.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Write the network to another file.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Departure cards…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Write a card for every station, what to take to go where, as PDF.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Network as GraphML…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Write stations, junctions and links for other programs.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Take what is chosen away, with all that ends there.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Choose every station and junction.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Change the name, the length or the readers of what is chosen.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Choose and move stations and junctions.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Click to place a station.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Click to place a junction.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Drag from a station or junction to another to join them.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Drag from a station to another.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Click to take a station, a junction or a link away.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Name the network.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Say who rides where.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Take the trip that is chosen in the list away.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Keep the name of every reader that is called, as signs in the world bear it already.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Open junction&apos;s plan</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show the plan of the chosen junction in a window of its own.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Take over what the plan files of the junctions say now.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Place anew</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Find a place for every station and junction, as when nobody had moved any.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Light nothing</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show no trip and no reader; Esc does the same.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show the map larger.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show the map smaller.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>48 pixels a square.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show the whole network.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the trips.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the stations.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Map</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Go to the map.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Sums</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show or hide the sums under the map.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Show or hide trips, readers, stations and findings.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Let nothing glide: the view jumps to what is shown.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>In the plan view</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Arrows</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>move the cursor a cell</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Enter</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>does at the cursor what a click does there</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Space and drag</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Esc</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>takes back one step of a gesture, ends a preview or a dry run, chooses nothing</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Click</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>in a dry run, on a lever or a button: works it; Shift and click chooses it</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>R</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>turns what is in hand, or what is chosen or carried</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>M</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>mirrors what is chosen or carried</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>D</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>changes the delay, the mode or the way up of what is chosen or in hand; a line&apos;s repeaters</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>PgUp and PgDown</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>while a line is drawn: lead it a level up or down</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>W</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>gives the test cart the waybill, or takes it</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Ctrl and arrows</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>moves what is chosen by a cell</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Ctrl and drag</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>copies what is chosen</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Shift and click</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>chooses one piece more, or one less</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Shift and Enter, arrows, Enter</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>places or erases in every cell passed</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Shift and Enter</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>steps a surveyed rail back to the shape before</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Alt</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>goes to the menus</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>In the timing diagram</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Left and right</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>move the cursor by a tick</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Ctrl, left and right</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>go to the change before and after</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Home</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>goes to the first tick</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>goes along with the run</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Up and down</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>choose a row</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Page up, page down</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>scroll along time; so does Shift with the wheel</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>+ and −</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>zoom along time; so does Ctrl with the wheel</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>0</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>shows the whole run</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>shows the row&apos;s cell on the plan</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Del</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>takes the row&apos;s probe away</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>turn the plan by a quarter</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>pull the levels apart, or bring them closer</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>draw on the level above or below</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>O</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>shows all levels, or only some</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>shows all of it, the levels pulled apart</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Ctrl, + and −</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>zoom; so does the wheel</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>move the picture; so does a drag</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>goes to the cell in the plan view, and chooses what is there</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>closes the window</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>move the cursor a square</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Shift and arrows</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>go to the next station or junction that way</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>does at the cursor what a click does there; a link or a trip ends with a second Enter</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>moves the map</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>takes back one step of a gesture, lights nothing, chooses nothing</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>moves what is chosen by a square</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>chooses one thing more, or one less</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Double click</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>changes what is there</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A wanted route is not reached</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Every wanted route whose carts do not leave by the wanted arm in the shown choice.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>With this track no cart gets from the one arm to the other as wanted.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Follow the route with the test cart and mend the track where it goes wrong.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Wanted routes conflict</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Each route can be served alone, but not all of them in the settings in which they run.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A switch lies one way at a time, so at least one of these routes goes wrong whatever is wired.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Give up or change one of the routes, or lead one of them round the switch.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The order of the signals matters</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>No choice serves for sure, and in the one shown the order of the power changes matters.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Signals that change in one tick come in no certain order, so a cart may go either way.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Put a rail between switches that touch, so that one does not bend the other.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Nothing carries it</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Rails, dust, repeaters, comparators and what stands need a carrying part below.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A piece without something to stand or hang on cannot be placed, or drops later.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Put a block where the message says, or move the piece.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>An arm is off the track</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carts come in on a rail, and leave from one.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>No cart can come in or go out where there is no rail, so no route by this arm can be worked out.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Lay the missing rail, or drag the arm to the end of the track.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A route names an unknown arm</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Each arm that a route names must be among the arms.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>What is wanted cannot be worked out, so nothing is said of where these carts go.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Add the arm, or choose another one in the route.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A name stands twice</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A name must stand for one arm.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Routes name arms, so two of one name cannot be told apart, and only the first is looked at.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Give each arm a name of its own.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A switch that never changes needs a signal</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Powered while no reader holds, and thrown by none.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The switch needs a source beside it for good, where a curve that cannot change would do.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Take the third arm away from the rail, or place the rails in another order.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A throw bends another rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>In a wanted setting a rail that is not wired changes shape on a wanted route.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The rail stays bent after the signal went, so the junction does not come back to what was built.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Keep a straight rail between the two, or place the rails in another order.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A four-way rail cannot be thrown</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A rail with four neighbours stays as it was built, whatever signal it gets.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>With four neighbours a rail takes no notice of signals and always lies as it was built.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Move one of the four arms away by a cell, so that three neighbours are left.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A straight part where the route bends</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Booster and detector rails are always straight.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Booster and detector rails never lie in a curve, so the cart does not turn there.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Put a plain rail there, and the booster or detector rail on a straight cell of the route.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A loose end on a wanted route</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>An end that finds no rail, or one that never points back.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A rail with a loose end has room, so the next rail placed beside it may bend it off the route.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Lay the missing rail, put the arm there, or place the rails in another order.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Wiring beside a three-way rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Every change of a signal part beside a three-way rail gives it notice, meant or not.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The rail settles again whenever that part is placed or changes, and may lie otherwise than built.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Lead the wiring past at least one cell further off.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A detector rail beside a three-way rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A detector rail is a signal part: it throws the rail beside it whenever a cart passes.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Each cart on the detector rail powers the three-way rail and may turn it under the train.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Put a plain rail between the two.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>An arm runs on the wrong side</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Seen along the heading in which carts come in, the in lies on the running side of the out.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The arm does not fit the line that it is to be joined to, and carts would meet head-on.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Change over the in and the out of the arm, or set the running side of the plan.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carts can meet head-on</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The cells that some wanted routes run through one way and others the other way, for each set of routes.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Two carts that come towards each other on one track stop each other.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Give each heading a track of its own, or let only one of the routes be used at a time.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A booster rail without a signal</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>No signal part beside it or on a block that it touches, and none within 8 boosters along its run.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A booster rail without a signal holds the cart instead of driving it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Set a torch, a lever or a line beside it or on the block that it lies on.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Too far without a booster</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>More than 30 cells of a wanted route on end without a booster rail.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A cart loses speed on plain rail, and may come to a stand before it is through.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Put a booster rail with a signal into the stretch, where it is straight.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Another cart is misled while a reader holds</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>An empty cart that reaches its arm while no reader holds, but not while the reader of another arm does.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A cart that comes by while the called one passes is sent the called way too.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Keep the two routes off each other&apos;s switches, or let no cart come while a reader holds.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>An inverter is needed</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The switch is powered at idle, so its line must be turned round.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>An inverter is one more part in the line, and one more that can be built wrongly.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Turn the junction to an orientation that needs none, or build the inverter that the sheet shows.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Built otherwise than it rests</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The shape as built differs from the one after the first power cycle.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Until the switch was powered once, carts go another way than later.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Power the switch once after building, or place the rails in another order.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Rails that no wanted route passes</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Each stretch of rails that no wanted route passes, with its rails in file order.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>They cost material, and rails beside the route can bend it as they are placed.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Erase them, or add the route that they are meant for.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A name must stand for one station, and for one junction; a station and a junction may share it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Links and trips name stations and junctions, so of two of one name only the first is looked at.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Give each a name of its own.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A link or a trip leads to what is not there</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Both ends of a link are a station or an arm, both ends of a trip a station.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>No cart can run on such a link, or make such a trip.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Correct the name, or add what is missing.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Several links begin at one arm</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>By an arm carts leave on one track. Several links may end at one arm, or begin at one station.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The track behind an arm leads to one place, and no reader chooses between several.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Keep one link, and put a junction where the track divides.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A trip cannot be made</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>From the first station of a trip a way leads to the last, without changing carts on the way.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Whatever waybills a traveller takes along, no cart arrives there.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Add the missing links, or take the trip away.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A reader takes a waybill meant for a later one</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A cart passes a reader by its default only while it carries nothing of the name that the reader takes.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The cart leaves by the wrong way, and its waybill is missing further on.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Settle another name for one of the two readers, or none.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A trip needs more waybills than a storage cart holds</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The waybills of a trip lie in the 27 slots of a storage cart, 64 of one name in a slot.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>What does not fit into the cart is missing at a later reader, and the cart goes astray.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Settle fewer names for readers on the way, or other defaults, or divide the trip.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A junction&apos;s wanted routes contradict the network</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Where a link begins at an arm some cart must leave by it; where one ends, carts need a way on.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>No cart ever comes to the link, or nobody knows where carts go that come by it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Give the junction the missing route, or join the link to another arm.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A station cannot be reached</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>To each station a way leads from another one.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Nobody arrives there, and carts that set out from there are never made up for.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Add a link that ends there.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Who arrives there cannot come back</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Who can come to a station can come back, changing carts at other stations if need be.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Travellers and carts gather at these stations and never return.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Add a link that leads back, or the missing way through a junction.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>An empty cart never leaves a loop</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Whoever follows the defaults from arm to arm comes to a station, or to a dead end, but not round.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carts that run empty, or whose waybills were taken, gather in the loop and block the line.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Settle another default for one of the readers on the loop.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A link joins arms of unlike running side</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carts run on the same side at both ends of a link, where it is known.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The two tracks of the line must cross somewhere, or carts meet head-on.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Mirror one of the junctions, or cross the tracks over on the line.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carts leave by an arm, and no link begins there</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A link begins at each arm by which carts leave.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A cart that leaves by this arm, called or empty, goes nowhere.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Add the link, or let no way of the junction end at the arm.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A pin is not kept</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>What is settled is there, and can be so.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The plan is made as if the pin were not there.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Take the pin away, or change what stands against it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A pinned default is not that of the junction&apos;s plan</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The default of a junction with a plan is the idle route of the plan.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carts will run as the junction is built, not as it is planned here.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Change over the idle and the called route in the plan, or take the pin away.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>No link ends at an arm</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A link ends at each arm by which carts may enter.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>What is built there for carts that come in is never used.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Add the link, or leave the arm out.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A reader is called otherwise in the plan of its junction</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The waybill of a reader is the one that the plan of its junction names.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Who builds from the plan fills the reader with a waybill that no traveller carries.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Fill the reader as the network has it, or change the waybill in the plan.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Inverter, flat</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Turns the signal of a line round, in the level of the line: a target block, and a torch on its side that is lit while the line is off. The torch gives to all that stands beside it and powers a block that lies on it: keep those cells clear. More than eight changes within 60 ticks put a torch out.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Inverter, upright</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Turns the signal of a line round under a switch: a target block, the torch standing on it, and over that the block that carries the switch, powered while the line is off. The line ends with dust beside the target block, from any of the four sides. More than eight changes within 60 ticks put a torch out.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Latch</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Keeps one of two states: a signal at set turns it on, one at reset turns it off, and reset wins. It starts off, and reset takes 14 ticks. A comparator and a repeater hand a signal round, reset takes it away at the comparator; the delays see to it that no short pulse runs round for ever and that of two pulses the one that ends later decides. No torch is in the ring. With two outputs a torch gives the other state as well; more than eight changes within 60 ticks put it out.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Merge by repeaters</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Two lines that throw one: the repeaters face the cell in which the common line starts, at 15, and let nothing back.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Merge at a block</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Three lines that throw one: each ends with dust beside the target block, on its level, and none of them hears of the others, since a block that dust powers gives nothing to dust. The repeater starts the common line afresh, at 15.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Off-delay</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Goes on with its input and stays on for a time after it went off; gaps in the input that are shorter than that time less the delay do not show. Comparators hand a strength round, and it loses one at each turn. A row of slots in use of an auto-crafter cuts it off earlier; longer rings turn more slowly. Any strength at the input will do.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Reader</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Takes one waybill out of a passing storage cart and holds the line on until the last cart of its train has passed. Carts come from the detector rail to the hopper. The hopper under the rail holds 22 of the waybill and takes one more from the first cart that has it; the comparator beside it then reads 2 instead of 1, and the line is on 5 ticks after the cart came over the hopper. The detector rail stops the hopper below it while carts pass, and a ring of comparators keeps that up for a while after, since the strength that goes round in it loses 1 each time; then that hopper takes the waybills out again, one in 8 ticks, and a torch stops it 4 ticks after the last. The line is on for at least 63 ticks after the last cart came to the detector rail, with a long ring 119; every further cart that lost a waybill adds 8. The short and the long ring lie under the track and beside it; the one beside leaves the track free below but for two cells; the one apart has its detector rail 4 cells before the hopper instead of 2, so that a booster with a torch under its block fits between. The barrel keeps 1,728 waybills: empty it before it is full, else the line stays on.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Side drive</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Drives a switch from its one side without a rail, and does not turn the signal round. Lines end with dust beside the lower target block, from any of three sides, and do not feed each other. The repeater powers the block in front of it, the dust on that block takes the power up, and bends to the target block that carries the switch. The repeater lies under the switch, or along the free side, which leaves the cell under the switch free. A switch that does not lie at rest as built needs a button there, under its carrier: nobody presses it, but being there it gives notice.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Swapped default</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Makes the line of a reader idle-on: the block stands where the line would start, the reader&apos;s repeater faces it, and the line starts beyond the torch, on until the reader holds. The block is strongly powered while the reader holds: keep dust that is not meant away from it. More than eight changes within 60 ticks put a torch out.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Torch stack</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Drives a switch from below through inverters one on the other: two leave the signal as it is, three turn it round. The line ends with dust beside the target block, from any of the four sides; the block over the upper torch carries the switch. More than eight changes within 60 ticks put a torch out.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Track</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carries</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Signals</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Plain rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Booster rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Detector rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Solid block</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Glass</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Slab</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Target block</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Signal dust</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Signal torch</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Repeater</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Comparator</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Lever</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Button</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Hopper</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Barrel</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Auto-crafter</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Lamp</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The only rail that can curve, and so the only one that can be a switch.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Drives a cart while it has a signal, and holds it while it has none; it never curves.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Gives a signal of 15 on all sides while a cart stands on it; it never curves.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carries track and parts; a powered one hands its signal on to the parts beside it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carries parts and never takes a signal; it cuts no dust above or beside it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carries parts on the upper half of its cell and never takes a signal.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A solid block to which the dust beside it bends.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carries a signal along, one weaker with every cell.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Gives a signal of 15 unless the block at which it stands is powered: an inverter.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Hands a signal on at full strength after its delay, one way only; from its side it can be locked.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Compares the signal at its back with those at its sides, or subtracts them; it reads the container behind it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A signal of 15 that stays on or off.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>A signal of 15 for a moment.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Takes items from above and gives them to what it faces, one at a time; a signal stops it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Keeps items; a comparator with its back to it reads how full it is.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Makes one craft of its items each time that a signal comes.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Is lit while it is powered.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>rails</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden rails</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>booster rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n booster rail(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>booster rails</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden booster rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden booster rails</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>detector rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n detector rail(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>detector rails</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden detector rail</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden detector rails</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>solid block</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n solid block(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>solid blocks</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden solid block</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden solid blocks</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>glass</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n glass(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>piece of glass</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>pieces of glass</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>piece of wooden glass</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>pieces of wooden glass</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>slab</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n slab(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>slabs</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden slab</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden slabs</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>target block</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n target block(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>target blocks</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden target block</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden target blocks</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n dust(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>piece of dust</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>pieces of dust</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>piece of wooden dust</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>pieces of wooden dust</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>torch</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n torch(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>torches</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden torch</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden torches</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>repeater</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden repeater</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden repeaters</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>comparator</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n comparator(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>comparators</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden comparator</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden comparators</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>lever</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n lever(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>levers</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden lever</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden levers</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>button</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n button(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>buttons</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden button</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden buttons</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>hopper</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n hopper(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>hoppers</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden hopper</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden hoppers</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>barrel</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n barrel(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>barrels</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden barrel</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden barrels</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>auto-crafter</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n auto-crafter(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>auto-crafters</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden auto-crafter</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden auto-crafters</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>lamp</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message numerus="yes">
-        <source>%n lamp(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-        </translation>
-    </message>
-    <message>
-        <source>lamps</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden lamp</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>wooden lamps</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>north</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>east</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>south</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>west</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>north-south</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>east-west</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>rising-north</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>rising-east</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>rising-south</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>rising-west</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>south-east</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>south-west</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>north-east</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>north-west</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>compare</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>subtract</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>left</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>right</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>error</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>warning</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>note</source>
         <translation type="unfinished"></translation>
     </message>
 </context>

@@ -40,7 +40,8 @@ def write_pseudo(target: Path) -> None:
     tree.getroot().set("language", LANGUAGE)
     for message in tree.getroot().iter("message"):
         source, translation = message.find("source"), message.find("translation")
-        assert source is not None and source.text
+        assert source is not None
+        assert source.text
         assert translation is not None
         translation.clear()
         if message.get("numerus") == "yes":

@@ -108,7 +108,9 @@ def figures_of(document: NetworkDocument, plan: NetworkPlan) -> list[Figure]:
     riders = sum(trip.per_week for trip in document.planned.trips)
     return [
         Figure(figure(plan.waybills_per_week), tr("waybills a week")),
-        Figure(figure(names), f"{'name' if names == 1 else 'names'}, {sure}"),
+        Figure(
+            figure(names), tr("name, {sure}", sure=sure) if names == 1 else tr("names, {sure}", sure=sure)
+        ),
         Figure(
             tr("{part} of {whole}", part=figure(called), whole=figure(len(plan.readers))),
             tr("readers are called"),
