@@ -55,7 +55,6 @@ class Tabs(QTabWidget):
         # Else Tab would find the whole besides its bar, be sent back to the bar, and never leave the panel.
         self.setFocusProxy(None)  # type: ignore[arg-type]  # the stubs forget that none is allowed
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.setDocumentMode(True)
         self._titles = list(panels)
         self.panels = list(panels.values())
         for title, widget in panels.items():
