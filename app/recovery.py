@@ -18,7 +18,7 @@ from typing import Final, NamedTuple
 from PySide6.QtCore import QLockFile, QObject, QStandardPaths, QTimer, Signal
 
 from app.background import Newest
-from app.opened import Opened
+from app.opened import Opened, Stamp
 from model.files.writer import WriteError, write_bytes
 
 DELAY_MS: Final = 400
@@ -38,6 +38,16 @@ class LeftOver(NamedTuple):
     """The document's own file; ``None`` when it was never saved."""
     seconds: float
     """When the copy was written, in seconds since 1970."""
+    stamp: Stamp | None = None
+    """Of the document's own file as it was read or written last; ``None`` where that is not known."""
+
+
+class _About(NamedTuple):
+    """What is noted beside a copy."""
+
+    title: str
+    original: Path | None
+    stamp: Stamp | None
 
 
 def recovery_folder() -> Path:
@@ -85,16 +95,15 @@ class Recovery(QObject):
 
     def write_soon(self) -> None:
         """Write the copy beside the window's own work."""
-        title, value, original = self._document.title, self._document.value, self._document.path
-        self._worker.ask(lambda: self._write(title, value, original))
+        value, about = self._document.value, self._about()
+        self._worker.ask(lambda: self._write(value, about))
 
     def write_now(self) -> None:
         """Write the copy before anything else happens, as after a mishap."""
         if self._document.is_dirty:
             self._timer.stop()
             self._worker.stop()
-            document = self._document
-            for result in self._write(document.title, document.value, document.path):
+            for result in self._write(self._document.value, self._about()):
                 self._tell(result)
 
     def forget(self) -> None:
@@ -132,16 +141,20 @@ class Recovery(QObject):
         else:
             self.forget()
 
-    def _write(self, title: str, value: object, original: Path | None) -> Iterator[object]:
+    def _about(self) -> _About:
+        return _About(self._document.title, self._document.path, self._document.stamp)
+
+    def _write(self, value: object, about: _About) -> Iterator[object]:
         now = time.time()
-        about = {
-            "title": title,
-            "original": None if original is None else str(original),
+        note = {
+            "title": about.title,
+            "original": None if about.original is None else str(about.original),
+            "stamp": about.stamp,
             "seconds": now,
         }
         try:
-            write_bytes(self.copy, self._document.bytes_of(value, original))
-            write_bytes(self._folder / (self._stem + ABOUT), json.dumps(about).encode())
+            write_bytes(self.copy, self._document.bytes_of(value, about.original))
+            write_bytes(self._folder / (self._stem + ABOUT), json.dumps(note).encode())
         except (WriteError, OSError) as error:
             yield str(error)
         else:
@@ -162,7 +175,9 @@ class Recovery(QObject):
         try:
             said = json.loads(about.read_bytes())
             original = Path(said["original"]) if said["original"] else None
-            return LeftOver(copy, str(said["title"]), original, float(said["seconds"]))
+            return LeftOver(
+                copy, str(said["title"]), original, float(said["seconds"]), _stamp_in(said.get("stamp"))
+            )
         except (ValueError, KeyError, TypeError, OSError):
             # The copy itself is what matters; a broken note beside it only costs its title.
             return LeftOver(copy, "", None, _time_of(copy))
@@ -180,6 +195,14 @@ class Recovery(QObject):
             return True
         lock.unlock()
         return False
+
+
+def _stamp_in(said: object) -> Stamp | None:
+    """A note of another version says nothing of it. Raises ValueError."""
+    if not isinstance(said, list):
+        return None
+    time_ns, size, number = map(int, said)
+    return time_ns, size, number
 
 
 def _time_of(path: Path) -> float:

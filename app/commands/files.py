@@ -201,7 +201,11 @@ class FileCommands:
         if not self.may_leave():
             return False
         self._document.take_up(value, entry.original)
+        if entry.stamp is not None:
+            # What was written to the file after the copy was begun is not lost unasked.
+            self._document.stamp = entry.stamp
         self._belong_to(entry.original)
+        self.look_outside()
         self._recovery.written.connect(
             lambda _seconds: self._recovery.discard(entry), Qt.ConnectionType.SingleShotConnection
         )

@@ -23,6 +23,7 @@ from model.files.plan_file import plan_bytes, read_plan
 from model.files.writer import write_bytes
 from model.grid import Cell
 from model.parts import Part
+from model.plan import EMPTY_PLAN
 from tests.app.conftest import MakeWindow
 from tests.app.windows import straight_plan
 from tests.harness.killing import running, said
@@ -198,6 +199,21 @@ def test_a_killed_run_is_offered_and_taken_up(
     # The old copy goes once the new one is there.
     qtbot.waitUntil(lambda: window.recovery.left_over() == [], timeout=3_000)
     assert window.recovery.copy.exists()
+
+
+def test_a_copy_taken_up_does_not_write_over_a_file_that_was_saved_since(
+    make_window: MakeWindow, tmp_path: Path, qtbot: QtBot
+) -> None:
+    path = tmp_path / "straight.plan.json"
+    write_bytes(path, plan_bytes(straight_plan()))
+    edit_and_kill(tmp_path, path)
+    write_bytes(path, plan_bytes(EMPTY_PLAN))
+
+    window = make_window()
+    assert window.files.take_up(window.recovery.left_over()[0])
+    assert "changed by something else" in window.panels.message.text
+    assert window.document.is_changed_outside(path)
+    assert read_plan(path) == EMPTY_PLAN
 
 
 def test_kept_for_later_is_offered_again(make_window: MakeWindow, tmp_path: Path) -> None:
