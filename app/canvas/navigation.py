@@ -66,6 +66,11 @@ class Navigator(QObject):
         )
 
     @property
+    def zoomed_by(self) -> float:
+        """How large all is shown; 1 is full size."""
+        return self.view.scale / FULL_SIZE
+
+    @property
     def room(self) -> QRect:
         """The widget's rectangle without the rulers."""
         return self._widget.rect().adjusted(LEFT, TOP, 0, 0)

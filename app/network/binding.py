@@ -26,6 +26,8 @@ def bind_network(window: NetworkWindow) -> None:
     view.selection_changed.connect(lambda: _show_selection(window))
     view.here_changed.connect(lambda item: _show_here(window, item))
     view.status.connect(panels.status.say)
+    view.navigator.moved.connect(lambda: panels.status.show_zoom(view.navigator.zoomed_by))
+    panels.status.show_zoom(view.navigator.zoomed_by)
     panels.findings.chosen.connect(lambda found: _go_to(window, found))
     panels.stations.station_chosen.connect(lambda item: view.show_items((item,)))
     panels.stations.change_asked.connect(window.commands.change)

@@ -85,3 +85,10 @@ def test_settings_that_cannot_be_understood_leave_the_panels_as_they_come(settin
         assert read_arrangement(settings) == Arrangement()
     keep_arrangement(settings, Arrangement(hidden=frozenset({"tray", "of a later version"})))
     assert read_arrangement(settings).hidden == {"tray"}
+
+
+def test_the_status_bar_tells_how_large_the_plan_is_shown(window: MainWindow) -> None:
+    window.view.zoom_100()
+    assert window.panels.status.zoom.text() == "100 %"
+    window.view.zoom_out()
+    assert window.panels.status.zoom.text() == "67 %"
