@@ -12,7 +12,7 @@ from app.dialogs.wiring import WiringDialog
 from app.dialogs.wiring_model import DUST, HEADWAY, READER, REPEATERS, THROWS
 from app.panels.findings_model import PLACE_ROLE, SECOND_ROLE
 from app.window import MainWindow
-from app.wire_words import CAUTION
+from app.wire_words import CAUTIONS
 from model.edits import place, set_title
 from model.files.plan_file import read_plan
 from model.grid import Cell, Facing
@@ -93,7 +93,8 @@ def test_what_was_found(dialog: WiringDialog, wirer: Wirer, qtbot: QtBot) -> Non
     assert row(dialog, 1) == ["Fen", "S3", "9", "0", "120 ticks, 6 s"]
     assert dialog.again.text() == "Search again"
     assert dialog.place.isEnabled()
-    assert any(CAUTION in label.text() for label in dialog.findChildren(QLabel))
+    said = "\n".join(label.text() for label in dialog.findChildren(QLabel))
+    assert all(caution in said for caution in CAUTIONS)
 
 
 def test_placing_is_one_step_that_undo_takes_back(
@@ -127,6 +128,21 @@ def test_enter_places_too_and_in_a_changed_field_searches_with_its_number(
     QTest.keyClick(dialog.table, Qt.Key.Key_Return)
     assert not dialog.isVisible()
     assert LAMP in saltern.document.plan.pieces
+
+
+def test_enter_in_a_changed_field_begins_anew_while_a_search_runs(
+    saltern: MainWindow, dialog: WiringDialog, wirer: Wirer, qtbot: QtBot
+) -> None:
+    dialog.fields.seed.setFocus()
+    dialog.fields.seed.selectAll()
+    QTest.keyClicks(dialog.fields.seed, "7")
+    assert dialog.again.text() == "Search again"
+    QTest.keyClick(dialog.fields.seed, Qt.Key.Key_Return)
+    wirer.may_go_on.set()
+    qtbot.waitUntil(lambda: wirer.asked == (7, 1, 6))
+    qtbot.waitUntil(lambda: not dialog.search.is_running)
+    assert dialog.isVisible(), "nothing is placed by it"
+    assert dialog.place.isEnabled()
 
 
 def test_a_line_leads_to_its_switches(
