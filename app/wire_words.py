@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from app.translation import QT_TR_NOOP, tr
-from model.edits.words import counted
 from model.parts import STACK, TRAITS, Part
 from model.rules import Finding, Severity
 from model.sheet.cautions import FROM_MEMORY, TEST_FIRST
@@ -77,7 +76,7 @@ def proof_words(wiring: Wiring) -> str:
 
 def time_words(ticks: int) -> str:
     """``155 ticks, 7.75 s``."""
-    return f"{counted(ticks, 'tick')}, {ticks / TICKS_A_SECOND:g} s"
+    return tr("{ticks}, {seconds:g} s", ticks=tr("%n tick(s)", "", ticks), seconds=ticks / TICKS_A_SECOND)
 
 
 def as_finding(unwired: Unwired) -> Finding:

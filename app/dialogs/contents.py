@@ -22,7 +22,6 @@ from app.dialogs.buttons import answer_buttons
 from app.names import part_name
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
-from app.panels.words import counted
 from app.translation import QT_TR_NOOP, tr
 from model.edits import EditRefused, set_piece
 from model.parts import STACK, TRAITS

@@ -35,7 +35,7 @@ class Job:
     def footer(self, first: str) -> str:
         """What stands below the frame, after what the page itself says."""
         side = self.sheet.running_side
-        running = [] if side is None else [tr("running side {side}", side=side)]
+        running = [] if side is None else [tr("running side {side}", side=tr(side))]
         return " \u00b7 ".join([*([first] if first else []), *running])
 
 

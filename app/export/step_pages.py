@@ -61,12 +61,12 @@ def _pages(job: Job, filled: list[list[Placed]], spaces: list[QRectF]) -> Iterat
     for start in range(0, len(filled), len(spaces)):
         shown = filled[start : start + len(spaces)]
         first, last = last + 1, last + sum(map(len, shown))
-        words = (
+        steps = (
             tr("Step {first:,}", first=first)
             if first == last
             else tr("Steps {first:,} to {last:,}", first=first, last=last)
         )
-        supplement = tr("{words} of {count:,}", words=words, count=len(job.sheet.steps))
+        supplement = tr("{steps} of {count:,}", steps=steps, count=len(job.sheet.steps))
         yield Page(supplement, job.footer(tr("north up")), partial(_draw, job.paper, shown, spaces))
 
 

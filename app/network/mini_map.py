@@ -9,7 +9,7 @@ from app.network.document import spots_of
 from app.network.items import Kind
 from app.network.lines import routes
 from app.network.placing import first_spots
-from app.panels.words import counted
+from app.translation import tr
 from model.network.network import Network
 
 STATION = 0.45
@@ -34,4 +34,8 @@ def map_path(network: Network) -> QPainterPath:
 
 def network_words(network: Network) -> str:
     """``7 stations, 40 trips``."""
-    return f"{counted(len(network.stations), 'station')}, {counted(len(network.trips), 'trip')}"
+    return tr(
+        "{stations}, {trips}",
+        stations=tr("%n station(s)", "", len(network.stations)),
+        trips=tr("%n trip(s)", "", len(network.trips)),
+    )

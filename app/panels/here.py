@@ -48,7 +48,7 @@ def _what(document: Document, cell: Cell) -> str:
     shape = document.layout.shape(cell)
     if piece.part in RAILS and shape is not None:
         return f"{name}, {tr(shape.word)}"
-    faces = [tr("faces {facing}", facing=piece.facing)] if piece.part in TURNED else []
+    faces = [tr("faces {facing}", facing=tr(piece.facing))] if piece.part in TURNED else []
     return ", ".join([name, *faces, *set_on(piece)])
 
 
@@ -61,8 +61,8 @@ def _empty(document: Document, cell: Cell) -> str:
 
 def _switch(switch: Switch) -> Iterator[str]:
     yield tr("switch")
-    yield tr("rests {shape}", shape=switch.resting.word)
-    yield tr("powered {shape}", shape=switch.powered.word)
+    yield tr("rests {shape}", shape=tr(switch.resting.word))
+    yield tr("powered {shape}", shape=tr(switch.powered.word))
     if switch.inverter:
         yield tr("needs an inverter")
     elif switch.idle is None:

@@ -28,7 +28,7 @@ ORIGIN: Final = Cell(0, 0, 0)
 def hand_lines(hand: Hand) -> list[str]:
     """How the part in hand is set, and by which keys that changes."""
     turns = hand.part in RAILS or hand.part in TURNED
-    lines = [tr("faces {facing}", facing=hand.facing)] if turns else []
+    lines = [tr("faces {facing}", facing=tr(hand.facing))] if turns else []
     keys = tr("R turns") if turns else ""
     if hand.part is Part.REPEATER:
         lines.append(tr("delay {delay} ticks", delay=hand.delay))
@@ -41,7 +41,7 @@ def hand_lines(hand: Hand) -> list[str]:
 
 def track_lines(hand: Hand) -> list[str]:
     """How the rail lies that Lay track lays: a drag faces it, and a click takes the facing in hand."""
-    return [tr("faces the drag"), tr("a click: {facing}", facing=hand.facing), tr("R turns")]
+    return [tr("faces the drag"), tr("a click: {facing}", facing=tr(hand.facing)), tr("R turns")]
 
 
 class InHand(QWidget):

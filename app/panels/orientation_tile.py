@@ -13,9 +13,8 @@ from app.canvas.symbols import draw_mirror_mark
 from app.panels.look import font
 from app.panels.mini_plan import paint_line_path
 from app.panels.rows import paint_text
-from app.panels.words import counted
 from app.theme import Theme
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.grid import Turn
 from model.routing.orientations import Orientation
 
@@ -66,20 +65,17 @@ class OrientationTile(QAbstractButton):
         self.setToolTip(said)
 
     def _sentence(self) -> str:
-        name = tr(
-            "Orientation {number}{words}",
-            number=self.turn.number,
-            words=tr(", mirrored") if self.turn.mirror else "",
-        )
+        plain, mirrored = QT_TR_NOOP("Orientation {number}"), QT_TR_NOOP("Orientation {number}, mirrored")
+        name = tr(mirrored if self.turn.mirror else plain, number=self.turn.number)
         orientation = self._orientation
         if orientation is None:
             return tr("{name}: not worked out yet", name=name)
         if not orientation.buildable or orientation.inverters is None:
             return tr("{name}: no choice of signals serves all wanted routes", name=name)
-        needed = (
-            counted(orientation.inverters, tr("inverter")) if orientation.inverters else tr("no inverter")
-        )
-        return tr("{name}: {needed} needed", name=name, needed=needed)
+        if not orientation.inverters:
+            return tr("{name}: no inverter needed", name=name)
+        needed = tr("%n inverter(s)", "", orientation.inverters)
+        return tr("{name}: {inverters} needed", name=name, inverters=needed)
 
     @property
     def _is_present(self) -> bool:

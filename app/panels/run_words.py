@@ -54,7 +54,7 @@ def _state(engine: DryRun, piece: Piece) -> Iterator[str]:
         if engine.is_locked(cell):
             yield tr("locked")
     elif part is Part.COMPARATOR:
-        yield tr("{mode}, gives {strength}", mode=piece.mode.value, strength=value)
+        yield tr("{mode}, gives {strength}", mode=tr(piece.mode.value), strength=value)
     elif part in RAILS and value:
         yield tr("with a signal")
     if TRAITS[part].slots:

@@ -14,11 +14,6 @@ def number(value: int) -> str:
     return str(value).replace("-", "\u2212")
 
 
-def counted(count: int, one: str, many: str | None = None) -> str:
-    """``1 rail``, ``2 rails``."""
-    return f"{count} {one if count == 1 else many or one + 's'}"
-
-
 def plain_tip(words: str) -> str:
     """Words for a tooltip, which Qt would take for markup where a name in them looks like it."""
     return f"<qt>{escape(words).replace(chr(10), '<br>')}</qt>" if "<" in words or "&" in words else words

@@ -11,7 +11,6 @@ from app.tools.paths import Path, climbed
 from app.tools.tool import Tool
 from app.translation import QT_TR_NOOP, tr
 from model.edits import EditRefused
-from model.edits.words import counted
 from model.parts import Part
 from model.wiring.lines.drawn_line import DrawnLine, draw_line
 from model.wiring.lines.lines import FoundLine, lines
@@ -136,5 +135,5 @@ def _words(drawn: DrawnLine) -> str:
         if at
         else ""
     )
-    said += f", {counted(blocks, 'block')}" if blocks else ""
+    said += tr(", {blocks}", blocks=tr("%n block(s)", "", blocks)) if blocks else ""
     return tr("{said}; strength {left} at the end.", said=said, left=drawn.left)

@@ -4756,7 +4756,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{words} of {count:,}</source>
+        <source>{steps} of {count:,}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6472,11 +6472,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Orientation {number}{words}</source>
+        <source>Orientation {number}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, mirrored</source>
+        <source>Orientation {number}, mirrored</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6488,15 +6488,15 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>{name}: no inverter needed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{name}: {inverters} needed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>inverter</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>no inverter</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{name}: {needed} needed</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -7291,6 +7291,10 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>, {blocks}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>{said}; strength {left} at the end.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -7431,6 +7435,16 @@ you place a block.</source>
     <message>
         <source>{passed:,} of {runs} passed</source>
         <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{ticks}, {seconds:g} s</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n tick(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
     </message>
     <message>
         <source>the inverter of the switch at {place} is missing</source>
@@ -8717,6 +8731,22 @@ you place a block.</source>
     <message>
         <source>Wire {lines}</source>
         <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{stations}, {trips}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n station(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n trip(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
     </message>
 </context>
 </TS>
