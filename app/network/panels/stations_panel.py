@@ -15,6 +15,7 @@ from app.network.panels.common import RowDelegate, button_row, empty_words, stac
 from app.network.times import figure
 from app.panels.table_model import Index, TableModel
 from app.panels.tables import Table
+from app.shown_keys import follow_keys, in_brackets
 from app.translation import QT_TR_NOOP, tr
 from model.network.network import Network
 
@@ -40,6 +41,7 @@ class StationsModel(TableModel):
         QT_TR_NOOP("Carts a week that go to it"),
         QT_TR_NOOP("Links from it and to it"),
     )
+    figures = frozenset({OUT, ARRIVING, LINKS})
 
     def __init__(self, document: NetworkDocument, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -100,14 +102,12 @@ class StationsPanel(QWidget):
         self._document = document
         self.model = StationsModel(document, self)
         self.table = Table(tr("Stations"), self.model)
-        figures = frozenset({OUT, ARRIVING, LINKS})
-        self.table.setItemDelegate(RowDelegate(self.table, frozenset({NAME}), figures))
+        self.table.setItemDelegate(RowDelegate(self.table, frozenset({NAME}), self.model.figures))
         self.table.set_widths((0, 72, 72, 56))
         self.change_button = QPushButton(tr("Change…"))
         self.change_button.setAccessibleName(tr("Change station"))
-        self.empty = empty_words(
-            tr("Where carts start and end is listed here. Press P and click on the map.")
-        )
+        self.empty = empty_words("")
+        follow_keys(self, self._tell_empty)
         stacked(self, self.table, self.empty, button_row(self.change_button))
         self.table.selectionModel().selectionChanged.connect(lambda *_: self._choose())
         self.table.clicked.connect(lambda _index: self._choose())
@@ -122,6 +122,14 @@ class StationsPanel(QWidget):
         """The chosen station."""
         rows = self.table.selectionModel().selectedRows()
         return Item(Kind.STATION, rows[0].row()) if rows else None
+
+    def _tell_empty(self) -> None:
+        self.empty.setText(
+            tr(
+                "Where carts start and end is listed here. Take up Station{key} and click on the map.",
+                key=in_brackets("tool_station"),
+            )
+        )
 
     def _choose(self) -> None:
         self.change_button.setEnabled(self.chosen is not None)

@@ -18,16 +18,17 @@ from app.network.panels.common import (
     keep_chosen_in_sight,
     stacked,
 )
-from app.network.panels.trips_model import CELLS, FROM, TIME, TO, WEEK, TripsModel
+from app.network.panels.trips_model import FROM, TO, TripsModel
 from app.network.times import figure, length_words
 from app.panels.tables import Table
 from app.panels.words import listed
+from app.shown_keys import follow_keys, in_brackets
 from app.translation import QT_TR_NOOP, tr
 from model.network import edits
 from model.network.network import WayPin
 from model.network.result import Price
 
-WIDTHS = (0, 0, 52, 0, 60, 48)
+WIDTHS = (0, 0, 52, 0, 50, 46)
 AMOUNTS = (
     QT_TR_NOOP("{amount} waybill(s) a week"),
     QT_TR_NOOP("{amount} name(s)"),
@@ -50,9 +51,7 @@ class TripsPanel(QWidget):
         self._document = document
         self.model = TripsModel(document, self)
         self.table = Table(tr("Trips"), self.model)
-        self.table.setItemDelegate(
-            RowDelegate(self.table, frozenset({FROM, TO}), frozenset({WEEK, CELLS, TIME}))
-        )
+        self.table.setItemDelegate(RowDelegate(self.table, frozenset({FROM, TO}), self.model.figures))
         self.table.set_widths(WIDTHS)
         self.facts = Facts((QT_TR_NOOP("Take"), QT_TR_NOOP("Way"), QT_TR_NOOP("Length"), QT_TR_NOOP("Pin")))
         self.add_button = QPushButton(tr("Add trip…"))
@@ -60,9 +59,8 @@ class TripsPanel(QWidget):
         self.remove_button.setAccessibleName(tr("Remove trip"))
         self.way_button = QPushButton(tr("Pin way…"))
         self.unpin_button = QPushButton(tr("Unpin way"))
-        self.empty = empty_words(
-            tr("Who rides from where to where is listed here. Press T and drag from a station to another.")
-        )
+        self.empty = empty_words("")
+        follow_keys(self, self._tell_empty)
         stacked(
             self,
             self.table,
@@ -98,6 +96,15 @@ class TripsPanel(QWidget):
         """Take the chosen trip away."""
         if self.chosen >= 0:
             self._document.edit(edits.remove, trips=(self.chosen,))
+
+    def _tell_empty(self) -> None:
+        self.empty.setText(
+            tr(
+                "Who rides from where to where is listed here. "
+                "Take up Trip{key} and drag from a station to another.",
+                key=in_brackets("tool_trip"),
+            )
+        )
 
     def _choose(self) -> None:
         self._show_chosen()
