@@ -25,7 +25,7 @@ from tests.benchmarks.conftest import AddRow, Ratio
 from tests.benchmarks.measuring import best
 from tests.benchmarks.tracks import station_throat, winding
 
-pytestmark = [pytest.mark.slow, pytest.mark.timeout(1200)]
+pytestmark = pytest.mark.slow
 
 SIZES: Final = (1_000, 10_000, 100_000, 1_000_000)
 BY_MASK: Final = np.arange(16, dtype=np.uint8)

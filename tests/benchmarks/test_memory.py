@@ -17,7 +17,7 @@ from model.track.layout import Layout
 from tests.benchmarks.conftest import AddRow
 from tests.benchmarks.tracks import station_throat, winding
 
-pytestmark = [pytest.mark.slow, pytest.mark.timeout(600)]
+pytestmark = pytest.mark.slow
 
 SIZE: Final = 100_000
 EDITS: Final = 10_000

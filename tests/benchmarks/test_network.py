@@ -17,7 +17,7 @@ from tests.benchmarks.conftest import AddRow, Ratio
 from tests.benchmarks.measuring import seconds
 from tests.oracle.random_networks import large_network, random_network
 
-pytestmark = [pytest.mark.slow, pytest.mark.timeout(600)]
+pytestmark = pytest.mark.slow
 
 FEW: Final = 2_000
 MANY: Final = 20_000

@@ -18,7 +18,7 @@ from tests.oracle.compact_junctions import compact_junction
 from tests.oracle.optimum import Optimum, optimum
 from tests.oracle.random_junctions import Junction
 
-pytestmark = [pytest.mark.slow, pytest.mark.timeout(600)]
+pytestmark = pytest.mark.slow
 
 JUNCTIONS: Final = 12
 SECONDS: Final = 600

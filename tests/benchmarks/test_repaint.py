@@ -18,7 +18,7 @@ from model.plan import Plan, plan_of
 from tests.benchmarks.conftest import AddRow
 from tests.benchmarks.measuring import best
 
-pytestmark = [pytest.mark.slow, pytest.mark.timeout(600)]
+pytestmark = pytest.mark.slow
 
 SMALL: Final = 10_000
 LARGER: Final = (100_000, 1_000_000)

@@ -21,7 +21,7 @@ from tests.oracle.wiring import Box, Document, faults_of_plan, faults_of_report,
 from tests.oracle.wiring_runners import document_of, model_runner, report_of
 from tests.oracle.wiring_runs import FEW_TRAINS, faults_of_runs
 
-pytestmark = [pytest.mark.slow, pytest.mark.timeout(1200)]
+pytestmark = pytest.mark.slow
 
 EXAMPLES: Final = Path(__file__).parents[2] / "resources" / "examples"
 JUNCTIONS: Final = 25

@@ -35,7 +35,7 @@ def _on_row(row: int, along: int, width: int) -> tuple[Cell, Facing]:
 def station_throat(rails: int) -> Plan:
     """Two tracks side by side on blocks, with a crossover in each bay; both are run to the east."""
     bays = rails // (2 * BAY + 2)
-    length = bays * BAY
+    length = rails // 2 - bays
     track = [Piece(Part.RAIL, Cell(x, 64, z), Facing.EAST) for z in (0, 3) for x in range(length)]
     for bay in range(bays):
         track += [Piece(Part.RAIL, Cell(bay * BAY + 7, 64, z), Facing.SOUTH) for z in (1, 2)]
