@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QPushButton
+
+from app.panels.look import font
 
 
 def answer_buttons(dialog: QDialog, word: str) -> tuple[QDialogButtonBox, QPushButton]:
@@ -24,7 +27,8 @@ def search_buttons(again: QPushButton, widest: str, close: QPushButton, place: Q
     """
     place.setProperty("look", "main")
     for button in (again, place):
-        room = button.fontMetrics().horizontalAdvance(widest) + 32
+        # Either may be the default one, whose letters are bold.
+        room = QFontMetrics(font(12, True)).horizontalAdvance(widest) + 32
         button.setMinimumWidth(max(button.sizeHint().width(), room))
     for button in (again, close):
         button.setAutoDefault(False)
