@@ -128,6 +128,6 @@ def stamp_of(path: Path) -> Stamp | None:
     """What tells one state of a file from another; ``None`` where there is no file."""
     try:
         stat = path.stat()
-    except OSError:
+    except (OSError, ValueError):  # ValueError: a path with a NUL in it
         return None
     return stat.st_mtime_ns, stat.st_size, stat.st_ino

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRect
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QColor, QPainter
 
 from app.canvas.geometry import Area, Viewport
 from app.canvas.symbols import draw_north
@@ -60,21 +60,41 @@ def _paint_columns(
 
 
 def _paint_rows(painter: QPainter, size: QRect, view: Viewport, seen: Area, own: int, theme: Theme) -> None:
-    every = _step(view.scale, FIGURE + 5, view.scale < 12)
+    longest = max(_wide(seen.north), _wide(seen.south))
+    stands = longest > LEFT - 3
+    every = _step(view.scale, longest + 6 if stands else FIGURE + 5, view.scale < 12)
     for z in range(seen.north + (-seen.north) % every, seen.south + 1, every):
         middle = QPointF((LEFT - 1) / 2, view.corner(0, z)[1] + view.scale / 2)
-        draw_centred(painter, middle, figures(z), FIGURE, theme.ink2, widest=LEFT - 3)
+        _draw_row(painter, middle, z, theme.ink2, stands)
     if seen.north <= own <= seen.south:
         top = view.corner(0, own)[1]
-        high = max(view.scale, FIGURE + 5)
+        high = max(view.scale, round(_wide(own)) + 10 if stands else FIGURE + 5)
         box = QRect(0, top + (view.scale - high) // 2, LEFT - 1, high)
-        _paint_own(painter, box.intersected(QRect(0, TOP, LEFT, size.height())), own, theme)
+        box = box.intersected(QRect(0, TOP, LEFT, size.height()))
+        painter.fillRect(box, theme.ink)
+        _draw_row(painter, _middle(box), own, theme.paper, stands, bold=True)
+
+
+def _draw_row(
+    painter: QPainter, middle: QPointF, z: int, colour: QColor, stands: bool, bold: bool = False
+) -> None:
+    """Figures too long for the ruler stand on end, to be read from the right; they would shrink to dots."""
+    painter.save()
+    painter.translate(middle)
+    if stands:
+        painter.rotate(-90)
+    widest = None if stands else LEFT - 3
+    draw_centred(painter, QPointF(0, 0), figures(z), FIGURE, colour, bold=bold, widest=widest)
+    painter.restore()
 
 
 def _paint_own(painter: QPainter, box: QRect, own: int, theme: Theme) -> None:
     painter.fillRect(box, theme.ink)
-    middle = QPointF(box.x() + box.width() / 2, box.y() + box.height() / 2)
-    draw_centred(painter, middle, figures(own), FIGURE, theme.paper, bold=True, widest=box.width() - 2)
+    draw_centred(painter, _middle(box), figures(own), FIGURE, theme.paper, bold=True, widest=box.width() - 2)
+
+
+def _middle(box: QRect) -> QPointF:
+    return QPointF(box.x() + box.width() / 2, box.y() + box.height() / 2)
 
 
 def _wide(number: int) -> float:
