@@ -21,7 +21,9 @@ from model.plan import EMPTY_PLAN, Change, Details, Plan, Waiver
 from model.routing.junction import Junction
 from model.routing.orientations import Orientation, each_orientation
 from model.rules import Finding, find_all, stale_waivers
+from model.rules.by_cell import FindingsByCell
 from model.rules.local import Difference, LocalFindings, marked_anew, with_difference
+from model.rules.registry import severity_then_place
 from model.rules.waivers import with_waivers
 from model.track.layout import Layout
 
@@ -73,6 +75,7 @@ class Document(Opened):
         self.junction: Junction | None = None
         self.junction_is_old = True
         self.findings: list[Finding] = []
+        self._by_cell = FindingsByCell()
         self._local: LocalFindings | None = None
         """``None`` until all findings of the plan were found once."""
         self.stale_waivers: tuple[Waiver, ...] = ()
@@ -142,7 +145,7 @@ class Document(Opened):
         self.undo_stack.clear()
         self.levels.clear()
         self.junction = None
-        self.findings = []
+        self._take_findings([])
         self._local = None
         self.stale_waivers = ()
         self.orientations = ()
@@ -180,6 +183,10 @@ class Document(Opened):
         elif change.before is not None and change.after is not None:
             self.acted_on.emit(changed_fields(change.before, change.after))
 
+    def findings_at(self, cell: Cell) -> list[Finding]:
+        """The findings that concern a cell, the gravest first."""
+        return sorted(self._by_cell.at(cell), key=severity_then_place)
+
     def wait(self) -> None:
         """Wait until the background has worked out the plan; the results arrive with the next events."""
         if self._begin.isActive():
@@ -202,11 +209,15 @@ class Document(Opened):
         difference = Difference(gone, tuple(with_waivers(self.plan, come)))
         findings = with_difference(self.plan, self.findings, difference)
         if self.plan.details.waivers != before.waivers:
-            self.findings = marked_anew(self.plan, findings)
+            self._take_findings(marked_anew(self.plan, findings))
             self.findings_changed.emit(None)
         elif any(difference):
             self.findings = findings
+            self._by_cell.follow(difference)
             self.findings_changed.emit(difference)
+
+    def _take_findings(self, findings: list[Finding]) -> None:
+        self.findings, self._by_cell = findings, FindingsByCell(findings)
 
     def _work_out(self) -> None:
         self.junction_is_old = True
@@ -232,7 +243,8 @@ class Document(Opened):
 
     def _settle(self, result: object) -> None:
         if isinstance(result, _Judged):
-            self.junction, self.findings, self.stale_waivers = result
+            self.junction, self.stale_waivers = result.junction, result.stale_waivers
+            self._take_findings(result.findings)
             self._local = LocalFindings(self.layout, self.findings)
             self.junction_is_old = False
             self._set_large_apart()

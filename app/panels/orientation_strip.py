@@ -39,6 +39,9 @@ class OrientationStrip(QWidget):
         self._stack.addWidget(self._lay_out_line())
         for button, turn in zip((*self.tiles, *self.counts), (*ALL_TURNS, *ALL_TURNS), strict=True):
             button.clicked.connect(lambda _=False, turn=turn: self._choose(turn))
+        self._is_of_another = True
+        """Whether the small plans show a plan that is open no more."""
+        document.reset.connect(self._note_another)
         document.orientations_updated.connect(self.take_over)
         self.set_folded(False)
         self.take_over()
@@ -59,9 +62,14 @@ class OrientationStrip(QWidget):
         found = {entry.turn: entry for entry in document.orientations}
         is_old = document.orientations_are_old
         # While the plan is being worked out the small plans stay as they are: drawing must not wait.
-        path = None if is_old and document.orientations else line_path(thinned_shapes(document.layout))
+        stays = is_old and not self._is_of_another
+        path = None if stays else line_path(thinned_shapes(document.layout))
+        self._is_of_another = False
         for tile, count in zip(self.tiles, self.counts, strict=True):
             self._show(tile, count, found.get(tile.turn), path, is_old)
+
+    def _note_another(self) -> None:
+        self._is_of_another = True
 
     def _show(
         self,

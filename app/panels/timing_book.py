@@ -42,7 +42,9 @@ class ProbeBook(QObject):
         """A probe that stays keeps what it read; the plan may have another piece in its cell now."""
         known = {trace.cell: trace for trace in self.traces}
         junction, engine = self._document.junction, self._runner.engine
-        names = {} if junction is None else {switch.at: switch.name for switch in junction.switches}
+        # An edit of a plan with thousands of switches need not wait for names that no probe asks for.
+        switches = () if junction is None or not self._runner.watched else junction.switches
+        names = {switch.at: switch.name for switch in switches}
         pieces = (self._document.plan if engine is None else engine.plan).pieces
         self.traces = []
         for cell in self._runner.watched:

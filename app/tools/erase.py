@@ -18,9 +18,10 @@ from model.track.layout import Layout
 
 @dataclass(frozen=True)
 class Erasing:
-    """The button is down; the drag went along this path."""
+    """The button is down; the drag went along this path, and this is what it takes away."""
 
     path: Path
+    change: Change
 
 
 @dataclass(frozen=True)
@@ -52,7 +53,7 @@ class EraseTool(Tool):
 
     def drag(self, event: PointerEvent) -> None:
         """Takes the cells passed, too; a change of level drops the drag."""
-        if not isinstance(self.state, Erasing):
+        if not isinstance(self.state, Erasing) or event.cell == self.state.path[-1]:
             return
         if event.cell.y != self.state.path[0].y:
             self.interrupt()
@@ -71,10 +72,7 @@ class EraseTool(Tool):
         state = self.state
         if state is None:
             return False
-        if isinstance(state, Untying):
-            change = remove_arm(self.host.plan, state.tag.arm)
-        else:
-            change = erase(self.host.plan, state.path)
+        change = state.change if isinstance(state, Erasing) else remove_arm(self.host.plan, state.tag.arm)
         words = by_hand(self.host.layout, change)
         self.cancel()
         self.host.commit(change)
@@ -91,8 +89,8 @@ class EraseTool(Tool):
         return True
 
     def _erase_along(self, path: Path) -> None:
-        self.state = Erasing(path)
         change = erase(self.host.plan, path)
+        self.state = Erasing(path, change)
         self.host.show_ghost(Ghost(change, frozenset(entry.piece.at for entry in change.taken)))
         self.host.say(by_hand(self.host.layout, change))
 

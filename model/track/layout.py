@@ -57,6 +57,8 @@ class Layout:
         """Of the rails that another event wrote, too; the others lie as their own event wrote them."""
         self._wrote: dict[Event, tuple[int, ...]] = {}
         """Of the events that wrote other rails, too: the packed cells of all that they wrote."""
+        self._previewed: tuple[Plan, Change, Mapping[Cell, Shape | None]] | None = None
+        """What the last preview found: a gesture asks it for its ghost, for its words and at its end."""
         self._lay_all()
 
     @property
@@ -80,11 +82,16 @@ class Layout:
             events |= self._later_events_that_see(cells, rank)
         return self._settle_again(events | self._joiners_of_changed_parts(change), bared.values())
 
-    def preview(self, change: Change) -> dict[Cell, Shape | None]:
+    def preview(self, change: Change) -> Mapping[Cell, Shape | None]:
         """The shapes that ``follow`` would change, as they would be; the layout stays as it is."""
+        plan = self.plan
+        if self._previewed is not None and self._previewed[0] is plan and self._previewed[1] is change:
+            return self._previewed[2]
         changed = self.follow(change)
         shapes = {cell: self.shape(cell) for cell in changed}
         self.follow(change.inverse())
+        self.plan = plan
+        self._previewed = plan, change, shapes
         return shapes
 
     def _lay_all(self) -> None:
