@@ -192,5 +192,6 @@ def _button(text: str, does: str, command: Callable[[], object]) -> QPushButton:
     keep_tip(made, tr(action(does).tip), does)
     made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     made.setAutoDefault(True)
+    made.setProperty("look", "quiet")
     made.clicked.connect(lambda _checked=False: command())
     return made

@@ -108,4 +108,5 @@ def _button(text: str) -> QPushButton:
     made = QPushButton(text)
     made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     made.setAutoDefault(True)
+    made.setProperty("look", "quiet")
     return made

@@ -163,6 +163,7 @@ def _button(text: str, tip: str, does: str = "") -> QPushButton:
     made = named(QPushButton(text), tip)
     made.setToolTip(tip)
     made.setAutoDefault(True)
+    made.setProperty("look", "quiet")
     if does:
         keep_tip(made, tip, does)
     return made

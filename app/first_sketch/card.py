@@ -154,4 +154,5 @@ def _button(text: str, tip: str) -> QPushButton:
     made.setToolTip(tip)
     made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     made.setAutoDefault(True)
+    made.setProperty("look", "quiet")
     return made
