@@ -13,8 +13,8 @@ from typing import Final
 
 import msgspec
 
+from model.clauses import Answer, Clauses
 from model.network.colouring_clauses import ColourClauses
-from model.ordering.clauses import Answer, Clauses
 
 Odds = Sequence[int]
 """For each one the set of those that it is at odds with, as bits."""

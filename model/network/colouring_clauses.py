@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from model.ordering.clauses import Clauses, Statement
+from model.clauses import Clauses, Statement
 
 
 class ColourClauses:

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 
 import msgspec
 
+from model.clauses import Answer, Clauses, Statement
 from model.network.colouring import largest_clique, members
 from model.network.colouring_clauses import ColourClauses
 from model.network.planning_choice import Choice, choice_of
@@ -18,7 +19,6 @@ from model.network.planning_narrowing import Narrowed
 from model.network.planning_parts import Part
 from model.network.planning_weights import limit_weight
 from model.network.ways import NO_TURN
-from model.ordering.clauses import Answer, Clauses, Statement
 
 
 class Named(msgspec.Struct, frozen=True):

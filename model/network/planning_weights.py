@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from model.ordering.clauses import Clauses, Statement
+from model.clauses import Clauses, Statement
 
 
 def limit_weight(clauses: Clauses, weights: Sequence[tuple[Statement, int]], limit: int) -> None:

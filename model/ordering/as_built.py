@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from model.clauses import Clauses
 from model.grid import Heading
-from model.ordering.clauses import Clauses
 from model.ordering.ground import Ground
 from model.ordering.linking import Linking
 from model.ordering.lying import Ends, Shapes, ends_as_built, shapes_of_ends

@@ -21,8 +21,8 @@ from itertools import combinations
 
 import networkx as nx
 
+from model.clauses import Clauses, Statement
 from model.grid import Heading
-from model.ordering.clauses import Clauses, Statement
 from model.ordering.ground import Ground
 from model.track.rails import BIT, EAST_WEST, MASK, NORTH_SOUTH
 from model.track.settling import biased_curve

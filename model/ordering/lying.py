@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
+from model.clauses import Clauses, Statement
 from model.grid import Heading
-from model.ordering.clauses import Clauses, Statement
 from model.ordering.ground import Ground
 from model.track.rails import BIT, EAST_WEST, NORTH_SOUTH
 from model.track.settling import CURVE_OF_LINKS

@@ -13,10 +13,10 @@ import time
 from collections.abc import Generator, Iterator
 from typing import Final
 
+from model.clauses import Answer, Clauses, Statement
 from model.edits import turn_plan
 from model.grid import ALL_TURNS, Turn
 from model.ordering.as_built import AsBuilt
-from model.ordering.clauses import Answer, Clauses, Statement
 from model.ordering.ground import Ground
 from model.ordering.linking import Linking
 from model.ordering.result import BuildOrder, BuiltRails, Cost, built_rails, judged

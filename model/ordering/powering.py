@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from itertools import combinations
 
+from model.clauses import Clauses, Statement
 from model.grid import Heading
-from model.ordering.clauses import Clauses, Statement
 from model.ordering.ground import OPPOSITE, Ground
 from model.ordering.lying import Ends, ends_of_links, say_ends
 from model.track.rails import BIT, EAST_WEST, MASK, NORTH_SOUTH

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import NamedTuple
 
+from model.clauses import Clauses, Statement
 from model.grid import Heading
-from model.ordering.clauses import Clauses, Statement
 from model.ordering.ground import Ground
 from model.ordering.lying import Ends
 from model.ordering.powering import Lie, Powering

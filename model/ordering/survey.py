@@ -7,9 +7,9 @@ from collections.abc import Generator, Iterable, Iterator, Mapping, Sequence
 
 import msgspec
 
+from model.clauses import Answer, Clauses, Statement
 from model.grid import Cell
 from model.ordering.as_built import AsBuilt
-from model.ordering.clauses import Answer, Clauses, Statement
 from model.ordering.ground import Ground
 from model.ordering.linking import Linking
 from model.ordering.result import BuiltRails

@@ -9,10 +9,10 @@ import heapq
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
+from model.clauses import Clauses, Statement
 from model.edits import set_build_order
 from model.grid import FACING_OF, Facing, Heading
 from model.ordering.as_built import AsBuilt
-from model.ordering.clauses import Clauses, Statement
 from model.ordering.ground import Ground
 from model.ordering.linking import Linking
 from model.ordering.lying import Shapes

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import Final
 
+from model.clauses import Clauses, Statement
 from model.grid import Heading
-from model.ordering.clauses import Clauses, Statement
 from model.ordering.ground import Ground
 from model.ordering.wiring import IDLE, Wiring
 from model.plan import Plan

@@ -13,8 +13,8 @@ from typing import Final
 
 import networkx as nx
 
+from model.clauses import Clauses, Statement
 from model.ordering.as_built import AsBuilt
-from model.ordering.clauses import Clauses, Statement
 from model.ordering.ground import Ground
 from model.ordering.linking import Linking
 from model.ordering.lying import Shapes

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from functools import reduce
+from operator import or_
 from typing import NamedTuple
 
 from model.routing.choice import Costs
@@ -35,10 +37,12 @@ class CheapestWiring:
     """Finds the cheapest wiring of a cluster; remembers what it was asked."""
 
     def __init__(self, cluster: Cluster, costs: Costs, readers: int, *, stable: bool) -> None:
-        self._cluster = cluster
+        self.cluster = cluster
         self._costs = costs
         self._readers = readers
         usable = sorted(cluster.stable) if stable else sorted(cluster.states)
+        self.usable = frozenset(usable)
+        """The wirings that may be chosen."""
         self._powered_with: dict[int, list[int]] = {}
         for wired, powered in usable:
             self._powered_with.setdefault(wired, []).append(powered)
@@ -52,6 +56,13 @@ class CheapestWiring:
     def unwired(self) -> ClusterChoice:
         """The cluster with nothing wired: always possible, and cheaper than all else."""
         return ClusterChoice(0, 0, (0,) * self._readers)
+
+    def choice(self, idle: int, thrown: Sequence[int]) -> ClusterChoice:
+        """The cluster wired like that: masks over its switches, what is thrown by reader."""
+        wired = reduce(or_, thrown, idle)
+        cost = wired.bit_count() * self._costs.wired + _sum_of(self._idle_costs, idle)
+        cost += sum(map(_sum_of, self._throw_costs, thrown))
+        return ClusterChoice(cost, idle, tuple(thrown))
 
     def best(self, allowed: Allowed) -> ClusterChoice | None:
         """The cheapest wiring, or ``None`` where there is none."""
@@ -118,7 +129,7 @@ class CheapestWiring:
 
     def _lies_as(self, allowed: Allowed, setting: int, wired: int, powered: int) -> bool:
         mask = allowed.get(setting)
-        return mask is None or bool(mask >> self._cluster.states[Wiring(wired, powered)] & 1)
+        return mask is None or bool(mask >> self.cluster.states[Wiring(wired, powered)] & 1)
 
 
 def _cost(throws: _Throws) -> int:

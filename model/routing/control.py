@@ -13,9 +13,10 @@ from model.plan import Arm, Plan, Route
 from model.routing.cheapest import IDLE
 from model.routing.choice import Choice, Costs
 from model.routing.clusters import Cluster, clusters_that_bear_on
+from model.routing.demand import Demand
 from model.routing.influence import influence
 from model.routing.paths import OUT_OF_REACH, PathFinder, Stage, cells_on_some_way
-from model.routing.search import Demand, Found, Search
+from model.routing.search import Found, Search
 from model.track.carts import exits_of
 from model.track.layout import Layout
 from model.track.rails import pack, unpack
@@ -150,7 +151,7 @@ class Control:
         return Search(self._clusters, costs, len(self._readers), stable=stable)
 
     def _can_serve(self, routes: Sequence[WantedRoute]) -> bool:
-        return self._any_search.serve_all(self._demands(routes)) is not None
+        return self._any_search.can_serve_all(self._demands(routes))
 
     def _smallest_unserved(self, routes: Sequence[WantedRoute]) -> tuple[WantedRoute, ...]:
         """Leaves out routes as long as the rest still cannot be served together."""

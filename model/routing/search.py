@@ -2,58 +2,28 @@
 
 Each wanted route is followed move by move, stage by stage, the way that costs least first. By branch and
 bound: a move more can only make the wiring dearer, and clusters do not bear on one another, so the bound is a
-sum over clusters.
+sum over clusters. Ways multiply; where there are too many for that, a SAT solver looks for the same wiring.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from functools import cached_property
-from typing import Final, NamedTuple
+from contextlib import closing
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from immutables import Map
 
 from model.routing.cheapest import IDLE, CheapestWiring, ClusterChoice
 from model.routing.choice import Costs
 from model.routing.clusters import Cluster
-from model.routing.paths import Goal, Move, Stage
+from model.routing.demand import Demand
+from model.routing.paths import Goal, Stage
 
+if TYPE_CHECKING:
+    from model.routing.least_wiring import LeastWiring
 
-class Demand:
-    """A wanted route: in which setting it runs, and the ways that would serve it, stage by stage."""
-
-    def __init__(self, setting: int, stages: tuple[Stage, ...]) -> None:
-        self.setting = setting
-        self.stages = stages
-
-    @cached_property
-    def size(self) -> int:
-        """The moves of all stages together."""
-        return sum(len(moves) for stage in self.stages for moves in stage.moves.values())
-
-    @cached_property
-    def clusters(self) -> frozenset[int]:
-        """The clusters that some way passes."""
-        return frozenset(cluster for stage in self.stages for cluster in stage.clusters)
-
-    @cached_property
-    def needs(self) -> dict[int, int]:
-        """By cluster, the states in which it may lie at the most, as a mask, whichever way is taken."""
-        needs: dict[int, int] = {}
-        for stage in self.stages:
-            for cluster, mask in _states_allowed(stage.first_moves).items():
-                needs[cluster] = needs.get(cluster, mask) & mask
-        return needs
-
-    @cached_property
-    def has_one_way(self) -> bool:
-        """Whether there is no choice of ways: what it needs in any case is all that it needs."""
-        return not self.stages_with_choice
-
-    @cached_property
-    def stages_with_choice(self) -> tuple[Stage, ...]:
-        """The stages through which there is more than one way, or none."""
-        return tuple(stage for stage in self.stages if len(stage.moves) != 1 or len(stage.first_moves) != 1)
+MOST_STANDS: Final = 5_000
+"""Where the search has stood at so many states, a solver is quicker; to load it takes as long as these."""
 
 
 class Found(NamedTuple):
@@ -100,17 +70,25 @@ class _Stand(NamedTuple):
     seen: frozenset[Goal] = frozenset()
 
 
+class _TooManyWaysError(Exception):
+    """There are more ways than can be followed."""
+
+
 class Search:
     """Finds ways for the demands so that the wiring costs the least."""
 
     def __init__(self, clusters: Sequence[Cluster], costs: Costs, readers: int, *, stable: bool) -> None:
         self._costs = costs
+        self._readers = readers
         self._cheapest = [CheapestWiring(cluster, costs, readers, stable=stable) for cluster in clusters]
 
     def serve_all(self, demands: Sequence[Demand]) -> Found | None:
         """The cheapest choice by which every demand is served; ``None`` where there is none."""
-        stages = [Demand(demand.setting, (stage,)) for demand in demands for stage in demand.stages]
-        return self._run(stages, may_leave_out=False)
+        return self._run(_stage_by_stage(demands), may_leave_out=False)
+
+    def can_serve_all(self, demands: Sequence[Demand]) -> bool:
+        """Whether there is a choice by which every demand is served."""
+        return all(map(self._can_serve, _independent(_stage_by_stage(demands))))
 
     def serve_most(self, demands: Sequence[Demand]) -> Found:
         """The cheapest of the choices by which most demands are served."""
@@ -144,38 +122,76 @@ class Search:
         chosen: dict[int, ClusterChoice] = {}
         cost = 0
         for group in _independent(demands):
-            best = self._serve_most(group) if may_leave_out else self._serve_all(group)
+            best = self._best(group, may_leave_out=may_leave_out)
             if best is None:
                 return None
             chosen.update(best.chosen)
             cost += best.cost
         return Found(cost, tuple(chosen.get(i, c.unwired) for i, c in enumerate(self._cheapest)))
 
-    def _serve_all(self, demands: Sequence[Demand]) -> _Wiring | None:
+    def _best(self, demands: Sequence[Demand], *, may_leave_out: bool) -> _Wiring | None:
+        """The cheapest wiring that serves all of these demands, or most of them."""
+        try:
+            best: _Wiring | None = None
+            for cheaper in self._serving_most(demands) if may_leave_out else self._serving_all(demands):
+                best = cheaper
+        except _TooManyWaysError:
+            best = self._best_by_solver(demands, may_leave_out=may_leave_out)
+        return best
+
+    def _best_by_solver(self, demands: Sequence[Demand], *, may_leave_out: bool) -> _Wiring | None:
+        with self._sentences(demands, must=not may_leave_out) as wiring:
+            least = wiring.least()
+        if least is None:
+            return None
+        cost = sum(choice.cost for choice in least.chosen.values()) + least.left_out * self._costs.not_reached
+        return _Wiring(Map(), Map(least.chosen), cost)
+
+    def _can_serve(self, demands: Sequence[Demand]) -> bool:
+        try:
+            return any(True for _ in self._serving_all(demands))
+        except _TooManyWaysError:
+            with self._sentences(demands, must=True) as wiring:
+                return wiring.can_be()
+
+    def _sentences(self, demands: Sequence[Demand], *, must: bool) -> closing[LeastWiring]:
+        from model.routing.least_wiring import LeastWiring  # its solver is slow to load, and needed by few
+
+        return closing(LeastWiring(self._cheapest, self._readers, demands, must=must))
+
+    def _serving_all(self, demands: Sequence[Demand]) -> Iterator[_Wiring]:
         """What all demands need in any case is allowed from the start."""
         wiring: _Wiring | None = _NOTHING
         for demand in demands:
             wiring = None if wiring is None else self._with_needs(wiring, demand)
         ordered = sorted(demands, key=lambda demand: demand.size)
-        return None if wiring is None else self._best(wiring, ordered, _steps_of_all(ordered), ())
+        return iter(()) if wiring is None else self._cheaper(wiring, ordered, _steps_of_all(ordered), ())
 
-    def _serve_most(self, demands: Sequence[Demand]) -> _Wiring | None:
+    def _serving_most(self, demands: Sequence[Demand]) -> Iterator[_Wiring]:
         ordered = sorted(demands, key=lambda demand: demand.size)
-        return self._best(_NOTHING, ordered, _steps_of_most(ordered), self.clashes(ordered))
+        return self._cheaper(_NOTHING, ordered, _steps_of_most(ordered), self.clashes(ordered))
 
-    def _best(
+    def _cheaper(
         self, start: _Wiring, demands: Sequence[Demand], steps: Sequence[_Step], clashes: Sequence[int]
-    ) -> _Wiring | None:
-        """Depth first; leaves a branch as soon as it costs at least what the best so far costs."""
+    ) -> Iterator[_Wiring]:
+        """Wirings that do it, each cheaper than the one before, the last one the cheapest.
+
+        Depth first; leaves a branch as soon as it costs at least what the best so far costs.
+        """
         best: _Wiring | None = None
         waiting = [_Stand(start, 0, None, 0, start.cost)]
+        stood = 0
         while waiting:
             stand = waiting.pop()
             if best is not None and stand.at_least >= best.cost:
                 continue
             if stand.step == len(steps):
                 best = stand.wiring
+                yield best
                 continue
+            stood += 1
+            if stood > MOST_STANDS:
+                raise _TooManyWaysError
             step = steps[stand.step]
             if step.stage is None:
                 stands = list(self._begun(stand, step, demands[step.demand], clashes[step.demand]))
@@ -183,7 +199,6 @@ class Search:
                 stands = list(self._following(stand, step.setting, step.stage))
             stands.sort(key=_at_least, reverse=True)
             waiting += stands
-        return best
 
     def _begun(self, stand: _Stand, step: _Step, demand: Demand, clashing: int) -> Iterator[_Stand]:
         """The stands when the next demand is left out, and when it is served."""
@@ -251,12 +266,9 @@ def _at_least(stand: _Stand) -> int:
     return stand.at_least
 
 
-def _states_allowed(moves: Iterable[Move]) -> dict[int, int]:
-    """By cluster, the states in which one of the moves can be made, as a mask."""
-    states: dict[int, int] = {}
-    for move in moves:
-        states[move.cluster] = states.get(move.cluster, 0) | move.states
-    return states
+def _stage_by_stage(demands: Sequence[Demand]) -> list[Demand]:
+    """The same, where all of it must be served: what stages need is only asked of each alone."""
+    return [Demand(demand.setting, (stage,)) for demand in demands for stage in demand.stages]
 
 
 class _Need(NamedTuple):

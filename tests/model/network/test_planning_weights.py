@@ -7,8 +7,8 @@ from itertools import product
 
 import pytest
 
+from model.clauses import Answer, Clauses
 from model.network.planning_weights import limit_weight
-from model.ordering.clauses import Answer, Clauses
 
 
 @pytest.mark.parametrize("seed", range(12))

@@ -6,7 +6,7 @@ from itertools import combinations, product
 
 import pytest
 
-from model.ordering.clauses import Answer, Clauses, Statement
+from model.clauses import Answer, Clauses, Statement
 
 
 def solutions(clauses: Clauses, of: list[Statement], *assumed: Statement) -> set[tuple[bool, ...]]:
