@@ -7,6 +7,7 @@ from typing import Final
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
+from app.panels.focus_frame import FocusFrame
 from app.panels.look import fit_lines, hairline, label, named, panel
 from app.panels.modules_list import ModulesList
 from app.panels.modules_picture import ModulePicture
@@ -95,4 +96,5 @@ class ModulesPanel(QWidget):
         area.setWidget(page)
         area.setWidgetResizable(True)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        FocusFrame(area)
         return area
