@@ -89,7 +89,7 @@ def test_the_text_says_what_to_do_level_by_level_and_what_comes_of_it(two_plans:
         "  change          2 64 5  repeater: delay 2 ticks → delay 6 ticks\n"
         "  lies otherwise  0 64 0  rail: east-west → south-west\n"
         "Level 65\n"
-        "  place  9 65 0  barrel, holding 22 waybill:Salt\n"
+        "  place  9 65 0  barrel, holding 22 waybills “Salt”\n"
         "Beside the pieces\n"
         "  title             Beacon → Beacon Wye\n"
         "  route Quay        idle Mill → idle Mill, called Fen, with Salt\n"

@@ -115,7 +115,7 @@ SET_UP = {
         Part.COMPARATOR, Cell(0, 64, 0), Facing.WEST, mode=Mode.SUBTRACT
     ),
     "1 wooden button at 0 64 0, facing down": Piece(Part.BUTTON, Cell(0, 64, 0), Facing.DOWN, wooden=True),
-    "1 hopper at 0 64 0, facing down, holding 22 waybill:Salt and 1 ingot": Piece(
+    "1 hopper at 0 64 0, facing down, holding 22 waybills “Salt” and 1 ingot": Piece(
         Part.HOPPER, Cell(0, 64, 0), Facing.DOWN, holds=(Held("waybill:Salt", 22), Held("ingot", 1))
     ),
     "1 lamp at 0 64 0": Piece(Part.LAMP, Cell(0, 64, 0), Facing.SOUTH),
