@@ -144,7 +144,8 @@ class PiecesModel(TableModel):
     def _has_words(self, piece: Piece, name: str) -> bool:
         figures = (str(piece.at.x), str(piece.at.y), str(piece.at.z))
         shape = self._document.layout.shape(piece.at)
-        said = f"{name} {tr(piece.facing) if piece.part in TURNED else ''} {'' if shape is None else tr(shape.word)}"
+        faces = tr(piece.facing) if piece.part in TURNED else ""
+        said = f"{name} {faces} {'' if shape is None else tr(shape.word)}"
         return all(word in figures or word in said for word in self._words)
 
     def _follow(self, change: Change, _reshaped: frozenset[Cell]) -> None:
