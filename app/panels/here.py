@@ -10,6 +10,7 @@ from app.document import Document
 from app.names import part_name
 from app.panels.words import cell_words, listed
 from app.translation import tr
+from model.edits.words import held_words
 from model.grid import Cell, Facing
 from model.parts import CARRIERS, RAILS, Part
 from model.pieces import Piece
@@ -82,7 +83,7 @@ def set_on(piece: Piece) -> list[str]:
     if piece.part is Part.BUTTON and piece.wooden:
         said.append(tr("of wood"))
     if piece.holds:
-        held = ", ".join(f"{held.count} {held.item}" for held in piece.holds)
+        held = ", ".join(map(held_words, piece.holds))
         said.append(tr("holds {held}, reads {strength}", held=held, strength=reading(piece)))
     return said
 

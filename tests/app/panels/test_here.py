@@ -43,7 +43,7 @@ def load(qapp: object) -> Iterator[Load]:
         # 22 of its waybill in a reader's hopper read 1: common practice, no source.
         (
             Piece(Part.HOPPER, HERE, Facing.DOWN, holds=(Held("waybill:Salt", 22),)),
-            "hopper, faces down, holds 22 waybill:Salt, reads 1",
+            "hopper, faces down, holds 22 waybills “Salt”, reads 1",
         ),
         (Piece(Part.REPEATER, HERE, Facing.EAST, delay=6), "repeater, faces east, delay 6 ticks"),
         (Piece(Part.COMPARATOR, HERE, Facing.WEST, mode=Mode.SUBTRACT), "comparator, faces west, subtract"),
