@@ -99,7 +99,6 @@ class Control:
 
     def _find_clusters(self, switches: list[int]) -> list[Cluster]:
         """The clusters that matter: those that bear on a rail on some way from arm to arm."""
-        effects = influence(self._layout, switches)
         starts = [
             (arm.enter.at, arm.enter.heading)
             for name in dict.fromkeys(route.start for route in self._wanted)
@@ -107,6 +106,9 @@ class Control:
             and self._can_be_entered(arm)
             and arm.enter is not None
         ]
+        if not starts:
+            return []
+        effects = influence(self._layout, switches)
         cells = cells_on_some_way(self._layout, effects.possible, self._exits, starts)
         return clusters_that_bear_on(effects, self._layout.rails, switches, cells)
 
