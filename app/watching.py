@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 from typing import Final
 
@@ -42,9 +43,9 @@ class Watch(QObject):
         """A file that took another one's place by its name is a new one to the system: it is added again."""
         if self._path is None:
             return
-        wanted = {
-            str(path) for path in (self._path.absolute(), self._path.absolute().parent) if path.exists()
-        }
+        own = self._path.absolute()
+        # pathlib's own question is no answer where the system fails, but an error.
+        wanted = {str(path) for path in (own, own.parent) if os.path.exists(path)}
         missing = wanted.difference(self._watcher.files(), self._watcher.directories())
         if missing:
             self._watcher.addPaths(sorted(missing))

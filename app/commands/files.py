@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any, Final, NamedTuple
@@ -245,7 +246,7 @@ class FileCommands:
             return self._write(path)
         whole = path.with_name(path.name + self._kind.ending)
         # The dialog asked about the name as it was typed, not about this one.
-        if whole.exists() and whole != self._document.path and not may_write_over(self._parent, whole):
+        if os.path.exists(whole) and whole != self._document.path and not may_write_over(self._parent, whole):
             return False
         return self._write(whole)
 
