@@ -201,7 +201,7 @@ def test_lengths_and_numbers_are_changed_in_place() -> None:
             "Carts from South cannot leave by North.",
         ),
     ],
-    ids=str,
+    ids=lambda value: value if isinstance(value, str) else "",
 )
 def test_what_cannot_be_is_refused_with_a_reason(edit: Callable[[], NetworkChange], why: str) -> None:
     with pytest.raises(EditRefused, match=why.replace(".", r"\.")):
