@@ -88,9 +88,9 @@ class Cluster:
         question = (state, index, powered)
         known = self._known.get(question)
         if known is None:
-            reads, writes = self._influence.reactions[self.switches[index]][powered]
+            reaction = self._influence.reactions[self.switches[index]][powered]
             after = list(state)
-            for key, shape in writes[tuple(state[self._index[read]] for read in reads)].items():
+            for key, shape in reaction.written(dict(zip(self.cells, state, strict=True))).items():
                 if key in self._index:
                     after[self._index[key]] = shape
             known = self._known[question] = tuple(after)

@@ -6,8 +6,7 @@ shapes in which those rails can lie; most switches turn out to depend on nothing
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from itertools import product
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from model.pauses import pause
@@ -21,11 +20,39 @@ Possible = dict[int, set[Shape]]
 """The shapes in which a rail can lie, by packed cell; rails that always lie as built are left out."""
 
 
+class Branch(NamedTuple):
+    """What a notice does hangs on how this rail lies."""
+
+    key: int
+    answers: dict[Shape, Node]
+
+
+Node = Branch | Shapes
+"""Shapes at an end: what the notice writes."""
+
+
 class Reaction(NamedTuple):
-    """What a notice at one switch does with one signal: what it writes, by the shapes it depends on."""
+    """What a notice at one switch does with one signal: what it writes, by the shapes it depends on.
+
+    A tree and no table: a notice that finds one rail in the way looks no further, so that it comes to far
+    fewer ends than its rails have combinations of shapes.
+    """
 
     reads: tuple[int, ...]
-    writes: dict[tuple[Shape, ...], Shapes]
+    """The rails that make a difference, in order."""
+    root: Node
+
+    def written(self, shapes: Mapping[int, Shape]) -> Shapes:
+        """What the notice writes where the rails lie so; rails that make no difference may be left out."""
+        node = self.root
+        while isinstance(node, Branch):
+            shape = shapes.get(node.key)
+            node = next(iter(node.answers.values())) if shape is None else node.answers[shape]
+        return node
+
+    def ends(self) -> Iterator[Shapes]:
+        """All that it may write."""
+        return _ends(self.root)
 
 
 class Influence(NamedTuple):
@@ -41,7 +68,7 @@ class Influence(NamedTuple):
 
     def writes(self, switch: int) -> set[int]:
         """The rails of several shapes that a notice at the switch may bend; itself among them."""
-        results = (shapes for reaction in self.reactions[switch] for shapes in reaction.writes.values())
+        results = (shapes for reaction in self.reactions[switch] for shapes in reaction.ends())
         return {key for shapes in results for key in shapes if key in self.possible}
 
 
@@ -61,14 +88,14 @@ def influence(layout: Layout, switches: Iterable[int]) -> Influence:
             looking_at.setdefault(key, set()).add(switch)
         for key in sorted(_take_over(layout, possible, reactions[switch])):
             waiting.update(dict.fromkeys(sorted(looking_at.get(key, ()))))
-    return Influence(possible, {switch: _reduced(pair) for switch, pair in reactions.items()})
+    return Influence(possible, {switch: _with_reads(pair, possible) for switch, pair in reactions.items()})
 
 
 def _take_over(layout: Layout, possible: Possible, reactions: Sequence[Reaction]) -> set[int]:
     """Adds the shapes that came up; returns the rails with a new one."""
     news: set[int] = set()
     for reaction in reactions:
-        for shapes in reaction.writes.values():
+        for shapes in reaction.ends():
             for key, shape in shapes.items():
                 built = layout.rails[key]
                 known = possible.get(key, {built})
@@ -88,17 +115,11 @@ class _Trial:
         self.looked_at: set[int] = set()
 
     def reaction(self, *, powered: bool) -> Reaction:
-        """What the notice does for each combination of shapes that it looks at."""
-        while True:
-            reads = tuple(sorted(self.looked_at & self.possible.keys()))
-            writes = {
-                shapes: self._written(dict(zip(reads, shapes, strict=True)), powered=powered)
-                for shapes in product(*(sorted(self.possible[key]) for key in reads))
-            }
-            if self.looked_at & self.possible.keys() == set(reads):
-                return Reaction(reads, writes)
+        """What the notice does for all shapes that it may meet; which of them matter is not told yet."""
+        return Reaction((), self._tried({}, powered=powered))
 
-    def _written(self, assumed: Shapes, *, powered: bool) -> Shapes:
+    def _tried(self, assumed: Shapes, *, powered: bool) -> Node:
+        """The tree where some rails lie as assumed: it branches at the first rail that is still open."""
         built = self.layout.rails
 
         def get(key: int) -> Shape | None:
@@ -106,28 +127,67 @@ class _Trial:
             return built.get(key) if shape is None else shape
 
         leaf = noticed(get, self.layout.straight_only, self.switch, powered=powered)
-        self.looked_at.update(self.switch + offset for offset in leaf.seen)
+        seen = (self.switch, *(self.switch + offset for offset in leaf.seen))
+        self.looked_at.update(seen)
+        for key in seen:
+            if key in self.possible and key not in assumed:
+                answers = {
+                    shape: self._tried({**assumed, key: shape}, powered=powered)
+                    for shape in sorted(self.possible[key])
+                }
+                return _without_idle(Branch(key, answers))
         present = get(self.switch)
         assert present is not None
         return {self.switch: present} | {self.switch + offset: shape for offset, shape in leaf.writes}
 
 
-def _reduced(pair: tuple[Reaction, Reaction]) -> tuple[Reaction, Reaction]:
-    released, powered = pair
-    return _without_idle_reads(released), _without_idle_reads(powered)
+def _without_idle(branch: Branch) -> Node:
+    first, *others = branch.answers.values()
+    return first if all(other == first for other in others) else branch
 
 
-def _without_idle_reads(reaction: Reaction) -> Reaction:
-    """Leaves out the rails that were looked at but make no difference."""
-    index = 0
-    while index < len(reaction.reads):
-        writes: dict[tuple[Shape, ...], Shapes] = {}
-        matters = False
-        for shapes, written in reaction.writes.items():
-            rest = shapes[:index] + shapes[index + 1 :]
-            matters = matters or writes.setdefault(rest, written) != written
-        if matters:
-            index += 1
-        else:
-            reaction = Reaction(reaction.reads[:index] + reaction.reads[index + 1 :], writes)
-    return reaction
+def _ends(node: Node) -> Iterator[Shapes]:
+    if isinstance(node, Branch):
+        for answer in node.answers.values():
+            yield from _ends(answer)
+    else:
+        yield node
+
+
+def _with_reads(pair: tuple[Reaction, Reaction], possible: Possible) -> tuple[Reaction, Reaction]:
+    released, powered = ((_reads(reaction.root, possible), reaction.root) for reaction in pair)
+    return Reaction(*released), Reaction(*powered)
+
+
+def _reads(root: Node, possible: Possible) -> tuple[int, ...]:
+    """The rails that make a difference: a tree may ask for others on some of its ways."""
+    return tuple(sorted(key for key in _asked(root) if _matters(key, root, possible)))
+
+
+def _asked(node: Node) -> set[int]:
+    if not isinstance(node, Branch):
+        return set()
+    return {node.key}.union(*map(_asked, node.answers.values()))
+
+
+def _matters(key: int, root: Node, possible: Possible) -> bool:
+    first, *others = possible[key]
+    return not all(_is_same(root, root, {key: first}, {key: other}, possible) for other in others)
+
+
+def _is_same(one: Node, other: Node, here: Shapes, there: Shapes, possible: Possible) -> bool:
+    """Whether two trees end alike, whatever the rails lie like of which nothing is assumed."""
+    one, other = _followed(one, here), _followed(other, there)
+    open_one = one if isinstance(one, Branch) else other
+    if not isinstance(open_one, Branch):
+        return one == other
+    key = open_one.key
+    return all(
+        _is_same(one, other, {**here, key: shape}, {**there, key: shape}, possible) for shape in possible[key]
+    )
+
+
+def _followed(node: Node, assumed: Shapes) -> Node:
+    while isinstance(node, Branch) and node.key in assumed:
+        node = node.answers[assumed[node.key]]
+    return node
