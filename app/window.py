@@ -221,7 +221,7 @@ def run(path: str | None) -> int:
     application.setOrganizationName("Platelayer")
     QGuiApplication.setDesktopFileName("platelayer")
     QGuiApplication.setWindowIcon(program_icon())
-    use_language(application, QLocale.system())
+    use_language(application, QLocale())
     # The background must hand the interpreter back quickly, or every repaint would wait for it.
     sys.setswitchinterval(SWITCH_SECONDS)
     window = MainWindow() if path is None or PLANS.is_for(Path(path)) else first_network_window(Path(path))
