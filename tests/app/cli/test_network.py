@@ -215,7 +215,10 @@ def test_pinned_names_of_which_one_takes_the_others_are_an_error(run: Runner, fo
     [
         (b"\xff", "line 1, byte 0: expected UTF-8"),
         (b"{", "line 1, column 2: expected JSON (Expecting property name enclosed in double quotes)"),
-        (b'{"format": "platelayer-network", "version": 1, "version": 1}', "version: expected each key once; this one is doubled"),
+        (
+            b'{"format": "platelayer-network", "version": 1, "version": 1}',
+            "version: expected each key once; this one is doubled",
+        ),
         (
             b'{"format": "platelayer-network", "version": 2}',
             "version: expected 1; version 2 was written by a newer Platelayer",

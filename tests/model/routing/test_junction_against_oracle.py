@@ -152,7 +152,7 @@ def compare_orientations(seed: int, specified: Specified) -> int:
 @pytest.mark.timeout(300)
 def test_random_junctions() -> None:
     seen = set()
-    for seed, specified in junctions(0, 180):
+    for seed, specified in junctions(0, 300):
         pair = Pair(seed, specified)
         pair.compare_all()
         seen.add((pair.best.serves, len(pair.best.wired)))
