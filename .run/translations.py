@@ -32,6 +32,20 @@ from model.steps.words import plain_words
 from model.track.shapes import Shape
 from model.wiring.modules.modules import Module, load_module, module_names, module_parameters
 
+BROKEN_JSON = (
+    "Expecting ',' delimiter",
+    "Expecting ':' delimiter",
+    "Expecting property name enclosed in double quotes",
+    "Expecting value",
+    "Extra data",
+    "Illegal trailing comma before end of array",
+    "Illegal trailing comma before end of object",
+    "Invalid \\escape",
+    "Invalid \\uXXXX escape",
+    "Invalid control character at",
+    "Unterminated string starting at",
+)
+"""What Python says of broken JSON (its source, ``json``, 3.11 to 3.13)."""
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "resources" / "translations"
 CATALOGUE = "platelayer.ts"
@@ -54,6 +68,7 @@ def texts_of_tables() -> Iterator[str]:
         yield from (module.title, module.about, *_settings(module))
     yield from catalogue_texts()
     yield from (row.capitalize() for row in ROWS)
+    yield from BROKEN_JSON
     yield from _words()
 
 

@@ -11,6 +11,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from app.claim import Claim
+from app.commands.file_words import PLAN_WORDS, FileWords
 from app.opened import Opened, Stamp, stamp_of
 from app.recovery import LeftOver, Recovery
 from app.settings import Settings
@@ -43,8 +44,9 @@ class FileKind(NamedTuple):
     """What is opened in a kind of window."""
 
     word: str
-    """``plan``"""
+    """``plan``: what a file is called where its title says nothing."""
     ending: str
+    words: FileWords
     read: Callable[[Path, Path | None], Any]
     """Of the file, and of the one whose copy it is. Raises PlanFileError or OSError."""
 
@@ -55,11 +57,10 @@ class FileKind(NamedTuple):
     @property
     def filter(self) -> str:
         """For the question under which name to save."""
-        return tr("{word}s (*{ending});;All files (*)", word=self.word.capitalize(), ending=self.ending)
+        return tr(self.words.files, ending=self.ending)
 
 
-PLANS: Final = FileKind("plan", ".plan.json", lambda path, _beside: plan_in(path))
-OPENABLE: Final = f"Plans and networks ({' '.join('*' + ending for ending in ENDINGS)});;All files (*)"
+PLANS: Final = FileKind("plan", ".plan.json", PLAN_WORDS, lambda path, _beside: plan_in(path))
 
 
 class FileCommands:
@@ -107,9 +108,7 @@ class FileCommands:
         folder = (
             str(self._document.path.parent) if self._document.path else self._settings.choice("folder", "")
         )
-        name, _ = QFileDialog.getOpenFileName(
-            self._parent, tr("Open a {kind}", kind=self._kind.word), folder, OPENABLE
-        )
+        name, _ = QFileDialog.getOpenFileName(self._parent, tr(self._kind.words.open), folder, openable())
         if name:
             self.open_path(Path(name))
 
@@ -123,7 +122,7 @@ class FileCommands:
             value = self._kind.read(path, None)
         except (PlanFileError, OSError) as error:
             self._settings.forget_recent(path)
-            self._tell(not_opened(path, error, self._kind.word))
+            self._tell(not_opened(path, error, self._kind))
             return False
         if not self.may_leave():
             return False
@@ -138,12 +137,12 @@ class FileCommands:
         self._finish_edit()
         path = self._document.path
         if path is None:
-            self._tell(tr("The {kind} has no file yet.", kind=self._kind.word))
+            self._tell(tr(self._kind.words.no_file))
             return
         try:
             value = self._kind.read(path, None)
         except (PlanFileError, OSError) as error:
-            self._tell(not_opened(path, error, self._kind.word))
+            self._tell(not_opened(path, error, self._kind))
             return
         if not self._document.is_dirty or ask_to_read_again(self._parent, path) == Button.Yes:
             self._document.load(value, path)
@@ -184,7 +183,7 @@ class FileCommands:
         try:
             value = self._kind.read(path, None)
         except (PlanFileError, OSError) as error:
-            self._tell(not_opened(path, error, self._kind.word))
+            self._tell(not_opened(path, error, self._kind))
             return False
         if not self.may_leave():
             return False
@@ -197,7 +196,7 @@ class FileCommands:
         try:
             value = self._kind.read(entry.copy, entry.original)
         except (PlanFileError, OSError) as error:
-            self._tell(not_opened(entry.copy, error, self._kind.word))
+            self._tell(not_opened(entry.copy, error, self._kind))
             return False
         if not self.may_leave():
             return False
@@ -226,21 +225,13 @@ class FileCommands:
         offered = (
             self._document.path.name if self._document.path else file_name(self._document.name, self._kind)
         )
-        title = tr("Save the {kind}", kind=self._kind.word)
+        title = tr(self._kind.words.save)
         name, _ = QFileDialog.getSaveFileName(self._parent, title, str(folder / offered), self._kind.filter)
         if not name:
             return False
         path = Path(name)
         if not self._kind.is_for(path):
-            self._tell(
-                tr(
-                    "The {kind} was not saved: {path} ends as a file of another kind does, and could not "
-                    "be opened again. Names of {kind}s end in {ending}.",
-                    kind=self._kind.word,
-                    path=path.name,
-                    ending=self._kind.ending,
-                )
-            )
+            self._tell(tr(self._kind.words.other_ending, path=path.name, ending=self._kind.ending))
             return False
         if path.suffix:
             return self._write(path)
@@ -268,15 +259,7 @@ class FileCommands:
         try:
             self._document.save(path)
         except WriteError as error:
-            self._tell(
-                tr(
-                    "The {kind} was not saved: {file} could not be written: {reason}. Nothing is lost: "
-                    "it is still open, and the file is as it was.",
-                    kind=self._kind.word,
-                    file=error.file,
-                    reason=error.reason,
-                )
-            )
+            self._tell(tr(self._kind.words.not_written, file=error.file, reason=error.reason))
             return False
         self._belong_to(path)
         self._settings.add_recent(path)
@@ -349,24 +332,18 @@ def _ask(parent: QWidget, title: str, told: str, more: str, words: dict[Button, 
     return box.exec()
 
 
-def not_opened(path: Path, error: PlanFileError | OSError, word: str = PLANS.word) -> str:
-    """What is said of a file that cannot be read: which, where in it, what was expected."""
-    unchanged = tr("The {word} that was open is unchanged.", word=word)
-    if isinstance(error, OSError):
-        return tr(
-            "{path} was not opened: {strerror}. {unchanged}",
-            path=path,
-            strerror=error.strerror or error,
-            unchanged=unchanged,
-        )
-    where = tr(" at {place}", place=error.place) if error.place else ""
+def openable() -> str:
+    """For the question which file to open: plans and networks are opened from either window."""
     return tr(
-        "{file} was not opened: expected {expected}{where}. {unchanged}",
-        file=error.file,
-        expected=error.expected,
-        where=where,
-        unchanged=unchanged,
+        "Plans and networks ({endings});;All files (*)", endings=" ".join(f"*{each}" for each in ENDINGS)
     )
+
+
+def not_opened(path: Path, error: PlanFileError | OSError, kind: FileKind = PLANS) -> str:
+    """What is said of a file that cannot be read: which, where in it, what was expected."""
+    if isinstance(error, OSError):
+        return tr(kind.words.not_found, path=path, reason=error.strerror or error)
+    return tr(kind.words.not_read, file=error.file, expected=error.expected, place=error.place)
 
 
 def file_name(title: str, kind: FileKind = PLANS) -> str:

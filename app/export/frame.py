@@ -10,7 +10,6 @@ from app.translation import QT_TR_NOOP, tr
 from model.plan import SheetData
 
 CENTRING_MARK = 5.0
-LANGUAGE = "en"
 BUILD_SHEET = QT_TR_NOOP("Build sheet")
 BLANK = "\u2014"
 UPPER, MIDDLE = 12.0, 24.0
@@ -35,6 +34,11 @@ class PageWords:
     """What the document is."""
 
 
+def language() -> str:
+    """The code, after ISO 639-1, of the language in which the page is."""
+    return tr("en", "The ISO 639-1 code of the language into which all this is translated")
+
+
 def draw_frame(pencil: Pencil, paper: Paper, words: PageWords, data: SheetData) -> None:
     """Everything about the body of the page."""
     frame = paper.frame
@@ -45,7 +49,7 @@ def draw_frame(pencil: Pencil, paper: Paper, words: PageWords, data: SheetData) 
     pencil.line(frame.left() - CENTRING_MARK, middle_y, frame.left(), middle_y, WIDE)
     pencil.line(frame.right(), middle_y, frame.right() + CENTRING_MARK, middle_y, WIDE)
     below = frame.bottom() + 5.0
-    pencil.text(frame.left(), below, LANGUAGE, RULER)
+    pencil.text(frame.left(), below, language(), RULER)
     pencil.text(frame.right(), below, words.footer, RULER, align=Align.RIGHT, widest=frame.width() / 2 - 8)
     _draw_block(pencil, paper, words, data)
 

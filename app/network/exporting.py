@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import Final
 
 from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
 
@@ -11,11 +12,13 @@ from app.commands.files import file_name
 from app.network.document import NetworkDocument
 from app.network.files import NETWORKS
 from app.settings import Settings
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.files.writer import WriteError, write_bytes
 from model.network.result import NetworkPlan
 
 Say = Callable[[str], None]
+CARDS: Final = QT_TR_NOOP("The cards could not be written to {file}: {reason}. The network is unchanged.")
+GRAPH: Final = QT_TR_NOOP("The graph could not be written to {file}: {reason}. The network is unchanged.")
 
 
 class NetworkExports:
@@ -32,7 +35,7 @@ class NetworkExports:
 
     def cards(self) -> None:
         """A departure card for every station, and the list of readers, as PDF."""
-        plan = self._planned(tr("The cards were not written"))
+        plan = self._planned()
         path = plan and self._ask_path(tr("Departure cards"), "-cards", ".pdf")
         if plan is None or not path:
             return
@@ -40,7 +43,7 @@ class NetworkExports:
         from app.export.cards import export_cards
 
         network = self._document.planned
-        self._write(tr("The cards"), path, lambda: export_cards(network, plan, path))
+        self._write(CARDS, path, lambda: export_cards(network, plan, path))
 
     def graphml(self) -> None:
         """The network as a graph, in the form that networkx and others read."""
@@ -49,29 +52,23 @@ class NetworkExports:
         path = self._ask_path(tr("Network as GraphML"), "", ".graphml")
         if path:
             network = self._document.network
-            self._write(tr("The graph"), path, lambda: write_bytes(path, graphml_bytes(network)))
+            self._write(GRAPH, path, lambda: write_bytes(path, graphml_bytes(network)))
 
-    def _planned(self, otherwise: str) -> NetworkPlan | None:
+    def _planned(self) -> NetworkPlan | None:
         """The plan of the network as it is now; without one, it is told why nothing is written."""
         self._document.wait()
         QApplication.processEvents()
         if self._document.plan is None or self._document.plan_is_old:
-            self._tell(tr("{otherwise}: the plan of the network is not worked out yet.", otherwise=otherwise))
+            self._tell(tr("The cards were not written: the plan of the network is not worked out yet."))
             return None
         return self._document.plan
 
-    def _write(self, what: str, path: Path, write: Callable[[], object]) -> None:
+    def _write(self, unwritten: str, path: Path, write: Callable[[], object]) -> None:
+        """``unwritten`` is what is said where the file cannot be written."""
         try:
             write()
         except WriteError as error:
-            self._tell(
-                tr(
-                    "{what} could not be written to {file}: {reason}. The network is unchanged.",
-                    what=what,
-                    file=error.file,
-                    reason=error.reason,
-                )
-            )
+            self._tell(tr(unwritten, file=error.file, reason=error.reason))
         else:
             self._say(tr("Wrote {path}", path=path))
 

@@ -9,6 +9,7 @@ from typing import Final
 
 import msgspec
 
+from app.commands.file_words import NETWORK_WORDS
 from app.commands.files import FileKind
 from model.files.network_file import FILE_LIMIT, network_bytes, parse_network, with_plans
 from model.files.opening import bytes_of, check_ordinary
@@ -54,4 +55,4 @@ def _renamed(network: Network, name: Callable[[str], str]) -> Network:
     return network.replace(junctions=junctions)
 
 
-NETWORKS: Final = FileKind("network", ENDING, read)
+NETWORKS: Final = FileKind("network", ENDING, NETWORK_WORDS, read)

@@ -7,6 +7,7 @@ from typing import Final
 
 from model.pieces import WAYBILL
 from model.plan import NAME_LIMIT, TEXT_LIMIT
+from model.wording import tr
 
 NOT_IN_NAMES: Final = ",/"
 """Commas separate names on the command line, slashes separate a junction from its arm."""
@@ -15,11 +16,11 @@ NOT_IN_NAMES: Final = ",/"
 def name_problem(name: str) -> str | None:
     """Why ``name`` cannot be the name of an arm or a waybill, in words for the user, or ``None``."""
     if not name:
-        return "A name cannot be empty."
+        return tr("A name cannot be empty.")
     if len(name) > NAME_LIMIT:
-        return f"A name has {NAME_LIMIT} characters at most."
+        return tr("A name has {limit} characters at most.", limit=NAME_LIMIT)
     if any(letter in NOT_IN_NAMES for letter in name):
-        return "A name takes no comma and no slash."
+        return tr("A name takes no comma and no slash.")
     return text_problem(name)
 
 
@@ -28,7 +29,7 @@ def item_problem(item: str) -> str | None:
     if item.startswith(WAYBILL):
         return name_problem(item.removeprefix(WAYBILL))
     if not 1 <= len(item) <= len(WAYBILL) + NAME_LIMIT:
-        return f"An item has 1 to {len(WAYBILL) + NAME_LIMIT} characters."
+        return tr("An item has 1 to {limit} characters.", limit=len(WAYBILL) + NAME_LIMIT)
     return text_problem(item)
 
 
@@ -38,7 +39,7 @@ def text_problem(text: str) -> str | None:
     Control characters would break the drawings; half of a surrogate pair cannot be written as UTF-8.
     """
     if len(text) > TEXT_LIMIT:
-        return f"A text has {TEXT_LIMIT:,} characters at most."
+        return tr("A text has {limit:,} characters at most.", limit=TEXT_LIMIT)
     if any(unicodedata.category(letter) in ("Cc", "Cs") for letter in text):
-        return "Text takes no control characters."
+        return tr("Text takes no control characters.")
     return None

@@ -13,11 +13,11 @@ import msgspec
 
 from model.files.errors import PlaceError
 from model.files.limits import DEPTH_LIMIT
+from model.wording import tr
 
 _SURROGATE: Final = re.compile(r"\\u[dD][89a-fA-F]")
 """How half of a surrogate pair can be written; a pair, too."""
 _STRING_OR_REFUSED: Final = re.compile(r'"(?:[^"\\]|\\.)*"|(?P<number>NaN|-?Infinity|\d{4301,})')
-TOO_DEEP: Final = f"at most {DEPTH_LIMIT} lists and objects inside one another"
 _EXACT: Final = 2**53
 """Up to here a float that is whole says exactly which number it is."""
 
@@ -52,9 +52,10 @@ def careful_json(data: bytes) -> Any:
             parse_constant=_no_such_number,
         )
     except json.JSONDecodeError as error:
-        raise PlaceError(f"line {error.lineno}, column {error.colno}", f"JSON ({error.msg})") from None
+        place = _line_and_column(error.lineno, error.colno)
+        raise PlaceError(place, tr("JSON ({reason})", reason=tr(error.msg))) from None
     except RecursionError:
-        raise PlaceError("", TOO_DEEP) from None
+        raise _too_deep("") from None
     except ValueError:
         raise _refused_number(text) from None
     if doubled or _SURROGATE.search(text):
@@ -68,7 +69,7 @@ def json_text(value: Any, place: str, depth: int = 0) -> str:
     Raises PlaceError, naming ``place``, where it is nested too deep.
     """
     if depth > DEPTH_LIMIT:
-        raise PlaceError(place, TOO_DEEP)
+        raise _too_deep(place)
     if isinstance(value, dict):
         members = (f"{_scalar(key)}:{json_text(item, place, depth + 1)}" for key, item in value.items())
         return "{" + ",".join(members) + "}"
@@ -87,12 +88,14 @@ def _scalar(value: Any) -> str:
 
 def _text(data: bytes) -> str:
     if data.startswith(b"\xef\xbb\xbf"):
-        raise PlaceError("line 1, column 1", "UTF-8 without a byte order mark; save it again without one")
+        expected = tr("UTF-8 without a byte order mark; save it again without one")
+        raise PlaceError(_line_and_column(1, 1), expected)
     try:
         return data.decode("utf-8")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        raise PlaceError(f"line {line}, byte {error.start}", "UTF-8") from None
+        place = tr("line {line}, byte {byte}", line=line, byte=error.start)
+        raise PlaceError(place, "UTF-8") from None
 
 
 def _object(pairs: list[tuple[str, Any]], doubled: list[_Doubled]) -> dict[str, Any]:
@@ -124,11 +127,11 @@ def _refused_number(text: str) -> PlaceError:
     line = text.count("\n", 0, found.start()) + 1
     column = found.start() - text.rfind("\n", 0, found.start())
     expected = (
-        "a number of at most 4,300 digits"
+        tr("a number of at most 4,300 digits")
         if found["number"][0].isdigit()
-        else "JSON, which has no " + found["number"]
+        else tr("JSON, which has no {number}", number=found["number"])
     )
-    return PlaceError(f"line {line}, column {column}", expected)
+    return PlaceError(_line_and_column(line, column), expected)
 
 
 def _look_through(value: Any, place: str) -> None:
@@ -140,7 +143,7 @@ def _look_through(value: Any, place: str) -> None:
             _look_through(item, f"{place}[{index}]")
     elif isinstance(value, dict):
         if isinstance(value, _Doubled):
-            raise PlaceError(below(place, value.key), "each key once; this one is doubled")
+            raise PlaceError(below(place, value.key), tr("each key once; this one is doubled"))
         for key, item in value.items():
             _check_characters(key, place)
             _look_through(item, below(place, key))
@@ -149,7 +152,15 @@ def _look_through(value: Any, place: str) -> None:
 def _check_characters(text: str, place: str) -> None:
     """Half of a surrogate pair is no character, and UTF-8 cannot hold it."""
     if any("\ud800" <= character <= "\udfff" for character in text):
-        raise PlaceError(place, "whole characters; there is half of a surrogate pair")
+        raise PlaceError(place, tr("whole characters; there is half of a surrogate pair"))
+
+
+def _line_and_column(line: int, column: int) -> str:
+    return tr("line {line}, column {column}", line=line, column=column)
+
+
+def _too_deep(place: str) -> PlaceError:
+    return PlaceError(place, tr("at most {limit} lists and objects inside one another", limit=DEPTH_LIMIT))
 
 
 def below(place: str, key: str) -> str:

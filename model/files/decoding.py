@@ -14,6 +14,7 @@ from model.files.errors import PlaceError
 from model.files.expected import expected_at
 from model.files.limits import UNKNOWN_LIMIT, check_size, values_in
 from model.plan import Kept
+from model.wording import tr
 
 _QUICK: Final = msgspec.json.Decoder(PlanDoc)
 _HEADER: Final = msgspec.json.Decoder(Header)
@@ -68,15 +69,23 @@ def _is_all_of(data: bytes, document: PlanDoc) -> bool:
     if data.count(b":") == again.count(b":") and _ESCAPED_COLON not in data:
         return True
     if values_in(data) - values_in(again) > UNKNOWN_LIMIT:
-        raise PlaceError("", f"at most {UNKNOWN_LIMIT:,} values under keys of its own")
+        raise PlaceError("", at_most_unknown())
     return False
+
+
+def at_most_unknown() -> str:
+    """What is expected where a file says far too much beside what is known."""
+    return tr("at most {limit:,} values under keys of its own", limit=UNKNOWN_LIMIT)
 
 
 def check_header(header: Header, form: str) -> None:
     """Name a newer version before all else that it may have changed. Raises PlaceError."""
     version = header.version
     if header.format == form and isinstance(version, int | float) and version > VERSION:
-        raise PlaceError("version", f"{VERSION}; version {version} was written by a newer Platelayer")
+        expected = tr(
+            "{known}; version {version} was written by a newer Platelayer", known=VERSION, version=version
+        )
+        raise PlaceError("version", expected)
 
 
 def place_and_missing(error: ValidationError) -> tuple[str, str | None]:
@@ -86,7 +95,7 @@ def place_and_missing(error: ValidationError) -> tuple[str, str | None]:
     """
     said, _, path = str(error).partition(" - at `$")
     missing = _MISSING.search(said)
-    return path.rstrip("`").lstrip("."), None if missing is None else f'the key "{missing[1]}"'
+    return path.rstrip("`").lstrip("."), missing and tr('the key "{key}"', key=missing[1])
 
 
 def _fault(error: ValidationError) -> PlaceError:

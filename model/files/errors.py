@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from model.wording import tr
+
 
 class PlaceError(Exception):
     """Something in a file that cannot be read; which file it is, is not known yet."""
@@ -20,6 +22,8 @@ class PlanFileError(Exception):
 
     def __init__(self, file: str, place: str, expected: str) -> None:
         self.file = file
-        self.place = place or "top level"
-        super().__init__(f"{file}: {self.place}: expected {expected}")
+        self.place = place or tr("top level")
+        super().__init__(
+            tr("{file}: {place}: expected {expected}", file=file, place=self.place, expected=expected)
+        )
         self.expected = expected

@@ -2,79 +2,80 @@
 
 from __future__ import annotations
 
-import re
 from typing import Final
 
-from model.files.document import COUNT_LIMIT, FORMAT, VERSION
+from model.files.document import FORMAT, VERSION
 from model.files.limits import CELL_LIMIT, ROUTE_LIMIT, WAIVER_LIMIT
-from model.grid import XZ_LIMIT, Y_HIGHEST, Y_LOWEST
+from model.files.places import CELL, COUNT, HELD, HOLDS, ITEM, NAME, SIDE, TEXT, TRUTH, said_at
 from model.parts import Part
-from model.plan import ARM_LIMIT, NAME_LIMIT, PIECE_LIMIT, TEXT_LIMIT
+from model.plan import PIECE_LIMIT
+from model.wording import QT_TR_NOOP
 
-_CELL: Final = (
-    f"three whole numbers [x, y, z], x and z from {-XZ_LIMIT:,} to {XZ_LIMIT:,}, "
-    f"y from {Y_LOWEST:,} to {Y_HIGHEST:,}"
-)
-_NAME: Final = f"a name of 1 to {NAME_LIMIT} characters without control characters, comma or slash"
-_TEXT: Final = f"a text of at most {TEXT_LIMIT:,} characters"
-_END: Final = 'an object with "at" and "heading"'
-_HEADING: Final = "north, east, south or west"
+_END: Final = QT_TR_NOOP('an object with "at" and "heading"')
+_HEADING: Final = QT_TR_NOOP("north, east, south or west")
 
 _BY_PLACE: Final[dict[str, str]] = {
-    "": 'an object with "format", "version" and "pieces"',
+    "": QT_TR_NOOP('an object with "format", "version" and "pieces"'),
     "format": f'"{FORMAT}"',
     "version": str(VERSION),
-    "title": _TEXT,
-    "running_side": "left or right",
-    "pieces": f"a list of at most {PIECE_LIMIT:,} pieces",
-    "pieces[]": 'an object with "part" and "at"',
-    "pieces[].part": f"one of {', '.join(Part)}",
-    "pieces[].at": _CELL,
-    "pieces[].at[]": _CELL,
-    "pieces[].facing": "north, east, south, west, up or down",
-    "pieces[].delay": "2, 4, 6 or 8",
-    "pieces[].mode": "compare or subtract",
-    "pieces[].wooden": "true or false",
-    "pieces[].holds": "a list of what the slots hold",
-    "pieces[].holds[]": 'an object with "item" and "count"',
-    "pieces[].holds[].item": f"waybill: and {_NAME}; or another word without control characters",
-    "pieces[].holds[].count": f"a whole number from 1 to {COUNT_LIMIT:,}",
-    "arms": f"a list of at most {ARM_LIMIT:,} arms",
-    "arms[]": 'an object with "name" and at least one of "in" and "out"',
-    "arms[].name": _NAME,
+    "title": TEXT,
+    "running_side": SIDE,
+    "pieces": QT_TR_NOOP("a list of at most {pieces:,} pieces"),
+    "pieces[]": QT_TR_NOOP('an object with "part" and "at"'),
+    "pieces[].part": QT_TR_NOOP("one of {parts}"),
+    "pieces[].at": CELL,
+    "pieces[].at[]": CELL,
+    "pieces[].facing": QT_TR_NOOP("north, east, south, west, up or down"),
+    "pieces[].delay": QT_TR_NOOP("2, 4, 6 or 8"),
+    "pieces[].mode": QT_TR_NOOP("compare or subtract"),
+    "pieces[].wooden": TRUTH,
+    "pieces[].holds": HOLDS,
+    "pieces[].holds[]": HELD,
+    "pieces[].holds[].item": ITEM,
+    "pieces[].holds[].count": COUNT,
+    "arms": QT_TR_NOOP("a list of at most {arms:,} arms"),
+    "arms[]": QT_TR_NOOP('an object with "name" and at least one of "in" and "out"'),
+    "arms[].name": NAME,
     "arms[].in": _END,
-    "arms[].in.at": _CELL,
-    "arms[].in.at[]": _CELL,
+    "arms[].in.at": CELL,
+    "arms[].in.at[]": CELL,
     "arms[].in.heading": _HEADING,
     "arms[].out": _END,
-    "arms[].out.at": _CELL,
-    "arms[].out.at[]": _CELL,
+    "arms[].out.at": CELL,
+    "arms[].out.at[]": CELL,
     "arms[].out.heading": _HEADING,
-    "routes": f"a list of at most {ROUTE_LIMIT:,} routes",
-    "routes[]": 'an object with "from" and "idle"',
-    "routes[].from": _NAME,
-    "routes[].idle": _NAME,
-    "routes[].called": _NAME,
-    "routes[].waybill": _NAME,
-    "waivers": f"a list of at most {WAIVER_LIMIT:,} waivers",
-    "waivers[]": 'an object with "rule"',
-    "waivers[].rule": f"a word of 1 to {NAME_LIMIT} characters",
-    "waivers[].cells": f"a list of at most {CELL_LIMIT:,} cells",
-    "waivers[].cells[]": _CELL,
-    "waivers[].cells[][]": _CELL,
-    "waivers[].arms": f"a list of at most {ARM_LIMIT:,} names",
-    "waivers[].arms[]": _NAME,
-    "waivers[].reason": _TEXT,
-    "sheet": "an object",
-    "sheet.owner": _TEXT,
-    "sheet.number": _TEXT,
-    "sheet.revision": _TEXT,
-    "sheet.date": _TEXT,
-    "sheet.created_by": _TEXT,
-    "sheet.approved_by": _TEXT,
+    "routes": QT_TR_NOOP("a list of at most {routes:,} routes"),
+    "routes[]": QT_TR_NOOP('an object with "from" and "idle"'),
+    "routes[].from": NAME,
+    "routes[].idle": NAME,
+    "routes[].called": NAME,
+    "routes[].waybill": NAME,
+    "waivers": QT_TR_NOOP("a list of at most {waivers:,} waivers"),
+    "waivers[]": QT_TR_NOOP('an object with "rule"'),
+    "waivers[].rule": QT_TR_NOOP("a word of 1 to {name} characters"),
+    "waivers[].cells": QT_TR_NOOP("a list of at most {cells:,} cells"),
+    "waivers[].cells[]": CELL,
+    "waivers[].cells[][]": CELL,
+    "waivers[].arms": QT_TR_NOOP("a list of at most {arms:,} names"),
+    "waivers[].arms[]": NAME,
+    "waivers[].reason": TEXT,
+    "sheet": QT_TR_NOOP("an object"),
+    "sheet.owner": TEXT,
+    "sheet.number": TEXT,
+    "sheet.revision": TEXT,
+    "sheet.date": TEXT,
+    "sheet.created_by": TEXT,
+    "sheet.approved_by": TEXT,
+}
+_LIMITS: Final[dict[str, object]] = {
+    "parts": ", ".join(Part),
+    "pieces": PIECE_LIMIT,
+    "routes": ROUTE_LIMIT,
+    "waivers": WAIVER_LIMIT,
+    "cells": CELL_LIMIT,
 }
 
 
 def expected_at(place: str) -> str:
     """What may stand at a place such as ``pieces[3].at``."""
-    return _BY_PLACE[re.sub(r"\[\d+\]", "[]", place)]
+    return said_at(place, _BY_PLACE, _LIMITS)

@@ -10,6 +10,7 @@ from typing import Final
 from model.files.errors import PlaceError
 from model.files.opening import at_most
 from model.plan import ARM_LIMIT, PIECE_LIMIT
+from model.wording import tr
 
 FILE_LIMIT: Final = 256 * 1024 * 1024
 """Bytes in a file."""
@@ -31,9 +32,14 @@ def check_size(data: bytes) -> None:
     if len(data) > FILE_LIMIT:
         raise PlaceError("", at_most(FILE_LIMIT))
     if data.count(b'"part"') > PIECE_LIMIT:
-        raise PlaceError("pieces", f"at most {PIECE_LIMIT:,} pieces")
+        raise PlaceError("pieces", tr("at most {limit:,} pieces", limit=PIECE_LIMIT))
     if values_in(data) > VALUE_LIMIT:
-        raise PlaceError("", f"at most {VALUE_LIMIT:,} values")
+        raise PlaceError("", at_most_values(VALUE_LIMIT))
+
+
+def at_most_values(limit: int) -> str:
+    """What is expected where a file says too much."""
+    return tr("at most {limit:,} values", limit=limit)
 
 
 def values_in(data: bytes) -> int:

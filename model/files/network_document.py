@@ -5,12 +5,12 @@ What hangs on two values at once (a default and the ways) is left to the reading
 
 from __future__ import annotations
 
-import re
 from typing import Annotated, Final, Literal
 
 from msgspec import UNSET, Meta, Struct, UnsetType, field
 
 from model.files.document import Name, Text
+from model.files.places import NAME, SIDE, TEXT, said_at
 from model.network.network import (
     JUNCTION_LIMIT,
     LENGTH_LIMIT,
@@ -21,7 +21,8 @@ from model.network.network import (
     STATION_LIMIT,
     TRIP_LIMIT,
 )
-from model.plan import ARM_LIMIT, NAME_LIMIT, TEXT_LIMIT, Side
+from model.plan import ARM_LIMIT, NAME_LIMIT, Side
+from model.wording import QT_TR_NOOP
 
 FORMAT: Final = "platelayer-network"
 VERSION: Final = 1
@@ -111,59 +112,70 @@ OBJECTS_BELOW: Final[dict[type[Struct], dict[str, type[Struct]]]] = {
 }
 """The keys under which lists of further objects stand."""
 
-_NAME: Final = f"a name of 1 to {NAME_LIMIT} characters without control characters, comma or slash"
-_END: Final = "a station, or a junction and its arm with a slash between"
-_READER: Final = "a junction and its arm with a slash between"
-_MAP: Final = f"a place on the map: two numbers from -{MAP_LIMIT:,} to {MAP_LIMIT:,}"
-_TRIP: Final = 'an object with "from", "to" and "per_week"'
+_END: Final = QT_TR_NOOP("a station, or a junction and its arm with a slash between")
+_READER: Final = QT_TR_NOOP("a junction and its arm with a slash between")
+_MAP: Final = QT_TR_NOOP("a place on the map: two numbers from -{map:,} to {map:,}")
+_TRIP: Final = QT_TR_NOOP('an object with "from", "to" and "per_week"')
 
 _BY_PLACE: Final[dict[str, str]] = {
-    "": 'an object with "format" and "version"',
+    "": QT_TR_NOOP('an object with "format" and "version"'),
     "format": f'"{FORMAT}"',
     "version": str(VERSION),
-    "title": f"a text of at most {TEXT_LIMIT:,} characters",
-    "stations": f"a list of at most {STATION_LIMIT:,} stations",
-    "stations[]": 'an object with "name"',
-    "stations[].name": _NAME,
+    "title": TEXT,
+    "stations": QT_TR_NOOP("a list of at most {stations:,} stations"),
+    "stations[]": QT_TR_NOOP('an object with "name"'),
+    "stations[].name": NAME,
     "stations[].map": _MAP,
     "stations[].map[]": _MAP,
-    "junctions": f"a list of at most {JUNCTION_LIMIT:,} junctions",
-    "junctions[]": 'an object with "name", and "plan" or "readers"',
-    "junctions[].name": _NAME,
-    "junctions[].plan": f"the path of a plan file, 1 to {PATH_LIMIT:,} characters",
-    "junctions[].readers": f"a list of at most {ARM_LIMIT:,} readers",
-    "junctions[].readers[]": 'an object with "from" and "ways"',
-    "junctions[].readers[].from": _NAME,
-    "junctions[].readers[].ways": "a list of one or two arms",
-    "junctions[].readers[].ways[]": _NAME,
-    "junctions[].readers[].default": "null or one of the ways",
-    "junctions[].running_side": "left or right",
+    "junctions": QT_TR_NOOP("a list of at most {junctions:,} junctions"),
+    "junctions[]": QT_TR_NOOP('an object with "name", and "plan" or "readers"'),
+    "junctions[].name": NAME,
+    "junctions[].plan": QT_TR_NOOP("the path of a plan file, 1 to {path:,} characters"),
+    "junctions[].readers": QT_TR_NOOP("a list of at most {arms:,} readers"),
+    "junctions[].readers[]": QT_TR_NOOP('an object with "from" and "ways"'),
+    "junctions[].readers[].from": NAME,
+    "junctions[].readers[].ways": QT_TR_NOOP("a list of one or two arms"),
+    "junctions[].readers[].ways[]": NAME,
+    "junctions[].readers[].default": QT_TR_NOOP("null or one of the ways"),
+    "junctions[].running_side": SIDE,
     "junctions[].map": _MAP,
     "junctions[].map[]": _MAP,
-    "links": f"a list of at most {LINK_LIMIT:,} links",
-    "links[]": 'an object with "from", "to" and "length"',
+    "links": QT_TR_NOOP("a list of at most {links:,} links"),
+    "links[]": QT_TR_NOOP('an object with "from", "to" and "length"'),
     "links[].from": _END,
     "links[].to": _END,
-    "links[].length": f"a whole number from 1 to {LENGTH_LIMIT:,}",
-    "trips": f"a list of at most {TRIP_LIMIT:,} trips",
+    "links[].length": QT_TR_NOOP("a whole number from 1 to {length:,}"),
+    "trips": QT_TR_NOOP("a list of at most {trips:,} trips"),
     "trips[]": _TRIP,
-    "trips[].from": _NAME,
-    "trips[].to": _NAME,
-    "trips[].per_week": f"a number from 0 to {PER_WEEK_LIMIT:,}",
-    "pins": f"a list of at most {PIN_LIMIT:,} pins",
-    "pins[]": 'an object with "reader"',
+    "trips[].from": NAME,
+    "trips[].to": NAME,
+    "trips[].per_week": QT_TR_NOOP("a number from 0 to {per_week:,}"),
+    "pins": QT_TR_NOOP("a list of at most {pins:,} pins"),
+    "pins[]": QT_TR_NOOP('an object with "reader"'),
     "pins[].reader": _READER,
-    "pins[].default": _NAME,
-    "pins[].name": _NAME,
-    "ways": f"a list of at most {PIN_LIMIT:,} ways",
-    "ways[]": 'an object with "from", "to" and "via"',
-    "ways[].from": _NAME,
-    "ways[].to": _NAME,
-    "ways[].via": f"a list of at most {VIA_LIMIT:,} arms",
+    "pins[].default": NAME,
+    "pins[].name": NAME,
+    "ways": QT_TR_NOOP("a list of at most {pins:,} ways"),
+    "ways[]": QT_TR_NOOP('an object with "from", "to" and "via"'),
+    "ways[].from": NAME,
+    "ways[].to": NAME,
+    "ways[].via": QT_TR_NOOP("a list of at most {via:,} arms"),
     "ways[].via[]": _READER,
+}
+_LIMITS: Final[dict[str, object]] = {
+    "stations": STATION_LIMIT,
+    "junctions": JUNCTION_LIMIT,
+    "links": LINK_LIMIT,
+    "trips": TRIP_LIMIT,
+    "pins": PIN_LIMIT,
+    "via": VIA_LIMIT,
+    "path": PATH_LIMIT,
+    "map": MAP_LIMIT,
+    "length": LENGTH_LIMIT,
+    "per_week": PER_WEEK_LIMIT,
 }
 
 
 def expected_at(place: str) -> str:
     """What may stand at a place such as ``links[3].length``."""
-    return _BY_PLACE[re.sub(r"\[\d+\]", "[]", place)]
+    return said_at(place, _BY_PLACE, _LIMITS)

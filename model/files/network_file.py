@@ -10,10 +10,10 @@ from msgspec import DecodeError, ValidationError
 
 from model.collector import collector_paused
 from model.files.careful import WrittenFloat, careful_json
-from model.files.decoding import WHOLE_FLOAT, check_header, place_and_missing
+from model.files.decoding import WHOLE_FLOAT, at_most_unknown, check_header, place_and_missing
 from model.files.document import Header
 from model.files.errors import PlaceError, PlanFileError
-from model.files.limits import UNKNOWN_LIMIT, values_in
+from model.files.limits import UNKNOWN_LIMIT, at_most_values, values_in
 from model.files.network_document import FORMAT, OBJECTS_BELOW, NetworkDoc, expected_at
 from model.files.network_encoding import network_bytes
 from model.files.network_reading import network_of_document
@@ -23,6 +23,7 @@ from model.files.unknown_keys import unknown_keys
 from model.network.drawn import with_plan
 from model.network.network import JunctionSpec, Network
 from model.plan import Plan
+from model.wording import tr
 
 __all__ = ["network_bytes", "parse_network", "read_network", "with_plans"]
 
@@ -82,7 +83,7 @@ def _drawn(
         plan = plans.get(path) or plans.setdefault(path, read_plan(path))
     except PlanFileError as error:
         place = f"junctions[{index}].plan"
-        raise PlanFileError(name, place, f"a plan file that can be read; {error}") from error
+        raise PlanFileError(name, place, tr("a plan file that can be read; {error}", error=error)) from error
     return with_plan(junction, plan)
 
 
@@ -90,7 +91,7 @@ def _network(data: bytes) -> Network:
     if len(data) > FILE_LIMIT:
         raise PlaceError("", at_most(FILE_LIMIT))
     if values_in(data) > VALUE_LIMIT:
-        raise PlaceError("", f"at most {VALUE_LIMIT:,} values")
+        raise PlaceError("", at_most_values(VALUE_LIMIT))
     _check_quickly(data)
     value = careful_json(data)
     document = _document(value)
@@ -112,7 +113,7 @@ def _check_quickly(data: bytes) -> None:
         pass
     else:
         if values_in(data) - values_in(msgspec.json.encode(document)) > UNKNOWN_LIMIT:
-            raise PlaceError("", f"at most {UNKNOWN_LIMIT:,} values under keys of its own")
+            raise PlaceError("", at_most_unknown())
 
 
 def _document(value: Any) -> NetworkDoc:

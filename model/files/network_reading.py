@@ -20,6 +20,7 @@ from model.files.network_document import (
     TripDoc,
     WayDoc,
 )
+from model.files.reading import any_of
 from model.network.network import (
     JunctionSpec,
     Link,
@@ -32,6 +33,7 @@ from model.network.network import (
     WayPin,
 )
 from model.plan import Kept
+from model.wording import QT_TR_NOOP, tr
 
 T = TypeVar("T")
 
@@ -44,8 +46,14 @@ def network_of_document(document: NetworkDoc, kept: KeptByPlace, value: dict[str
 
     ``value``: the JSON of which the document was made.
     """
-    _check_each_once("pins", [pin.reader for pin in document.pins], "one pin a reader")
-    _check_each_once("ways", [(way.start, way.end) for way in document.ways], "one way for two stations")
+    _check_each_once(
+        "pins", [pin.reader for pin in document.pins], QT_TR_NOOP("one pin a reader; {other} is for the same")
+    )
+    _check_each_once(
+        "ways",
+        [(way.start, way.end) for way in document.ways],
+        QT_TR_NOOP("one way for two stations; {other} is for the same"),
+    )
     return Network(
         title=document.title,
         stations=tuple(_station(doc, kept.get(at, ())) for at, doc in _placed("stations", document.stations)),
@@ -69,7 +77,12 @@ def _station(doc: StationDoc, kept: Kept) -> Station:
 
 def _junction(doc: JunctionDoc, place: str, kept: KeptByPlace, raw: dict[str, Any]) -> JunctionSpec:
     readers = () if doc.readers is UNSET else doc.readers
-    _check_each_once(f"{place}.readers", [reader.start for reader in readers], "one reader an arm", ".from")
+    _check_each_once(
+        f"{place}.readers",
+        [reader.start for reader in readers],
+        QT_TR_NOOP("one reader an arm; {other} is for the same"),
+        ".from",
+    )
     checked = tuple(
         _reader(reader, at, kept.get(at, ())) for at, reader in _placed(f"{place}.readers", readers)
     )
@@ -83,9 +96,10 @@ def _junction(doc: JunctionDoc, place: str, kept: KeptByPlace, raw: dict[str, An
 
 def _reader(doc: ReaderDoc, place: str, kept: Kept) -> ReaderSpec:
     if len(set(doc.ways)) < len(doc.ways):
-        raise PlaceError(f"{place}.ways", "two arms, not one arm twice")
+        raise PlaceError(f"{place}.ways", tr("two arms, not one arm twice"))
     if doc.default is not None and doc.default not in doc.ways:
-        raise PlaceError(f"{place}.default", f"null or one of the ways, {' or '.join(doc.ways)}")
+        expected = tr("null or one of the ways, {ways}", ways=any_of(doc.ways))
+        raise PlaceError(f"{place}.default", expected)
     return ReaderSpec(doc.start, doc.ways, doc.default, kept=kept)
 
 
@@ -119,8 +133,9 @@ def _plain(number: float) -> int | float:
 
 
 def _check_each_once(place: str, keys: Iterable[Hashable], expected: str, below: str = "") -> None:
+    """``expected`` is looked up, and told of the ``{other}`` that was there before."""
     first: dict[Hashable, int] = {}
     for index, key in enumerate(keys):
         earlier = first.setdefault(key, index)
         if earlier != index:
-            raise PlaceError(f"{place}[{index}]{below}", f"{expected}; {place}[{earlier}] is for the same")
+            raise PlaceError(f"{place}[{index}]{below}", tr(expected, other=f"{place}[{earlier}]"))

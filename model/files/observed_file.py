@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import re
 from collections.abc import Iterator
 from typing import Annotated, Final
 
@@ -16,7 +15,8 @@ from model.files.decoding import place_and_missing
 from model.files.document import Name
 from model.files.errors import PlaceError, PlanFileError
 from model.files.opening import bytes_of
-from model.plan import NAME_LIMIT
+from model.files.places import NAME, said_at
+from model.wording import QT_TR_NOOP, tr
 
 SIZE_LIMIT: Final = 16 * 1024 * 1024
 """Bytes in a file."""
@@ -33,14 +33,15 @@ class _Doc(Struct):
     runs: Annotated[list[_RunDoc], Meta(max_length=RUN_LIMIT)]
 
 
-_NAME: Final = f"a name of 1 to {NAME_LIMIT} characters without control characters, comma or slash"
 _EXPECTED: Final[dict[str, str]] = {
-    "": 'an object with "runs"',
-    "runs": f"a list of at most {RUN_LIMIT:,} runs",
-    "runs[]": 'an object with "from", "waybill" and "saw"',
-    "runs[].from": _NAME,
-    "runs[].waybill": f"null or {_NAME}",
-    "runs[].saw": _NAME,
+    "": QT_TR_NOOP('an object with "runs"'),
+    "runs": QT_TR_NOOP("a list of at most {runs:,} runs"),
+    "runs[]": QT_TR_NOOP('an object with "from", "waybill" and "saw"'),
+    "runs[].from": NAME,
+    "runs[].waybill": QT_TR_NOOP(
+        "null or a name of 1 to {name} characters without control characters, comma or slash"
+    ),
+    "runs[].saw": NAME,
 }
 
 
@@ -66,7 +67,7 @@ def _document(data: bytes) -> _Doc:
         return msgspec.convert(value, _Doc)
     except ValidationError as error:
         place, missing = place_and_missing(error)
-        raise PlaceError(place, missing or _EXPECTED[re.sub(r"\[\d+\]", "[]", place)]) from None
+        raise PlaceError(place, missing or said_at(place, _EXPECTED, {"runs": RUN_LIMIT})) from None
 
 
 def _observed(document: _Doc, commissioning: Commissioning) -> Iterator[Observed]:
@@ -75,9 +76,9 @@ def _observed(document: _Doc, commissioning: Commissioning) -> Iterator[Observed
     for index, doc in enumerate(document.runs):
         run = Run(doc.start, doc.waybill)
         if not commissioning.can_send(run):
-            raise PlaceError(f"runs[{index}].from", f"an arm by which carts come in; {doc.start} is none")
+            expected = tr("an arm by which carts come in; {arm} is none", arm=doc.start)
+            raise PlaceError(f"runs[{index}].from", expected)
         if doc.saw != STAYS and doc.saw not in outlets:
-            raise PlaceError(
-                f"runs[{index}].saw", f"an arm by which carts leave, or {STAYS}; {doc.saw} is none"
-            )
+            expected = tr("an arm by which carts leave, or {stays}; {arm} is none", stays=STAYS, arm=doc.saw)
+            raise PlaceError(f"runs[{index}].saw", expected)
         yield Observed(run, doc.saw)

@@ -6,6 +6,7 @@ import os
 import stat
 
 from model.files.errors import PlanFileError
+from model.wording import tr
 
 
 def bytes_of(path: str | os.PathLike[str], limit: int) -> bytes:
@@ -18,7 +19,8 @@ def bytes_of(path: str | os.PathLike[str], limit: int) -> bytes:
             data = b"" if size > limit else stream.read(limit + 1)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
-        raise PlanFileError(name, "the file itself", f"a file that can be read ({reason})") from error
+        expected = tr("a file that can be read ({reason})", reason=reason)
+        raise PlanFileError(name, tr("the file itself"), expected) from error
     if max(size, len(data)) > limit:
         raise PlanFileError(name, "", at_most(limit))
     return data
@@ -34,9 +36,10 @@ def check_ordinary(path: str | os.PathLike[str]) -> None:
     except (OSError, ValueError):
         return
     if not (stat.S_ISREG(mode) or stat.S_ISDIR(mode)):
-        raise PlanFileError(os.fspath(path), "the file itself", "an ordinary file, no pipe and no device")
+        expected = tr("an ordinary file, no pipe and no device")
+        raise PlanFileError(os.fspath(path), tr("the file itself"), expected)
 
 
 def at_most(limit: int) -> str:
     """What is expected where a file is too large."""
-    return f"at most {limit:,} bytes"
+    return tr("at most {limit:,} bytes", limit=limit)

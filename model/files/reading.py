@@ -15,6 +15,7 @@ from model.grid import Heading
 from model.parts import TRAITS, Part
 from model.pieces import Held, Piece, Pieces, slots_needed
 from model.plan import Arm, ArmEnd, Details, Plan, Route, SheetData, Waiver
+from model.wording import tr
 
 CONTAINERS: Final = tuple(part for part in Part if TRAITS[part].slots)
 OWN_KEYS: Final[dict[str, tuple[Part, ...]]] = {
@@ -45,7 +46,10 @@ def _piece(doc: PieceDoc, index: int) -> Piece:
     traits = TRAITS[doc.part]
     facing = traits.first_facing if doc.facing is UNSET else doc.facing
     if facing not in traits.facings:
-        raise PlaceError(f"pieces[{index}].facing", f"{_any_of(traits.facings)} for {doc.part}")
+        raise PlaceError(
+            f"pieces[{index}].facing",
+            tr("{facings} for {part}", facings=any_of(traits.facings), part=doc.part),
+        )
     if doc.delay is UNSET and doc.mode is UNSET and doc.wooden is UNSET and doc.holds is UNSET:
         return Piece(doc.part, doc.at, facing)
     return replace(Piece(doc.part, doc.at, facing), **_own(doc, index))
@@ -56,9 +60,10 @@ def _own(doc: PieceDoc, index: int) -> dict[str, Any]:
     own = {key: value for key in OWN_KEYS if (value := getattr(doc, key)) is not UNSET}
     for key in own:
         if doc.part not in OWN_KEYS[key]:
-            raise PlaceError(
-                f"pieces[{index}].{key}", f"this key only on {_any_of(OWN_KEYS[key])}, not on {doc.part}"
+            expected = tr(
+                "this key only on {parts}, not on {part}", parts=any_of(OWN_KEYS[key]), part=doc.part
             )
+            raise PlaceError(f"pieces[{index}].{key}", expected)
     if "holds" in own:
         own["holds"] = _holds(doc.part, own["holds"], index)
     return own
@@ -68,7 +73,7 @@ def _holds(part: Part, docs: tuple[HeldDoc, ...], index: int) -> tuple[Held, ...
     slots = TRAITS[part].slots
     holds = tuple(Held(doc.item, doc.count) for doc in docs)
     if slots_needed(holds) > slots:
-        raise PlaceError(f"pieces[{index}].holds", f"what {slots} slots can hold")
+        raise PlaceError(f"pieces[{index}].holds", what_slots_hold(slots))
     return holds
 
 
@@ -91,7 +96,7 @@ def _details(document: PlanDoc, kept: KeptByPlace) -> Details:
 
 def _arm(doc: ArmDoc, place: str, kept: KeptByPlace) -> Arm:
     if doc.enter is UNSET and doc.leave is UNSET:
-        raise PlaceError(place, 'at least one of "in" and "out"')
+        raise PlaceError(place, tr('at least one of "in" and "out"'))
     enter = None if doc.enter is UNSET else _end(doc.enter, f"{place}.in", kept)
     leave = None if doc.leave is UNSET else _end(doc.leave, f"{place}.out", kept)
     return Arm(doc.name, enter, leave, kept.get(place, ()))
@@ -133,7 +138,8 @@ def _two_in_one_cell(pieces: list[Piece]) -> PlaceError:
     for index, piece in enumerate(pieces):
         earlier = first.setdefault(piece.at, index)
         if earlier != index:
-            return PlaceError(f"pieces[{index}].at", f"a cell of its own; pieces[{earlier}] stands there")
+            expected = tr("a cell of its own; {other} stands there", other=f"pieces[{earlier}]")
+            return PlaceError(f"pieces[{index}].at", expected)
     raise AssertionError("no two pieces share a cell")
 
 
@@ -142,9 +148,16 @@ def _check_one_route_an_arm(routes: tuple[RouteDoc, ...]) -> None:
     for index, route in enumerate(routes):
         earlier = first.setdefault(route.start, index)
         if earlier != index:
-            raise PlaceError(f"routes[{index}].from", f"one route an arm; routes[{earlier}] begins there too")
+            expected = tr("one route an arm; {other} begins there too", other=f"routes[{earlier}]")
+            raise PlaceError(f"routes[{index}].from", expected)
 
 
-def _any_of(words: Iterable[str]) -> str:
+def any_of(words: Iterable[str]) -> str:
+    """``rail``, ``compare or subtract``, ``up, down or east``: words as files have them."""
     *most, last = words
-    return f"{', '.join(most)} or {last}" if most else str(last)
+    return tr("{words} or {last}", words=", ".join(most), last=last) if most else str(last)
+
+
+def what_slots_hold(slots: int) -> str:
+    """What is expected where a container is given more than it has room for."""
+    return tr("what {slots} slots can hold", slots=slots)

@@ -3,24 +3,25 @@
 from __future__ import annotations
 
 import os
-import re
 from typing import Annotated, Final
 
 import msgspec
 from msgspec import Meta, Struct, ValidationError
 
 from model.dry_run import Event, Fill, Lever, Load, Press, Script, Send, Timed
-from model.edits.words import counted
 from model.files.careful import careful_json
 from model.files.decoding import place_and_missing
 from model.files.document import COUNT_LIMIT, HeldDoc, Name
 from model.files.errors import PlaceError, PlanFileError
 from model.files.opening import bytes_of
-from model.grid import XZ_LIMIT, Y_HIGHEST, Y_LOWEST, Cell
+from model.files.places import CELL, COUNT, HELD, HOLDS, ITEM, NAME, TRUTH, said_at
+from model.files.reading import what_slots_hold
+from model.grid import Cell
 from model.parts import STACK, TRAITS
 from model.pieces import Held, slots_needed
 from model.plan import NAME_LIMIT, Plan
 from model.signals.items import CART_SLOTS
+from model.wording import QT_TR_NOOP, tr
 
 SIZE_LIMIT: Final = 16 * 1024 * 1024
 """Bytes in a file."""
@@ -65,36 +66,41 @@ class _Doc(Struct):
     probes: Annotated[list[Cell], Meta(max_length=PROBE_LIMIT)] = []
 
 
-_NAME: Final = f"a name of 1 to {NAME_LIMIT} characters without control characters, comma or slash"
-_CELL: Final = (
-    f"three whole numbers [x, y, z], x and z from {-XZ_LIMIT:,} to {XZ_LIMIT:,}, "
-    f"y from {Y_LOWEST:,} to {Y_HIGHEST:,}"
+_COUNT: Final = QT_TR_NOOP("a whole number from 0 to {count:,}")
+_WAYBILLS: Final = QT_TR_NOOP(
+    "an object of waybills, each with a whole number from 0 to {count:,}; "
+    "or a list of such objects, one a cart"
 )
-_COUNT: Final = f"a whole number from 0 to {COUNT_LIMIT:,}"
-_WAYBILLS: Final = f"an object of waybills, each with {_COUNT}; or a list of such objects, one a cart"
 _EXPECTED: Final[dict[str, str]] = {
-    "": 'an object with "events" and "probes"',
-    "probes": f"a list of at most {PROBE_LIMIT:,} cells",
-    "probes[]": _CELL,
-    "probes[][]": _CELL,
-    "events": f"a list of at most {EVENT_LIMIT:,} events",
-    "events[]": 'an object with "tick" and "do"',
-    "events[].do": "send, lever, button or fill",
-    "events[].tick": f"a whole number from 0 to {TICK_HIGHEST:,}",
-    "events[].arm": _NAME,
-    "events[].carts": f"a whole number from 1 to {CART_LIMIT:,}",
-    "events[].gap": f"a whole number from 0 to {GAP_LIMIT:,}",
+    "": QT_TR_NOOP('an object with "events" and "probes"'),
+    "probes": QT_TR_NOOP("a list of at most {probes:,} cells"),
+    "probes[]": CELL,
+    "probes[][]": CELL,
+    "events": QT_TR_NOOP("a list of at most {events:,} events"),
+    "events[]": QT_TR_NOOP('an object with "tick" and "do"'),
+    "events[].do": QT_TR_NOOP("send, lever, button or fill"),
+    "events[].tick": QT_TR_NOOP("a whole number from 0 to {ticks:,}"),
+    "events[].arm": NAME,
+    "events[].carts": QT_TR_NOOP("a whole number from 1 to {carts:,}"),
+    "events[].gap": QT_TR_NOOP("a whole number from 0 to {gap:,}"),
     "events[].waybills": _WAYBILLS,
     "events[].waybills[]": _WAYBILLS,
     "events[].waybills[...]": _COUNT,
     "events[].waybills[][...]": _COUNT,
-    "events[].at": _CELL,
-    "events[].at[]": _CELL,
-    "events[].on": "true or false",
-    "events[].holds": "a list of what the slots hold",
-    "events[].holds[]": 'an object with "item" and "count"',
-    "events[].holds[].item": f"waybill: and {_NAME}; or another word without control characters",
-    "events[].holds[].count": f"a whole number from 1 to {COUNT_LIMIT:,}",
+    "events[].at": CELL,
+    "events[].at[]": CELL,
+    "events[].on": TRUTH,
+    "events[].holds": HOLDS,
+    "events[].holds[]": HELD,
+    "events[].holds[].item": ITEM,
+    "events[].holds[].count": COUNT,
+}
+_LIMITS: Final[dict[str, object]] = {
+    "probes": PROBE_LIMIT,
+    "events": EVENT_LIMIT,
+    "ticks": TICK_HIGHEST,
+    "carts": CART_LIMIT,
+    "gap": GAP_LIMIT,
 }
 
 
@@ -123,7 +129,7 @@ def _document(data: bytes) -> _Doc:
         return msgspec.convert(value, _Doc)
     except ValidationError as error:
         place, missing = place_and_missing(error)
-        raise PlaceError(place, missing or _EXPECTED[re.sub(r"\[\d+\]", "[]", place)]) from None
+        raise PlaceError(place, missing or said_at(place, _EXPECTED, _LIMITS)) from None
 
 
 def _timed(doc: _EventDoc, place: str, plan: Plan) -> Timed:
@@ -143,7 +149,7 @@ def _event(doc: _EventDoc, place: str, plan: Plan) -> Event:
     part = plan.pieces.part_at(doc.at)
     slots = 0 if part is None else TRAITS[part].slots
     if slots and slots_needed(holds) > slots:
-        raise PlaceError(f"{place}.holds", f"what {slots} slots can hold")
+        raise PlaceError(f"{place}.holds", what_slots_hold(slots))
     return Fill(doc.at, holds)
 
 
@@ -152,7 +158,7 @@ def _loads(doc: _SendDoc, place: str) -> tuple[Load, ...]:
     if isinstance(doc.waybills, dict):
         return (_load(doc.waybills, place),) * doc.carts
     if len(doc.waybills) != doc.carts:
-        raise PlaceError(place, f"one entry a cart; the train has {counted(doc.carts, 'cart')}")
+        raise PlaceError(place, tr("one entry a cart; the train has %n cart(s)", "", doc.carts))
     return tuple(_load(waybills, f"{place}[{index}]") for index, waybills in enumerate(doc.waybills))
 
 
@@ -161,7 +167,11 @@ def _load(waybills: _Waybills, place: str) -> Load:
         try:
             msgspec.convert(name, Name)
         except ValidationError:
-            raise PlaceError(place, f"waybills, each {_NAME}") from None
+            expected = tr(
+                "waybills, each a name of 1 to {name} characters without control characters, comma or slash",
+                name=NAME_LIMIT,
+            )
+            raise PlaceError(place, expected) from None
     if sum(-(-count // STACK) for count in waybills.values()) > CART_SLOTS:
-        raise PlaceError(place, f"what the {CART_SLOTS} slots of a cart can hold")
+        raise PlaceError(place, tr("what the {slots} slots of a cart can hold", slots=CART_SLOTS))
     return tuple(waybills.items())

@@ -2412,6 +2412,50 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Expecting &apos;,&apos; delimiter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Expecting &apos;:&apos; delimiter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Expecting property name enclosed in double quotes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Expecting value</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Extra data</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Illegal trailing comma before end of array</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Illegal trailing comma before end of object</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Invalid \escape</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Invalid \uXXXX escape</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Invalid control character at</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Unterminated string starting at</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>rail</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3350,18 +3394,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{word}s (*{ending});;All files (*)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Open a {kind}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {kind} has no file yet.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>{path} is gone: it was deleted or renamed. What is open here is all there is of it; save it to keep it.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3375,18 +3407,6 @@
     </message>
     <message>
         <source>Opening {name}…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Save the {kind}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {kind} was not saved: {path} ends as a file of another kind does, and could not be opened again. Names of {kind}s end in {ending}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {kind} was not saved: {file} could not be written: {reason}. Nothing is lost: it is still open, and the file is as it was.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3446,15 +3466,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>The {word} that was open is unchanged.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{path} was not opened: {strerror}. {unchanged}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{file} was not opened: expected {expected}{where}. {unchanged}</source>
+        <source>Plans and networks ({endings});;All files (*)</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4648,6 +4660,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>en</source>
+        <comment>The ISO 639-1 code of the language into which all this is translated</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Document type</source>
         <translation type="unfinished"></translation>
     </message>
@@ -5304,7 +5321,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>The cards were not written</source>
+        <source>The cards could not be written to {file}: {reason}. The network is unchanged.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The graph could not be written to {file}: {reason}. The network is unchanged.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5312,23 +5333,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>The cards</source>
+        <source>The cards were not written: the plan of the network is not worked out yet.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Network as GraphML</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The graph</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{otherwise}: the plan of the network is not worked out yet.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{what} could not be written to {file}: {reason}. The network is unchanged.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -7092,6 +7101,326 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Add</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Added</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Changed</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Copy</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Copied</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Draw</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drew</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drop</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Dropped</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Erase</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Erased</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fit</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fitted</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fix</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fixed</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Gave</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lay</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Laid</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Left</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Make</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Made</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mirror</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mirrored</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Move</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Moved</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Paste</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pasted</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pin</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pinned</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Placed</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Re-wire</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Re-wired</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Read</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Read</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Remove</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Removed</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Rename</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Renamed</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reorder</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reordered</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Replace</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Replaced</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Set</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Set</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Settle</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Settled</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Start</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Started</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Swap</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Swapped</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Took</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turn</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turned</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Unpin</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Unpinned</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Wire</source>
+        <comment>Begins a step</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Wired</source>
+        <comment>Begins a step that is done</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>in and out</source>
         <translation type="unfinished"></translation>
     </message>
@@ -8747,6 +9076,640 @@ you place a block.</source>
         <translation type="unfinished">
             <numerusform></numerusform>
         </translation>
+    </message>
+    <message>
+        <source>Plans (*{ending});;All files (*)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open a plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Save the plan</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plan has no file yet.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plan was not saved: {path} ends as a file of another kind does, and could not be opened again. Names of plans end in {ending}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plan was not saved: {file} could not be written: {reason}. Nothing is lost: it is still open, and the file is as it was.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{path} was not opened: {reason}. The plan that was open is unchanged.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{file} was not opened: expected {expected} at {place}. The plan that was open is unchanged.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Networks (*{ending});;All files (*)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open a network</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Save the network</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The network has no file yet.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The network was not saved: {path} ends as a file of another kind does, and could not be opened again. Names of networks end in {ending}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The network was not saved: {file} could not be written: {reason}. Nothing is lost: it is still open, and the file is as it was.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{path} was not opened: {reason}. The network that was open is unchanged.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{file} was not opened: expected {expected} at {place}. The network that was open is unchanged.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A name cannot be empty.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A name has {limit} characters at most.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A name takes no comma and no slash.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>An item has 1 to {limit} characters.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A text has {limit:,} characters at most.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Text takes no control characters.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>JSON ({reason})</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>UTF-8 without a byte order mark; save it again without one</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>line {line}, byte {byte}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a number of at most 4,300 digits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>JSON, which has no {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>each key once; this one is doubled</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>whole characters; there is half of a surrogate pair</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>line {line}, column {column}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>at most {limit} lists and objects inside one another</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>at most {limit:,} values under keys of its own</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{known}; version {version} was written by a newer Platelayer</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the key &quot;{key}&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>top level</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{file}: {place}: expected {expected}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;at&quot; and &quot;heading&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>north, east, south or west</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;format&quot;, &quot;version&quot; and &quot;pieces&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {pieces:,} pieces</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;part&quot; and &quot;at&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>one of {parts}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>north, east, south, west, up or down</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>2, 4, 6 or 8</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>compare or subtract</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {arms:,} arms</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;name&quot; and at least one of &quot;in&quot; and &quot;out&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {routes:,} routes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;from&quot; and &quot;idle&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {waivers:,} waivers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;rule&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a word of 1 to {name} characters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {cells:,} cells</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {arms:,} names</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>at most {limit:,} pieces</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>at most {limit:,} values</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a station, or a junction and its arm with a slash between</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a junction and its arm with a slash between</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a place on the map: two numbers from -{map:,} to {map:,}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;from&quot;, &quot;to&quot; and &quot;per_week&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;format&quot; and &quot;version&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {stations:,} stations</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;name&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {junctions:,} junctions</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;name&quot;, and &quot;plan&quot; or &quot;readers&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the path of a plan file, 1 to {path:,} characters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {arms:,} readers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;from&quot; and &quot;ways&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of one or two arms</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>null or one of the ways</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {links:,} links</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;from&quot;, &quot;to&quot; and &quot;length&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a whole number from 1 to {length:,}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {trips:,} trips</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a number from 0 to {per_week:,}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {pins:,} pins</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;reader&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {pins:,} ways</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;from&quot;, &quot;to&quot; and &quot;via&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {via:,} arms</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a plan file that can be read; {error}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>one pin a reader; {other} is for the same</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>one way for two stations; {other} is for the same</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>one reader an arm; {other} is for the same</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>two arms, not one arm twice</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>null or one of the ways, {ways}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;runs&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {runs:,} runs</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;from&quot;, &quot;waybill&quot; and &quot;saw&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>null or a name of 1 to {name} characters without control characters, comma or slash</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an arm by which carts come in; {arm} is none</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an arm by which carts leave, or {stays}; {arm} is none</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a file that can be read ({reason})</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the file itself</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an ordinary file, no pipe and no device</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>at most {limit:,} bytes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>three whole numbers [x, y, z], x and z from -{xz:,} to {xz:,}, y from {lowest:,} to {highest:,}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a name of 1 to {name} characters without control characters, comma or slash</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a text of at most {text:,} characters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of what the slots hold</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;item&quot; and &quot;count&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>waybill: and a name of 1 to {name} characters without control characters, comma or slash; or another word without control characters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a whole number from 1 to {count:,}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>true or false</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>left or right</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{facings} for {part}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>this key only on {parts}, not on {part}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>at least one of &quot;in&quot; and &quot;out&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a cell of its own; {other} stands there</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>one route an arm; {other} begins there too</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{words} or {last}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>what {slots} slots can hold</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a whole number from 0 to {count:,}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object of waybills, each with a whole number from 0 to {count:,}; or a list of such objects, one a cart</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;events&quot; and &quot;probes&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {probes:,} cells</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {events:,} events</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>an object with &quot;tick&quot; and &quot;do&quot;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>send, lever, button or fill</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a whole number from 0 to {ticks:,}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a whole number from 1 to {carts:,}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a whole number from 0 to {gap:,}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>one entry a cart; the train has %n cart(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>waybills, each a name of 1 to {name} characters without control characters, comma or slash</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>what the {slots} slots of a cart can hold</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the torch at {torch} burns out</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it is not at rest {ticks} ticks after the train was sent</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the signal at {cell} stays at {after}, and was {before}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the reader at {cell} has {after} items, and had {before}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>readers took {own} of {waybill} from %n cart(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>a reader took {name}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{run}: {faults}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>which of the rails at {one} and {other} turns first decides something</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>where {first} comes before {second} within a tick, {fault}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{arm} called</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{arm} idle</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message numerus="yes">
+        <source>%n cart(s) with gap {gap}</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>the first alone with the waybill</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>with waybills for others</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{train}, {count} times</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{first}, then {second}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the cart left the track at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>cart {carts} left the track at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>carts {carts} left the track at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the cart was stopped by a block at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>cart {carts} was stopped by a block at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>carts {carts} were stopped by a block at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the cart ran into another at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>cart {carts} ran into another at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>carts {carts} ran into another at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the cart got no further at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>cart {carts} got no further at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>carts {carts} got no further at {cell}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the cart came to {arm}, not to {goal}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>cart {carts} came to {arm}, not to {goal}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>carts {carts} came to {arm}, not to {goal}</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 </TS>

@@ -9,25 +9,19 @@ from typing import Final
 
 from model.dry_run import Arrival, DryRun, EventRefused, Lost, Why
 from model.dry_run.carts import TICKS_A_CELL
-from model.edits.words import counted
 from model.grid import Cell
 from model.parts import RAILS, SIGNAL_PARTS, Part
 from model.plan import Plan
-from model.rules.words import listed
 from model.signals.items import items_in
 from model.wiring.proof.runs import Drive, Run
 from model.wiring.proof.ways import takes_from_carts
+from model.wiring.proof.words import elsewhere_words, lost_words
+from model.wording import tr
 
 TICKS_LEFT: Final = 2_000
 """Ticks that a train may take beside those in which a cart crosses every rail of the plan four times."""
 LOOKS: Final = 100
 """Ticks from look to look at the torches: one that has burnt out stays out for longer."""
-LOST: Final = {
-    Why.LEAVES_TRACK: "left the track",
-    Why.STOPPED: "was stopped by a block",
-    Why.COLLISION: "ran into another",
-    Why.RUNNING: "got no further",
-}
 
 
 class Bench:
@@ -77,11 +71,11 @@ class Bench:
         self._sent += len(drive.send.loads)
         self.unsure = [unsure.at for unsure in run.unsure]
         yield from self._carts(drive, first, run.arrivals[arrived:], [*run.lost[lost:], *run.running])
-        yield from (f"the torch at {torch} burns out" for torch in burnt)
+        yield from (tr("the torch at {torch} burns out", torch=torch) for torch in burnt)
         if run.is_quiet:
             yield from self._not_at_rest()
         else:
-            yield f"it is not at rest {run.tick - begun} ticks after the train was sent"
+            yield tr("it is not at rest {ticks} ticks after the train was sent", ticks=run.tick - begun)
         if drive.route.called:
             self._measure(drive, begun)
 
@@ -100,15 +94,16 @@ class Bench:
     def _carts(
         self, drive: Drive, first: int, arrivals: Sequence[Arrival], lost: Sequence[Lost]
     ) -> Iterator[str]:
-        astray: dict[str, list[int]] = {}
+        of = len(drive.send.loads)
+        missing: dict[tuple[Why, Cell], list[int]] = {}
         for one in lost:
-            astray.setdefault(f"{LOST[one.why]} at {one.at}", []).append(one.cart - first)
+            missing.setdefault((one.why, one.at), []).append(one.cart - first)
+        elsewhere: dict[str, list[int]] = {}
         for arrival in arrivals:
             if arrival.arm != drive.route.goal:
-                said = f"came to {arrival.arm}, not to {drive.route.goal}"
-                astray.setdefault(said, []).append(arrival.cart - first)
-        for said, carts in astray.items():
-            yield f"{_named(drive, carts)} {said}"
+                elsewhere.setdefault(arrival.arm, []).append(arrival.cart - first)
+        yield from (lost_words(why, cell, carts, of) for (why, cell), carts in missing.items())
+        yield from (elsewhere_words(arm, drive.route.goal, carts, of) for arm, carts in elsewhere.items())
         if not lost:
             yield from _taken(drive, arrivals)
 
@@ -118,11 +113,21 @@ class Bench:
         before_outputs, before_counts = self._rest
         for cell, before, after in zip(self._outputs, before_outputs, outputs, strict=True):
             if before != after:
-                yield f"the signal at {cell} stays at {after}, and was {before}"
+                yield tr(
+                    "the signal at {cell} stays at {after}, and was {before}",
+                    cell=cell,
+                    after=after,
+                    before=before,
+                )
                 break
         for cell, before, after in zip(self._readers, before_counts, counts, strict=True):
             if before != after:
-                yield f"the reader at {cell} has {after} items, and had {before}"
+                yield tr(
+                    "the reader at {cell} has {after} items, and had {before}",
+                    cell=cell,
+                    after=after,
+                    before=before,
+                )
 
     def _state(self) -> tuple[list[int], list[int]]:
         run = self._run
@@ -136,14 +141,6 @@ class Bench:
         self.headways[drive.route.start] = max(ticks, self.headways.get(drive.route.start, 0))
 
 
-def _named(drive: Drive, carts: Sequence[int]) -> str:
-    """``the cart``, ``cart 2``, ``carts 1, 2 and 3``: those of a train by their place in it, from 0."""
-    names = [str(cart + 1) for cart in sorted(carts)]
-    if len(drive.send.loads) == 1:
-        return "the cart"
-    return f"cart {names[0]}" if len(names) == 1 else f"carts {listed(names)}"
-
-
 def _taken(drive: Drive, arrivals: Sequence[Arrival]) -> Iterator[str]:
     """Each reader on the way takes its own waybill only, one of a cart at most, and none where none calls."""
     left = [dict(arrival.carries) for arrival in sorted(arrivals, key=lambda arrival: arrival.cart)]
@@ -153,5 +150,5 @@ def _taken(drive: Drive, arrivals: Sequence[Arrival]) -> Iterator[str]:
     carts = len(drive.send.loads)
     own = 0 if drive.waybill is None else taken.pop(drive.waybill)
     if not min(1, drive.takers) <= own <= carts * drive.takers:
-        yield f"readers took {own} of {drive.waybill} from {counted(carts, 'cart')}"
-    yield from (f"a reader took {name}" for name, count in taken.items() if count)
+        yield tr("readers took {own} of {waybill} from %n cart(s)", "", carts, own=own, waybill=drive.waybill)
+    yield from (tr("a reader took {name}", name=name) for name, count in taken.items() if count)

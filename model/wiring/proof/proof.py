@@ -15,6 +15,7 @@ from model.plan import Plan, plan_of
 from model.routing.junction import Junction
 from model.wiring.proof.bench import Bench
 from model.wiring.proof.runs import Run, runs_of
+from model.wording import tr
 
 
 class Headway(Struct, frozen=True):
@@ -53,7 +54,7 @@ def prove(plan: Plan) -> Iterator[Proof]:
     for number, run in enumerate(runs, start=1):
         faults = bench.faults(run) or otherwise.faults(run, bench.unsure)
         if faults:
-            failed.append(f"{run.words}: {'; '.join(faults)}")
+            failed.append(tr("{run}: {faults}", run=run.words, faults="; ".join(faults)))
         else:
             passed += 1
         headways = tuple(Headway(arm, ticks) for arm, ticks in bench.headways.items())
@@ -71,13 +72,25 @@ class _Otherwise:
         """What goes wrong the other way round; rails are not tried so: their shapes hang on the order."""
         for one, other in unsure:
             if self._plan.pieces.part_at(one) in RAILS:
-                return [f"which of the rails at {one} and {other} turns first decides something"]
+                said = tr(
+                    "which of the rails at {one} and {other} turns first decides something",
+                    one=one,
+                    other=other,
+                )
+                return [said]
         if not unsure:
             return []
         self._bench = self._bench or Bench(_other_way_round(self._plan))
         one, other = unsure[0]
-        where = f"where {other} comes before {one} within a tick, "
-        return [where + fault for fault in self._bench.faults(run)]
+        return [
+            tr(
+                "where {first} comes before {second} within a tick, {fault}",
+                first=other,
+                second=one,
+                fault=fault,
+            )
+            for fault in self._bench.faults(run)
+        ]
 
 
 def _other_way_round(plan: Plan) -> Plan:

@@ -16,6 +16,7 @@ from model.routing.control import WantedRoute
 from model.routing.junction import Junction
 from model.routing.waybills import waybill_of
 from model.wiring.proof.ways import meets_itself, waybills_on, waybills_taken
+from model.wording import tr
 
 SIZES: Final = (2, 3, 4, 5)
 """Carts in a train."""
@@ -45,14 +46,15 @@ class Drive(Struct, frozen=True):
     @property
     def words(self) -> str:
         """``Quay called, 3 carts with gap 2``."""
-        send, train = self.send, ""
+        send, arm = self.send, self.route.start
+        said = [tr("{arm} called", arm=arm) if self.route.called else tr("{arm} idle", arm=arm)]
         if len(send.loads) > 1:
-            train = f", {len(send.loads)} carts with gap {send.gap}"
+            said.append(tr("%n cart(s) with gap {gap}", "", len(send.loads), gap=send.gap))
         if len(set(send.loads)) > 1:
-            train += ", the first alone with the waybill"
+            said.append(tr("the first alone with the waybill"))
         elif send.loads[0] != _load(self.waybill):
-            train += ", with waybills for others"
-        return f"{self.route.start} {'called' if self.route.called else 'idle'}{train}"
+            said.append(tr("with waybills for others"))
+        return ", ".join(said)
 
 
 class Run(Struct, frozen=True):
@@ -67,8 +69,10 @@ class Run(Struct, frozen=True):
         """All its trains in words, those that are the same told once."""
         first = self.drives[0].words
         if len(self.drives) > 2:
-            return f"{first}, {len(self.drives)} times"
-        return ", then ".join(drive.words for drive in self.drives)
+            return tr("{train}, {count} times", train=first, count=len(self.drives))
+        if len(self.drives) == 1:
+            return first
+        return tr("{first}, then {second}", first=first, second=self.drives[1].words)
 
 
 def runs_of(junction: Junction) -> tuple[Run, ...]:

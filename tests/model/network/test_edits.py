@@ -221,7 +221,7 @@ def test_the_example_can_be_renamed_and_taken_apart() -> None:
 def test_what_edits_leave_can_be_written_and_undone(network: Network, data: st.DataObject) -> None:
     for _ in range(4):
         try:
-            change = _any_edit(network, data)
+            change = any_edit(network, data)
         except (EditRefused, IndexError):
             continue
         assert change.inverse().after == change.before == network
@@ -230,7 +230,7 @@ def test_what_edits_leave_can_be_written_and_undone(network: Network, data: st.D
         assert parse_network(network_bytes(network), "again") == network
 
 
-def _any_edit(network: Network, data: st.DataObject) -> NetworkChange:
+def any_edit(network: Network, data: st.DataObject) -> NetworkChange:
     """An edit that may be refused, or ask for a thing that is not there."""
     place, name, key = data.draw(st.integers(0, 3)), data.draw(NAMES), data.draw(READER_KEYS)
     readers = (ReaderSpec(name, ("South", "West")),)
