@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QNativeGestureEvent, QPainter, QPaintEvent, QRegion, QShowEvent, QWheelEvent
+from PySide6.QtGui import (
+    QNativeGestureEvent,
+    QPainter,
+    QPaintEvent,
+    QRegion,
+    QResizeEvent,
+    QShowEvent,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QWidget
 
 from app import theme as themes
@@ -81,6 +89,7 @@ class Canvas(QWidget):
 
     def _connect(self) -> None:
         self.document.details_changed.connect(self.update)
+        self.document.changed.connect(lambda *_: self.navigator.forget_fit())
         self.document.levels.changed.connect(self.update)
         self.document.junction_updated.connect(self._take_junction)
         self._paint_rest.timeout.connect(self.update)
@@ -354,6 +363,11 @@ class Canvas(QWidget):
         if not event.spontaneous() and not self._was_shown:
             self._was_shown = True
             self.fit_all()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """What was fitted stays fitted."""
+        super().resizeEvent(event)
+        self.navigator.take_size()
 
     def event(self, event: QEvent) -> bool:
         """Takes pinches; keeps Tab for the window."""

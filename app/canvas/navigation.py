@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import QEasingCurve, QObject, QPointF, QRect, Qt, QVariantAnimation, Signal
@@ -46,6 +47,8 @@ class Navigator(QObject):
         self._turned = 0
         self._pinched = 0.0
         self._grip: QPointF | None = None
+        self._fitted = self.view
+        self._fit_again: Callable[[], None] | None = None
         self._glided_from = self.view
         self._glide = QVariantAnimation(self)
         self._glide.setDuration(GLIDE)
@@ -135,6 +138,22 @@ class Navigator(QObject):
         """Shows an area whole and in the middle, no larger than 100 %."""
         scale = fitting_step(area, self._free.width() - 2 * BESIDE, self._free.height() - 2 * ABOVE)
         self._centre(Viewport(scale), area)
+        self.keep_fitted(lambda: self.fit(area))
+
+    def keep_fitted(self, fit_again: Callable[[], None]) -> None:
+        """What was just fitted is fitted again when the widget is resized, until the view is moved."""
+        self._fitted, self._fit_again = self.view, fit_again
+
+    def forget_fit(self) -> None:
+        """What was fitted is not what it was: the view stays where it is."""
+        self._fit_again = None
+
+    def take_size(self) -> None:
+        """The widget was resized."""
+        if self._fit_again is not None and self.view == self._fitted:
+            self._fit_again()
+            # All moves with the edges of the widget; nothing glides besides.
+            self._glide.stop()
 
     def bring_into_sight(self, area: Area) -> None:
         """Centres an area, unless it is all in sight; zooms out only where it has no room."""

@@ -51,7 +51,8 @@ def _paint_columns(
     every = _step(view.scale, max(_wide(seen.west), _wide(seen.east)) + 6, view.scale < 12)
     for x in range(seen.west + (-seen.west) % every, seen.east + 1, every):
         middle = QPointF(view.corner(x, 0)[0] + view.scale / 2, TOP / 2 - 0.5)
-        draw_centred(painter, middle, figures(x), FIGURE, theme.ink2)
+        if _is_whole(middle.x(), _wide(x), LEFT, size.width()):
+            draw_centred(painter, middle, figures(x), FIGURE, theme.ink2)
     if seen.west <= own <= seen.east:
         left = view.corner(own, 0)[0]
         wide = max(view.scale, round(_wide(own)) + 10)
@@ -65,7 +66,8 @@ def _paint_rows(painter: QPainter, size: QRect, view: Viewport, seen: Area, own:
     every = _step(view.scale, longest + 6 if stands else FIGURE + 5, view.scale < 12)
     for z in range(seen.north + (-seen.north) % every, seen.south + 1, every):
         middle = QPointF((LEFT - 1) / 2, view.corner(0, z)[1] + view.scale / 2)
-        _draw_row(painter, middle, z, theme.ink2, stands)
+        if _is_whole(middle.y(), _wide(z) if stands else FIGURE, TOP, size.height()):
+            _draw_row(painter, middle, z, theme.ink2, stands)
     if seen.north <= own <= seen.south:
         top = view.corner(0, own)[1]
         high = max(view.scale, round(_wide(own)) + 10 if stands else FIGURE + 5)
@@ -91,6 +93,11 @@ def _draw_row(
 def _paint_own(painter: QPainter, box: QRect, own: int, theme: Theme) -> None:
     painter.fillRect(box, theme.ink)
     draw_centred(painter, _middle(box), figures(own), FIGURE, theme.paper, bold=True, widest=box.width() - 2)
+
+
+def _is_whole(middle: float, extent: float, low: int, high: int) -> bool:
+    """Whether a figure lies all on its ruler; of one that is cut, the rest would be read as another."""
+    return middle - extent / 2 >= low and middle + extent / 2 <= high
 
 
 def _middle(box: QRect) -> QPointF:

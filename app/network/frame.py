@@ -32,7 +32,6 @@ WIDE_SIDE, NARROW_SIDE = 440, 408
 SHARES: Final = (540, 260)
 """Of the height of the side panel, for the lists and the findings."""
 NARROW_BELOW: Final = 1280
-WORDLESS_TOOLS_BELOW: Final = 1180
 NETWORK_PANEL_SET: Final = PanelSet("network_panels", ("summary", "side"), Arrangement(side=0, shares=SHARES))
 
 
@@ -104,7 +103,6 @@ class NetworkFrame(QWidget):
         """Fold what does not fit into a window of that width, in pixels."""
         side = self._arrangement.side or (NARROW_SIDE if width < NARROW_BELOW else WIDE_SIDE)
         self._across.setSizes((max(0, width - side), side))
-        self.tools.set_words_shown(width >= WORDLESS_TOOLS_BELOW)
 
     def _take(self, **sizes: int | tuple[int, int]) -> None:
         """Remember what the user drew to another size."""

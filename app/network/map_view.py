@@ -12,6 +12,7 @@ from PySide6.QtGui import (
     QMouseEvent,
     QNativeGestureEvent,
     QPaintEvent,
+    QResizeEvent,
     QShowEvent,
     QWheelEvent,
 )
@@ -232,6 +233,7 @@ class MapView(QWidget):
         self.update()
 
     def _follow(self, change: NetworkChange, _touched: object) -> None:
+        self.navigator.forget_fit()
         self.hands.interrupt()
         self._hovered = None
         self.choose(followed(self.selection, change.before, change.after))
@@ -290,6 +292,11 @@ class MapView(QWidget):
         if not event.spontaneous() and not self._was_shown:
             self._was_shown = True
             self.fit_all()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """What was fitted stays fitted."""
+        super().resizeEvent(event)
+        self.navigator.take_size()
 
     def event(self, event: QEvent) -> bool:
         """Takes pinches; keeps Tab for the window."""

@@ -34,4 +34,5 @@ class MapNavigator(Navigator):
                 middle = taken.center() / scale
                 at = self.room.center()
                 self.glide(Viewport(scale).centred(middle.x(), middle.y(), at.x(), at.y()))
+                self.keep_fitted(lambda: self.fit_box(area, box))
                 return

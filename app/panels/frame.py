@@ -36,7 +36,6 @@ from app.translation import QT_TR_NOOP, tr
 
 NARROW_TRAY_BELOW: Final = 1280
 FOLDED_STRIP_BELOW: Final = 1100
-WORDLESS_TOOLS_BELOW: Final = 1440
 LEAST_PLAN: Final = 360
 """Px that the plan and its levels keep, however wide the side panel is drawn."""
 DIAGRAM_SHARE: Final = 0.36
@@ -109,7 +108,7 @@ class Frame(QWidget):
         column.addLayout(self._middle(view), 1)
         column.addWidget(hairline())
         column.addWidget(panels.status)
-        self.fold_for(WORDLESS_TOOLS_BELOW)
+        self.fold_for(NARROW_TRAY_BELOW)
         self._order_focus(view)
         for split in (self._across, self._split):
             split.splitterMoved.connect(lambda _place, _index: self._take_sizes())
@@ -142,7 +141,6 @@ class Frame(QWidget):
         # The modules never fold, so what lies beside them is as narrow as in a narrower window.
         lacking = WIDE - NARROW if narrow and not self._panels.modules.isHidden() else 0
         self._panels.orientations.set_folded(width - lacking < FOLDED_STRIP_BELOW or has_diagram)
-        self.tools.set_words_shown(width >= WORDLESS_TOOLS_BELOW)
 
     def show_timing(self, shown: bool) -> None:
         """Show or hide the timing diagram under the plan."""

@@ -15,7 +15,7 @@ WIDTH: Final = 348
 MOST: Final = 640
 """As wide as it comes, and as wide as it can be drawn, in px."""
 TAB: Final = 34
-BESIDE, BESIDE_LEAST = 30, 19
+BESIDE, BESIDE_LEAST = 30, 18
 """px beside the words of a tab, where there is room, and where there are many tabs."""
 SHARES: Final = (416, 384)
 """Of the height, above and below."""
@@ -23,17 +23,17 @@ SHARES_WITH_EXTRA: Final = (330, 250, 220)
 """The same under a panel that comes and goes."""
 
 
+def _bold_width(text: str) -> int:
+    return QFontMetrics(font(12, True)).horizontalAdvance(text)
+
+
 class _TabBar(QTabBar):
     """Tabs wide enough for their words in bold, so that choosing one moves none."""
 
     def tabSizeHint(self, index: int) -> QSize:
-        metrics = QFontMetrics(font(12, True))
-        words = [metrics.horizontalAdvance(self.tabText(at)) for at in range(self.count())]
+        words = [_bold_width(self.tabText(at)) for at in range(self.count())]
         beside = max(BESIDE_LEAST, min(BESIDE, (WIDTH - sum(words)) // len(words)))
         return QSize(words[index] + beside, TAB)
-
-    def minimumTabSizeHint(self, index: int) -> QSize:
-        return self.tabSizeHint(index)
 
 
 class Tabs(QTabWidget):
@@ -49,7 +49,7 @@ class Tabs(QTabWidget):
         bar.setAccessibleName(name)
         bar.setExpanding(False)
         bar.setDrawBase(False)
-        bar.setElideMode(Qt.TextElideMode.ElideNone)
+        bar.setElideMode(Qt.TextElideMode.ElideRight)
         bar.setUsesScrollButtons(False)
         self.setTabBar(bar)
         # Else Tab would find the whole besides its bar, be sent back to the bar, and never leave the panel.
@@ -59,6 +59,11 @@ class Tabs(QTabWidget):
         self.panels = list(panels.values())
         for title, widget in panels.items():
             self.addTab(widget, tr(title))
+
+    @property
+    def least_width(self) -> int:
+        """Px in which all titles can be read, each with a figure."""
+        return sum(_bold_width(f"{tr(title)}  0") + BESIDE_LEAST for title in self._titles)
 
     def show_count(self, title: str, count: int | None) -> None:
         """Put a figure behind a tab's title, or none while it is not known."""
@@ -91,7 +96,7 @@ class SidePanel(QWidget):
     ) -> None:
         super().__init__(parent)
         panel(self)
-        self.setMinimumWidth(WIDTH)
+        self.setMinimumWidth(min(MOST, max(WIDTH, upper.least_width, lower.least_width)))
         self.setMaximumWidth(MOST)
         self.upper_tabs, self.lower_tabs = upper, lower
         self._extra: QWidget | None = None

@@ -78,7 +78,10 @@ class SwitchesPanel(QWidget):
             return
         metrics = QFontMetrics(font(11))
         widest = max((metrics.horizontalAdvance(str(switch.at)) for switch in switches), default=0)
-        self.table.set_widths((44, min(max(widest + 12, 68), WIDEST_CELL), 44, 60, 46, 0))
+        cell = min(max(widest + 12, 68), WIDEST_CELL)
+        self.table.set_widths(
+            (44, cell, 44, 60, 46, 0), {IDLE: (tr("rests"),), CALLED_BY: (tr("not wired"),)}
+        )
         self.table.setVisible(bool(switches))
         self.table.fit_rows()
 

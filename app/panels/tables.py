@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import Final
 
 from PySide6.QtCore import QAbstractItemModel, QModelIndex, QRect, QSize, Qt
-from PySide6.QtGui import QKeyEvent, QPainter
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import QHeaderView, QStyledItemDelegate, QStyleOptionViewItem, QTableView, QWidget
 
 from app import theme as themes
@@ -16,6 +18,11 @@ from app.panels.table_model import Index
 
 ROW: Final = 32
 HEADER: Final = 28
+SMALL: Final = 11
+"""Size of the letters of titles and most cells, in px."""
+BESIDE: Final = 6
+"""px left of what stands in a cell, and about as many right of it."""
+NOTHING: Final[Mapping[int, Sequence[str]]] = MappingProxyType({})
 
 
 class Table(QTableView):
@@ -23,6 +30,8 @@ class Table(QTableView):
 
     def __init__(self, name: str, model: QAbstractItemModel, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._widths: tuple[int, ...] = ()
+        self._wanted: tuple[int, ...] = ()
         self.setAccessibleName(name)
         self.setModel(model)
         self.setShowGrid(False)
@@ -40,6 +49,7 @@ class Table(QTableView):
         header.setFixedHeight(HEADER)
         header.setMinimumSectionSize(16)
         header.setHighlightSections(False)
+        header.setTextElideMode(Qt.TextElideMode.ElideRight)
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
 
     def fit_rows(self) -> None:
@@ -51,15 +61,41 @@ class Table(QTableView):
         if self.state() == QTableView.State.EditingState:
             self.setCurrentIndex(QModelIndex())
 
-    def set_widths(self, widths: tuple[int, ...]) -> None:
-        """Fixed widths in pixels; 0 shares out the rest."""
-        header = self.horizontalHeader()
+    def set_widths(self, widths: tuple[int, ...], words: Mapping[int, Sequence[str]] = NOTHING) -> None:
+        """Least widths in pixels; 0 shares out the rest.
+
+        Where there is room, a column is as wide as its title and the words that may stand in it need.
+        """
+        header, metrics = self.horizontalHeader(), QFontMetrics(font(SMALL))
+        self._widths = widths
+        self._wanted = tuple(
+            max(width, self._title_width(column), _widest(metrics, words.get(column, ())))
+            for column, width in enumerate(widths)
+        )
         for column, width in enumerate(widths):
+            mode = QHeaderView.ResizeMode
+            header.setSectionResizeMode(column, mode.Fixed if width else mode.Stretch)
+        self._share_out()
+
+    def _title_width(self, column: int) -> int:
+        title = self.model().headerData(column, Qt.Orientation.Horizontal)
+        margin = MARGIN if column == 0 else BESIDE
+        return QFontMetrics(font(SMALL)).horizontalAdvance(title or "") + margin + BESIDE if title else 0
+
+    def _share_out(self) -> None:
+        """Give the columns what they want as far as the room goes; what is too long loses its end."""
+        header = self.horizontalHeader()
+        least = sum(width or wanted for width, wanted in zip(self._widths, self._wanted, strict=True))
+        more = sum(wanted - width for width, wanted in zip(self._widths, self._wanted, strict=True) if width)
+        spare = self.viewport().width() - least
+        part = min(1.0, max(0.0, spare / more)) if more else 0.0
+        for column, (width, wanted) in enumerate(zip(self._widths, self._wanted, strict=True)):
             if width:
-                header.setSectionResizeMode(column, QHeaderView.ResizeMode.Fixed)
-                header.resizeSection(column, width)
-            else:
-                header.setSectionResizeMode(column, QHeaderView.ResizeMode.Stretch)
+                header.resizeSection(column, width + int(part * (wanted - width)))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._share_out()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if not first_arrow_chooses(self, event):
@@ -75,11 +111,16 @@ class CellDelegate(QStyledItemDelegate):
 
     def room(self, rect: QRect, index: Index) -> QRect:
         """The part of the cell that the content may use."""
-        return rect.adjusted(MARGIN if index.column() == 0 else 6, 0, -4, 0)
+        return rect.adjusted(MARGIN if index.column() == 0 else BESIDE, 0, -4, 0)
 
     def paint_content(self, painter: QPainter, room: QRect, index: Index) -> None:
         """The content; the row's ground is painted already."""
-        paint_text(painter, room, str(index.data()), font(11), themes.current().ink)
+        paint_text(painter, room, str(index.data()), font(SMALL), themes.current().ink)
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         return QSize(40, ROW)
+
+
+def _widest(metrics: QFontMetrics, words: Sequence[str]) -> int:
+    """What the longest of the words needs in a cell, in px."""
+    return max((metrics.horizontalAdvance(word) + 2 * BESIDE for word in words), default=0)
