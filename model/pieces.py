@@ -33,8 +33,11 @@ def slots_needed(holds: Iterable[Held]) -> int:
     return sum(-(-held.count // STACK) for held in holds)
 
 
-class Piece(msgspec.Struct, frozen=True, gc=False):
-    """A part in a cell."""
+class Piece(msgspec.Struct, frozen=True, gc=False, omit_defaults=True):
+    """A part in a cell.
+
+    Encoded, it leaves out what is as always: most pieces go into a file just so.
+    """
 
     part: Part
     at: Cell

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Any, Final
 
 import msgspec
-from msgspec import UNSET, Struct, UnsetType
+from msgspec import Struct
 
 from model.files.document import FORMAT, VERSION
 from model.files.members import document_bytes, object_of, one_a_line
@@ -26,12 +26,12 @@ _NORTH: Final = Facing.NORTH  # looking up a member of an enumeration costs as m
 _ENCODER: Final = msgspec.json.Encoder()
 
 
-class _UsualPiece(Struct, gc=False):
-    """A piece with nothing special about it: a struct costs a fraction of a dictionary."""
+class _FacingNorth(Struct, gc=False):
+    """A piece that says that it faces north: a struct costs a fraction of a dictionary."""
 
     part: Part
     at: Cell
-    facing: Facing | UnsetType = UNSET
+    facing: Facing = Facing.NORTH
 
 
 def plan_bytes(plan: Plan) -> bytes:
@@ -42,22 +42,22 @@ def plan_bytes(plan: Plan) -> bytes:
         "version": _ENCODER.encode(VERSION),
         "title": _ENCODER.encode(details.title),
         "running_side": _ENCODER.encode(details.running_side) if details.running_side else b"",
-        "pieces": one_a_line(map(piece_value, plan.pieces)) or b"[]",
-        "arms": one_a_line(map(_arm, details.arms)),
-        "routes": one_a_line(map(_route, details.routes)),
-        "waivers": one_a_line(map(_waiver, details.waivers)),
+        "pieces": one_a_line([piece_value(piece) for piece in plan.pieces]) or b"[]",
+        "arms": one_a_line([_arm(each) for each in details.arms]),
+        "routes": one_a_line([_route(each) for each in details.routes]),
+        "waivers": one_a_line([_waiver(each) for each in details.waivers]),
         "sheet": _ENCODER.encode(_sheet(details.sheet)) if details.sheet != SheetData() else b"",
     }
     return document_bytes(members, details.kept)
 
 
-def piece_value(piece: Piece) -> _UsualPiece | dict[str, Any]:
+def piece_value(piece: Piece) -> Piece | _FacingNorth | dict[str, Any]:
     """What stands for a piece in a file, to be encoded as JSON."""
     if piece.kept or piece.part in _MORE_THAN_FACING:
         return _piece_with_more(piece)
-    if piece.part in FACED or piece.facing is not _NORTH:
-        return _UsualPiece(piece.part, piece.at, piece.facing)
-    return _UsualPiece(piece.part, piece.at)
+    if piece.facing is _NORTH and piece.part in FACED:
+        return _FacingNorth(piece.part, piece.at)
+    return piece
 
 
 def _piece_with_more(piece: Piece) -> dict[str, Any]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 import msgspec
@@ -15,15 +15,20 @@ _ENCODER: Final = msgspec.json.Encoder()
 
 def document_bytes(members: Mapping[str, bytes], kept: Kept) -> bytes:
     """A whole file: the members that are not empty, then the unknown keys as they were."""
-    members = {**members, **{key: text.encode() for key, text in kept}}
-    lines = (_ENCODER.encode(key) + b": " + text for key, text in members.items() if text)
-    return b"{\n  " + b",\n  ".join(lines) + b"\n}\n"
+    present = {**members, **{key: text.encode() for key, text in kept}}
+    # Joined once, as a large plan takes longer to copy than to encode.
+    parts = [
+        part for key, text in present.items() if text for part in (b",\n  ", _ENCODER.encode(key), b": ", text)
+    ]
+    return b"".join((b"{\n  ", *parts[1:], b"\n}\n"))
 
 
-def one_a_line(values: Iterable[Any]) -> bytes:
+def one_a_line(values: Sequence[Any]) -> bytes:
     """A list with one value a line; nothing for an empty one. No JSON has a raw line break in a value."""
-    lines = _ENCODER.encode_lines(list(values)).rstrip(b"\n")
-    return b"[\n    " + lines.replace(b"\n", b",\n    ") + b"\n  ]" if lines else b""
+    if not values:
+        return b""
+    lines = _ENCODER.encode_lines(values)
+    return b"".join((b"[\n    ", lines.replace(b"\n", b",\n    ", len(values) - 1), b"  ]"))
 
 
 def object_of(members: Mapping[str, Any], kept: Kept) -> dict[str, Any]:

@@ -32,12 +32,12 @@ def network_bytes(network: Network) -> bytes:
         "format": _ENCODER.encode(FORMAT),
         "version": _ENCODER.encode(VERSION),
         "title": _ENCODER.encode(network.title) if network.title else b"",
-        "stations": one_a_line(map(_station, network.stations)) or b"[]",
-        "junctions": one_a_line(map(_junction, network.junctions)) or b"[]",
-        "links": one_a_line(map(_link, network.links)) or b"[]",
-        "trips": one_a_line(map(_trip, network.trips)) or b"[]",
-        "pins": one_a_line(map(_pin, network.pins)),
-        "ways": one_a_line(map(_way, network.ways)),
+        "stations": one_a_line([_station(each) for each in network.stations]) or b"[]",
+        "junctions": one_a_line([_junction(each) for each in network.junctions]) or b"[]",
+        "links": one_a_line([_link(each) for each in network.links]) or b"[]",
+        "trips": one_a_line([_trip(each) for each in network.trips]) or b"[]",
+        "pins": one_a_line([_pin(each) for each in network.pins]),
+        "ways": one_a_line([_way(each) for each in network.ways]),
     }
     return document_bytes(members, network.kept)
 
