@@ -29,6 +29,7 @@ from app.commands.table import commands_of
 from app.commands.timing import TimingCommands
 from app.dialogs.about import AboutDialog, CautionsDialog
 from app.dialogs.keys import ActionFinder, KeysDialog
+from app.dialogs.working import beside
 from app.document import Document
 from app.file_window import FileWindow
 from app.first_sketch.binding import begin_first_sketch, bind_first_sketch
@@ -65,6 +66,7 @@ class MainWindow(FileWindow):
         self.settings = Settings() if settings is None else settings
         user_keys.take(self.settings.keys)
         self.document = Document(self)
+        self.document.beside = beside(self)
         self.recovery = Recovery(self.document, recovery_folder)
         self.view = PlanView(self.document)
         self.panels = Panels(self.document, self.view)
@@ -197,7 +199,8 @@ class MainWindow(FileWindow):
         self.view.name_entry.finish()
 
     def _watch_system(self) -> None:
-        QGuiApplication.styleHints().colorSchemeChanged.connect(lambda _scheme: self._take_over_theme())
+        # Not through a lambda: the application would hold the window by it for good.
+        QGuiApplication.styleHints().colorSchemeChanged.connect(self._take_over_theme)
 
     def _take_over_theme(self) -> None:
         use_theme()
