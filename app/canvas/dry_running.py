@@ -236,5 +236,5 @@ class DryRunning(QObject):
     def _tell(self, new: list[Entry]) -> None:
         if new:
             self.told.emit(new)
-            others = tr(" {count} more in the list.", count=len(new) - 1) if len(new) > 1 else ""
-            self.status.emit(f"{new[-1].line}.{others}")
+            others = [tr("{count} more in the list.", count=len(new) - 1)] if len(new) > 1 else []
+            self.status.emit(" ".join([f"{new[-1].line}.", *others]))

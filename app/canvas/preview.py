@@ -51,7 +51,7 @@ class Run:
     def words(self) -> str:
         """A line of the key: ``Quay → Mill, with Salt``."""
         load = (
-            "empty"
+            tr("empty")
             if not self.called
             else tr("with {waybill}", waybill=self.waybill)
             if self.waybill
@@ -59,8 +59,10 @@ class Run:
         )
         if self.way.outcome is Outcome.ARM:
             return f"{self.start} → {self.way.arm}, {load}"
-        place = "" if self.way.outcome is Outcome.LOOPS else tr(" at {place}", place=self.way.path[-1])
-        return f"{self.start}, {load}: {self.reason}{place}"
+        if self.way.outcome is Outcome.LOOPS:
+            return f"{self.start}, {load}: {self.reason}"
+        ended = tr("{reason} at {place}", reason=self.reason, place=self.way.path[-1])
+        return f"{self.start}, {load}: {ended}"
 
 
 @dataclass(frozen=True)

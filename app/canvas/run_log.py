@@ -76,16 +76,8 @@ def arrived(plan: Plan, arrival: Arrival) -> Entry:
     """A cart has left by an arm."""
     arm = plan.details.arm(arrival.arm)
     cells = (arm.leave.at,) if arm is not None and arm.leave is not None else ()
-    return Entry(
-        arrival.tick,
-        tr(
-            "Cart {cart} leaves by {arm}{load}",
-            cart=arrival.cart,
-            arm=arrival.arm,
-            load=load_words(arrival.carries),
-        ),
-        cells,
-    )
+    said = tr("Cart {cart} leaves by {arm}", cart=arrival.cart, arm=arrival.arm)
+    return Entry(arrival.tick, with_load(said, arrival.carries), cells)
 
 
 def was_lost(lost: Lost) -> Entry:
@@ -103,7 +95,7 @@ def is_unsure(unsure: Unsure) -> Entry:
     return Entry(unsure.tick, tr("Unsure: {one} or {other} may come first", one=one, other=other), unsure.at)
 
 
-def load_words(load: Load) -> str:
-    """`` with 3 Salt``; empty for a cart without waybills."""
+def with_load(cart: str, load: Load) -> str:
+    """What is said of a cart, with the waybills that it carries: ``cart 2 with 3 Salt``."""
     held = ", ".join(f"{count} {name}" for name, count in load if count)
-    return tr(" with {held}", held=held) if held else ""
+    return tr("{cart} with {held}", cart=cart, held=held) if held else cart

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, Final, cast
 
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from app.background import Job, Newest
+from app.background import CancelledError, Job, Newest
 from app.commands.files import file_name
 from app.dialogs.build_sheet import PRINT, BuildSheetDialog
-from app.dialogs.working import CancelledError, WorkingDialog
+from app.dialogs.working import WorkingDialog
 from app.document import Document
 from app.materials_csv import materials_csv
 from app.settings import Settings
@@ -97,10 +97,12 @@ class ExportCommands:
             files = write_sheet(
                 worked, path, choice.paper, choice.colour, steps=choice.steps, on_page=on_page
             )
-            count = (
-                tr(" and {files}", files=tr("%n more file(s)", "", len(files) - 1)) if len(files) > 1 else ""
+            more = len(files) - 1
+            self._say(
+                tr("Wrote {file} and %n more file(s)", "", more, file=files[0])
+                if more
+                else tr("Wrote {path}", path=files[0])
             )
-            self._say(tr("Wrote {file}{count}", file=files[0], count=count))
 
         try:
             self._with_pages(worked, write)
@@ -132,7 +134,7 @@ class ExportCommands:
 
     def _with_pages(self, worked: Worked | None, draw: Callable[[Worked, OnPage], None]) -> None:
         """Draw pages with their number in sight, worked out first where they are not yet."""
-        dialog = WorkingDialog(self._parent, tr("Build sheet"), self._worker)
+        dialog = WorkingDialog(self._parent, tr("Build sheet"))
         dialog.show()
         try:
             found = cast("Worked", worked or dialog.result_of(self._job(), tr(WORKING)))

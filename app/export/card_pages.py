@@ -55,13 +55,14 @@ class PaperCard:
             y += strip.height
 
     def _draw_head(self, pencil: Pencil, inner: QRectF) -> None:
-        of = tr(" · card {number} of {of}", number=self.number, of=self.of) if self.of > 1 else ""
         right, third = inner.right(), inner.width() / 3
         name, wide = self.card.station, 2 * third - 4
         pencil.text(inner.left(), inner.top() + COVER + 1, name, COVER, bold=True, widest=wide)
         pencil.text(right, inner.top() + LEGEND + 1, self.title, LEGEND, align=Align.RIGHT, widest=third)
-        said = tr("times at 8 cells a second{of}", of=of)
-        pencil.text(right, inner.top() + 15.5, said, RULER, align=Align.RIGHT, widest=third)
+        said = [tr("times at 8 cells a second")]
+        if self.of > 1:
+            said.append(tr("card {number} of {of}", number=self.number, of=self.of))
+        pencil.text(right, inner.top() + 15.5, " · ".join(said), RULER, align=Align.RIGHT, widest=third)
         pencil.text(inner.left(), inner.top() + 15.5, tr(HOW_TO), LEGEND, widest=wide)
 
 

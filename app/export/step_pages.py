@@ -35,7 +35,7 @@ TITLE_LEFT: Final = 9.0
 TITLE_TOP, SEE_TOP, GAP, END = 3.0, 2.0, 0.8, 2.8
 """Above the title, above what is to be seen, above the picture, and below all."""
 TITLE_FEED: Final = 4.4
-SEE: Final = QT_TR_NOOP("You should now see: ")
+SEE: Final = QT_TR_NOOP("You should now see: {sight}")
 
 
 def step_pages(job: Job) -> list[Page]:
@@ -93,7 +93,7 @@ class Card:
         self._room = width - self._indent - TICK_BOX - 2
         self._title = lines_of(step.title, TEXT, self._room, bold=True)
         self._why = lines_of(step.why or "", LEGEND, self._room)
-        self._see = lines_of(f"{tr(SEE)}{step.see}", LEGEND, width - self._drawing.band)
+        self._see = lines_of(tr(SEE, sight=step.see), LEGEND, width - self._drawing.band)
 
     @property
     def strip(self) -> Strip:

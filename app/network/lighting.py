@@ -13,7 +13,7 @@ from app.network.lit import NOTHING_LIT, Lit, calls_of, reader_lit, trip_lit
 from app.network.map_view import MapView
 from app.network.panels.trips_model import planned_trip
 from app.network.times import length_words
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.network.network import junction_and_arm
 
 
@@ -82,13 +82,13 @@ class Lighting(QObject):
             planned = planned_trip(document, self._trip)
             if planned is None:
                 return NOTHING_LIT
-            words = f"{planned.start} → {planned.end}: "
+            trip = f"{planned.start} → {planned.end}"
             if planned.length is None:
-                return Lit(words + tr("no way leads there"))
+                return Lit(tr("{trip}: no way leads there", trip=trip))
             names = ", ".join(call.waybill for call in calls_of(document.planned, plan, planned))
-            carried = tr("take {names}", names=names) if names else tr("take nothing")
-            length = length_words(planned.length)
-            return trip_lit(network, plan, planned, f"{words}{carried} · {length}")
+            text = QT_TR_NOOP("{trip}: take {names}") if names else QT_TR_NOOP("{trip}: take nothing")
+            said = f"{tr(text, trip=trip, names=names)} · {length_words(planned.length)}"
+            return trip_lit(network, plan, planned, said)
         if self._reader in plan.readers and junction_and_arm(self._reader) is not None:
             reader = plan.readers[self._reader]
             takes = (

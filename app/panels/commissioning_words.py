@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import reduce
 from typing import Final, NamedTuple
 
 from app.panels.commissioning_book import Worked
@@ -67,7 +68,11 @@ def coverage_words(worked: Worked) -> str:
 
 def faults_words(faults: Sequence[Fault]) -> str:
     """Faults that are there together, as one sentence."""
-    return _sentence(tr(", and ").join(fault.words for fault in faults))
+    return _sentence(reduce(_and, (fault.words for fault in faults)))
+
+
+def _and(first: str, second: str) -> str:
+    return tr("{first}, and {second}", first=first, second=second)
 
 
 def turned_words(turns: Sequence[Turn]) -> str:

@@ -29,14 +29,14 @@ def hand_lines(hand: Hand) -> list[str]:
     """How the part in hand is set, and by which keys that changes."""
     turns = hand.part in RAILS or hand.part in TURNED
     lines = [tr("faces {facing}", facing=tr(hand.facing))] if turns else []
-    keys = tr("R turns") if turns else ""
+    keys = [tr("R turns")] if turns else []
     if hand.part is Part.REPEATER:
         lines.append(tr("delay {delay} ticks", delay=hand.delay))
-        keys += tr(", D delays")
+        keys.append(tr("D delays"))
     if hand.part is Part.COMPARATOR:
-        lines.append(hand.mode.value)
-        keys += tr(", D changes")
-    return [*lines, keys or tr("a click places it")]
+        lines.append(tr(hand.mode))
+        keys.append(tr("D changes"))
+    return [*lines, ", ".join(keys) or tr("a click places it")]
 
 
 def track_lines(hand: Hand) -> list[str]:

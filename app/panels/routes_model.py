@@ -98,8 +98,8 @@ class RoutesModel(TableModel):
         if role == Qt.ItemDataRole.ToolTipRole and self._reached(index) is False:
             return tr("Not reached as the plan stands")
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            said = {None: "", True: tr(", reached"), False: tr(", not reached")}[self._reached(index)]
-            return f"{tr(TITLES[index.column()])}: {value or tr('none')}{said}"
+            said = {None: [], True: [tr("reached")], False: [tr("not reached")]}[self._reached(index)]
+            return f"{tr(TITLES[index.column()])}: {', '.join([value or tr('none'), *said])}"
         return None
 
     def flags(self, index: Index) -> Qt.ItemFlag:

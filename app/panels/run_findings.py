@@ -140,12 +140,9 @@ def _unsure(run: DryRun) -> Iterator[RunRow]:
         ticks.setdefault(one.at, []).append(one.tick)
     for at, found in ticks.items():
         names = listed([_name(run, cell) for cell in at])
-        again = tr(" So it was {count} times.", count=len(found)) if len(found) > 1 else ""
-        message = tr(
-            "{names} change in one tick; the world may take them the other way round.{again}",
-            names=names,
-            again=again,
-        )
+        message = tr("{names} change in one tick; the world may take them the other way round.", names=names)
+        if len(found) > 1:
+            message += " " + tr("So it was {count} times.", count=len(found))
         title = tr("Order within a tick decides")
         yield RunRow(("unsure", at), Severity.WARNING, title, message, at, found[0])
 
@@ -157,9 +154,13 @@ def _name(run: DryRun, cell: Cell) -> str:
 
 def _arrived(run: DryRun, arrival: Arrival) -> RunRow:
     left = [f"{count} {name}" for name, count in arrival.carries if count]
-    carried = tr("with {load}", load=listed(left)) if left else tr("empty")
     arm = run.plan.details.arm(arrival.arm)
     cells = (arm.leave.at,) if arm is not None and arm.leave is not None else ()
-    message = tr("After {time}, {carried}.", time=seconds(arrival.tick), carried=carried)
+    time = seconds(arrival.tick)
+    message = (
+        tr("After {time}, with {load}.", time=time, load=listed(left))
+        if left
+        else tr("After {time}, empty.", time=time)
+    )
     title = tr("Cart {cart} left by {arm}", cart=arrival.cart, arm=arrival.arm)
     return RunRow(("arrived", arrival.cart), Severity.NOTE, title, message, cells, arrival.tick)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from app.canvas.run_log import load_words
+from app.canvas.run_log import with_load
 from app.names import part_name
 from app.translation import QT_TR_NOOP, tr
 from model.dry_run import DryRun
@@ -33,7 +33,7 @@ def run_words(engine: DryRun, cell: Cell, unsure: bool) -> str:
     if unsure:
         said.append(tr("unsure"))
     carts = (cart for cart in engine.carts if cart.at == cell)
-    said += (tr("cart {cart}{load}", cart=cart.cart, load=load_words(cart.carries)) for cart in carts)
+    said += (with_load(tr("cart {cart}", cart=cart.cart), cart.carries) for cart in carts)
     return ", ".join(said)
 
 

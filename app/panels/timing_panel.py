@@ -25,6 +25,7 @@ from app.panels.timing_keys import keys_in_words
 from app.panels.timing_trace import seconds
 from app.panels.timing_view import TimingView
 from app.panels.words import plain_tip
+from app.panels.wrapped_row import WrappedRow
 from app.shown_keys import in_brackets
 from app.translation import QT_TR_NOOP, tr
 
@@ -95,21 +96,20 @@ class TimingPanel(QWidget):
         (self.view if self.book.traces else self.probe_button).setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def _lay_out(self) -> None:
-        head = QHBoxLayout()
+        head = WrappedRow(gap=6)
         head.setContentsMargins(14, 6, 14, 2)
-        head.setSpacing(6)
         head.addWidget(self.title)
         head.addWidget(self.probe_button)
         head.addWidget(self.remove_button)
-        head.addSpacing(8)
+        head.add_gap(2)
         for button in (self.wider_button, self.closer_button):
             button.setFixedWidth(28)
             button.setProperty("look", "sign")
             head.addWidget(button)
         head.addWidget(self.whole_button)
-        head.addStretch(1)
-        for button in (self.svg_button, self.vcd_button, self.found_button):
-            head.addWidget(button)
+        head.add_right(self.svg_button)
+        head.addWidget(self.vcd_button)
+        head.addWidget(self.found_button)
         said = QHBoxLayout()
         said.setContentsMargins(14, 2, 14, 4)
         said.addWidget(self.words)
@@ -196,14 +196,12 @@ class TimingPanel(QWidget):
         elif not view.now:
             said = tr(NOTHING_RUN, key=in_brackets("dry_run"))
         else:
-            with_run = tr(", with the run") if view.follows else ""
-            said = tr(
-                "Tick {tick}, {seconds}{with_run}. {sentence}.",
-                tick=view.tick,
-                seconds=seconds(view.tick),
-                with_run=with_run,
-                sentence=trace.sentence(view.tick),
+            text = (
+                QT_TR_NOOP("Tick {tick}, {seconds}, with the run. {sentence}.")
+                if view.follows
+                else QT_TR_NOOP("Tick {tick}, {seconds}. {sentence}.")
             )
+            said = tr(text, tick=view.tick, seconds=seconds(view.tick), sentence=trace.sentence(view.tick))
             if view.tick in view.unsure.get(trace.cell, ()):
                 said += f" {tr(UNSURE)}"
         if said != self.words.text():

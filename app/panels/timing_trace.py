@@ -161,18 +161,12 @@ class Trace:
         said = f"{self.name} {self.cell}: {self.words(value)}"
         since = self.change_before(tick + 1)
         if since is not None:
-            said += tr(" since tick {since}", since=since)
+            said = tr("{said} since tick {since}", said=said, since=since)
         after = self.change_after(tick)
-        return (
-            said
-            if after is None
-            else tr(
-                "{said}, {words} from tick {after}",
-                said=said,
-                words=self.words(self.value_at(after)),
-                after=after,
-            )
-        )
+        if after is None:
+            return said
+        words = self.words(self.value_at(after))
+        return tr("{said}, {words} from tick {after}", said=said, words=words, after=after)
 
 
 def seconds(tick: int) -> str:

@@ -18,6 +18,7 @@ from app.tools.track_ends import TrackEnd, crossing, end_at
 from app.translation import tr
 from model.edits import EditRefused, add_arm, set_arm
 from model.plan import Arm, ArmEnd, Change, Plan
+from model.rules.words import listed
 
 
 @dataclass(frozen=True)
@@ -129,7 +130,7 @@ class ArmTool(Tool):
             tr(
                 "{name} was at {places}; it is here now.",
                 name=name,
-                places=tr(" and ").join(map(str, places)),
+                places=listed(map(str, places)),
             )
             if places
             else ""

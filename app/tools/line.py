@@ -129,11 +129,9 @@ def _words(drawn: DrawnLine) -> str:
         return ""
     blocks = sum(entry.piece.part is Part.SOLID_BLOCK for entry in drawn.change.placed)
     at = ", ".join(map(str, drawn.repeaters))
-    said = tr("{count} dust", count=len(drawn.strength))
-    said += (
-        tr(", {repeaters} (at {at})", repeaters=tr("%n repeater(s)", "", len(drawn.repeaters)), at=at)
-        if at
-        else ""
-    )
-    said += tr(", {blocks}", blocks=tr("%n block(s)", "", blocks)) if blocks else ""
-    return tr("{said}; strength {left} at the end.", said=said, left=drawn.left)
+    said = [tr("{count} dust", count=len(drawn.strength))]
+    if at:
+        said.append(tr("%n repeater(s) (at {at})", "", len(drawn.repeaters), at=at))
+    if blocks:
+        said.append(tr("%n block(s)", "", blocks))
+    return tr("{said}; strength {left} at the end.", said=", ".join(said), left=drawn.left)

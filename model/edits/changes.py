@@ -32,7 +32,7 @@ def appended(plan: Plan, label: str, pieces: Sequence[Piece]) -> Change:
     check_piece_count(len(plan.pieces) + len(pieces) - len(taken))
     first = plan.pieces.next_rank
     placed = tuple(Placed(rank, piece) for rank, piece in enumerate(pieces, first))
-    return Change(label + replacing(taken), tuple(taken), placed)
+    return Change(replacing(label, taken), tuple(taken), placed)
 
 
 def carried(plan: Plan, said: str, taken: Sequence[Placed], pieces: Sequence[Piece]) -> Change:
@@ -45,7 +45,7 @@ def carried(plan: Plan, said: str, taken: Sequence[Placed], pieces: Sequence[Pie
     own = {entry.piece.at for entry in taken}
     foreign = selected(plan, (piece.at for piece in pieces if piece.at not in own))
     placed = tuple(Placed(old.rank, new) for old, new in zip(taken, pieces, strict=True))
-    label = tr(said, "", len(taken)) + replacing(foreign)
+    label = replacing(tr(said, "", len(taken)), foreign)
     return Change(label, (*taken, *foreign), placed)
 
 

@@ -36,6 +36,6 @@ def held_words(held: Held) -> str:
     return tr("%n waybill(s) “{name}”", "", held.count, name=held.item.removeprefix(WAYBILL))
 
 
-def replacing(foreign: Sequence[Placed]) -> str:
-    """What a label adds when pieces that stood there are taken away; nothing when none did."""
-    return tr(", replacing {count:,}", count=len(foreign)) if foreign else ""
+def replacing(step: str, foreign: Sequence[Placed]) -> str:
+    """The label of a step, with what it takes away of what stood there."""
+    return tr("{step}, replacing {count:,}", step=step, count=len(foreign)) if foreign else step

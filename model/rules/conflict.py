@@ -48,18 +48,19 @@ def find(junction: Junction) -> Iterator[Found]:
     names = {switch.at: switch.name for switch in junction.switches}
     for conflict in junction.control.conflicts:
         routes = listed(map(route_name, conflict.routes))
-        message = tr(
-            "No choice of signals serves {routes} together{because}.",
-            routes=routes,
-            because=_because(conflict.switches, names),
-        )
-        yield Found(message, conflict.switches, arm_names(conflict.routes))
+        yield Found(_message(routes, conflict.switches, names), conflict.switches, arm_names(conflict.routes))
 
 
-def _because(switches: tuple[Cell, ...], names: dict[Cell, str]) -> str:
+def _message(routes: str, switches: tuple[Cell, ...], names: dict[Cell, str]) -> str:
+    if not switches:
+        return tr("No choice of signals serves {routes} together.", routes=routes)
     # Rails that a switch bends have no name of their own.
     called = [names.get(cell, tr("the rail at {cell}", cell=cell)) for cell in switches]
-    return tr(": they need {names} to lie differently", names=listed(called)) if called else ""
+    return tr(
+        "No choice of signals serves {routes} together: they need {names} to lie differently.",
+        routes=routes,
+        names=listed(called),
+    )
 
 
 RULE = Rule(

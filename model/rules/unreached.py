@@ -9,7 +9,7 @@ from model.routing.junction import Junction
 from model.rules.rule import Found, Rule, Severity
 from model.rules.words import places
 from model.track.around import neighbours
-from model.wording import tr
+from model.wording import QT_TR_NOOP, tr
 
 
 def find(junction: Junction) -> Iterator[Found]:
@@ -37,11 +37,12 @@ def find(junction: Junction) -> Iterator[Found]:
     ranks = {cell: rank for rank, cell in enumerate(left)}
     while left:
         stretch = sorted(_taken_stretch(junction, left), key=ranks.__getitem__)
-        rails = tr("the rail at") if len(stretch) == 1 else tr("these {count:,} rails:", count=len(stretch))
-        yield Found(
-            tr("No wanted route passes {rails} {places}.", rails=rails, places=places(stretch)),
-            tuple(stretch),
+        text = (
+            QT_TR_NOOP("No wanted route passes the rail at {places}.")
+            if len(stretch) == 1
+            else QT_TR_NOOP("No wanted route passes these {count:,} rails: {places}.")
         )
+        yield Found(tr(text, count=len(stretch), places=places(stretch)), tuple(stretch))
 
 
 def _taken_stretch(junction: Junction, left: dict[Cell, None]) -> list[Cell]:

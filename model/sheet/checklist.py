@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import reduce
 from typing import Final
 
 import msgspec
@@ -74,4 +75,8 @@ def checklist(commissioning: Commissioning) -> Checklist:
 def _either(group: Sequence[Fault]) -> str:
     named = [fault.words for fault in group[:NAMED]]
     left = len(group) - len(named)
-    return tr(", or ").join([*named, tr("one of {left:,} more", left=left)] if left else named)
+    return reduce(_or, [*named, tr("one of {left:,} more", left=left)] if left else named)
+
+
+def _or(first: str, second: str) -> str:
+    return tr("{first}, or {second}", first=first, second=second)

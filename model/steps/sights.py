@@ -42,13 +42,12 @@ def _area(area: Area) -> str:
 
 def _noticed(rails: Mapping[Cell, PowerStates]) -> Iterator[str]:
     for cell, states in [*rails.items()][:NAMED]:
-        powered = tr(", and {powered} with one", powered=tr(states.powered.word)) if states.is_switch else ""
-        yield tr(
-            "{cell} takes notice: it lies {resting} without a signal{powered}.",
-            cell=cell,
-            resting=tr(states.resting.word),
-            powered=powered,
+        text = (
+            QT_TR_NOOP("{cell} takes notice: it lies {resting} without a signal, and {powered} with one.")
+            if states.is_switch
+            else QT_TR_NOOP("{cell} takes notice: it lies {resting} without a signal.")
         )
+        yield tr(text, cell=cell, resting=tr(states.resting.word), powered=tr(states.powered.word))
     if len(rails) > NAMED:
         yield tr("{count:,} more rails take notice.", count=len(rails) - NAMED)
 
@@ -61,7 +60,7 @@ def _laid(sight: Sight) -> Iterator[str]:
     for shape in sorted(alike, key=lambda shape: shape is not most):
         cells = alike[shape]
         verb = _lies(shape, many=len(cells) > 1)
-        yield f"{_who(cells, sight, most=shape is most)} {verb}{_for_now(cells, sight.for_now)}."
+        yield _with_for_now(f"{_who(cells, sight, most=shape is most)} {verb}", cells, sight.for_now)
 
 
 def _who(cells: list[Cell], sight: Sight, *, most: bool) -> str:
@@ -80,22 +79,24 @@ def _lies(shape: Shape, *, many: bool) -> str:
     return tr(QT_TR_NOOP("lie {shape}") if many else QT_TR_NOOP("lies {shape}"), shape=tr(shape.word))
 
 
-def _for_now(cells: list[Cell], for_now: frozenset[Cell]) -> str:
+def _with_for_now(said: str, cells: list[Cell], for_now: frozenset[Cell]) -> str:
+    """The sentence, and which of the cells a later piece bends again."""
     bent_again = [cell for cell in cells if cell in for_now]
+    if not bent_again:
+        return tr("{said}.", said=said)
     if len(bent_again) == len(cells):
-        return tr(" for now")
-    return tr(", {places} only for now", places=places(bent_again)) if bent_again else ""
+        return tr("{said} for now.", said=said)
+    return tr("{said}, {places} only for now.", said=said, places=places(bent_again))
 
 
 def _bent(sight: Sight) -> Iterator[str]:
     for cell, (before, after) in sight.bent.items():
-        yield tr(
-            "{cell} has turned from {before} to {after}{for_now}.",
-            cell=cell,
-            before=tr(before.word),
-            after=tr(after.word),
-            for_now=_for_now([cell], sight.for_now),
+        text = (
+            QT_TR_NOOP("{cell} has turned from {before} to {after} for now.")
+            if cell in sight.for_now
+            else QT_TR_NOOP("{cell} has turned from {before} to {after}.")
         )
+        yield tr(text, cell=cell, before=tr(before.word), after=tr(after.word))
 
 
 def _turned(sight: Sight) -> Iterator[str]:

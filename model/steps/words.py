@@ -22,22 +22,24 @@ def title_of_run(pieces: Sequence[Piece], *, faced: bool) -> str:
     """``5 rails from −3 64 1 to 1 64 1``, and the facing where it matters."""
     first, last = pieces[0], pieces[-1]
     where = (
-        tr("at {place}", place=first.at)
+        tr("{parts} at {places}", parts=parts(pieces), places=first.at)
         if first is last
-        else tr("from {first} to {last}", first=first.at, last=last.at)
+        else tr("{parts} from {first} to {last}", parts=parts(pieces), first=first.at, last=last.at)
     )
-    return f"{parts(pieces)} {where}" + (tr(", facing {facing}", facing=tr(first.facing)) if faced else "")
+    facing = [tr("facing {facing}", facing=tr(first.facing))] if faced else []
+    return ", ".join([where, *facing])
 
 
 def title_of_area(area: Area) -> str:
     """``18 solid blocks from −3 63 −1 to 2 63 1, 6 × 3``, ``2 torches at 0 64 1 and 3 64 1, facing up``."""
     first, last = area.pieces[0], area.pieces[-1]
-    if not area.across:
-        where = tr("at {places}", places=listed(str(piece.at) for piece in area.pieces))
-    else:
-        where = tr("from {first} to {last}", first=first.at, last=last.at)
-        where += f", {size(area)}" if area.is_broad else ""
-    return f"{parts(area.pieces)} {where}{_set_as(first)}"
+    said = parts(area.pieces)
+    where = (
+        tr("{parts} from {first} to {last}", parts=said, first=first.at, last=last.at)
+        if area.across
+        else tr("{parts} at {places}", parts=said, places=listed(str(piece.at) for piece in area.pieces))
+    )
+    return ", ".join([where, *([size(area)] if area.is_broad else []), *_set_as(first)])
 
 
 def size(area: Area) -> str:
@@ -64,7 +66,7 @@ def plain_words(part: Part, *, wooden: bool) -> tuple[str, str]:
     return word, f"{word}{'es' if word.endswith('ch') else 's'}"
 
 
-def _set_as(piece: Piece) -> str:
+def _set_as(piece: Piece) -> list[str]:
     """What else a builder must see to: the facing, delay, mode and content of a piece."""
     said = [tr("facing {facing}", facing=tr(piece.facing))] if piece.part in FACED else []
     if piece.part is Part.REPEATER:
@@ -74,7 +76,7 @@ def _set_as(piece: Piece) -> str:
     if piece.holds:
         held = listed(map(held_words, piece.holds))
         said.append(tr("holding {items}", items=held))
-    return "".join(f", {words}" for words in said)
+    return said
 
 
 def listed(words: Iterable[str]) -> str:

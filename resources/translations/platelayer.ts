@@ -2966,7 +2966,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source> {count} more in the list.</source>
+        <source>{count} more in the list.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3014,7 +3014,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source> at {place}</source>
+        <source>{reason} at {place}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3138,15 +3138,15 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Cart {cart} leaves by {arm}{load}</source>
+        <source>Cart {cart} leaves by {arm}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{cart} with {held}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Unsure: {one} or {other} may come first</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source> with {held}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3355,19 +3355,11 @@
         <source>Wrote {path}</source>
         <translation type="unfinished"></translation>
     </message>
-    <message>
-        <source> and {files}</source>
-        <translation type="unfinished"></translation>
-    </message>
     <message numerus="yes">
-        <source>%n more file(s)</source>
+        <source>Wrote {file} and %n more file(s)</source>
         <translation type="unfinished">
             <numerusform></numerusform>
         </translation>
-    </message>
-    <message>
-        <source>Wrote {file}{count}</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Cancelled: no build sheet was written.</source>
@@ -3407,6 +3399,10 @@
     </message>
     <message>
         <source>Opening {name}…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cancelled: {name} was not opened.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4460,6 +4456,14 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Another edit is being worked out: it must be done, or cancelled, first.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cancelled: the plan is as it was.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Departures. Put the waybills named into your cart before you set out.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4472,11 +4476,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source> · card {number} of {of}</source>
+        <source>times at 8 cells a second</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>times at 8 cells a second{of}</source>
+        <source>card {number} of {of}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4761,7 +4765,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>You should now see: </source>
+        <source>You should now see: {sight}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5471,11 +5475,15 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>take {names}</source>
+        <source>{trip}: no way leads there</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>take nothing</source>
+        <source>{trip}: take {names}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{trip}: take nothing</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5560,10 +5568,6 @@
     </message>
     <message>
         <source>not called</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>, pinned</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5817,23 +5821,19 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>costs</source>
+        <source>It costs {costs}, and saves {saves}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>saves</source>
+        <source>It costs {costs}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>It {parts}.</source>
+        <source>It saves {saves}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, and </source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>costs nothing</source>
+        <source>It costs nothing.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6087,6 +6087,10 @@
         </translation>
     </message>
     <message>
+        <source>{first}, and {second}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>It looks as if it was built otherwise than drawn: {names}.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -6289,11 +6293,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, D delays</source>
+        <source>D delays</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, D changes</source>
+        <source>D changes</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6593,11 +6597,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, reached</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>, not reached</source>
+        <source>reached</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6705,23 +6705,23 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source> So it was {count} times.</source>
+        <source>{names} change in one tick; the world may take them the other way round.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{names} change in one tick; the world may take them the other way round.{again}</source>
+        <source>So it was {count} times.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>After {time}, with {load}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>After {time}, empty.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Order within a tick decides</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>with {load}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>After {time}, {carried}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6769,7 +6769,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>cart {cart}{load}</source>
+        <source>cart {cart}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6997,11 +6997,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, with the run</source>
+        <source>Tick {tick}, {seconds}, with the run. {sentence}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Tick {tick}, {seconds}{with_run}. {sentence}.</source>
+        <source>Tick {tick}, {seconds}. {sentence}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -7065,7 +7065,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source> since tick {since}</source>
+        <source>{said} since tick {since}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -7560,10 +7560,6 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source> and </source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>No end of a track here: drag across one, onto the track or off it.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -7615,13 +7611,11 @@ you place a block.</source>
         <source>{count} dust</source>
         <translation type="unfinished"></translation>
     </message>
-    <message>
-        <source>, {repeaters} (at {at})</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>, {blocks}</source>
-        <translation type="unfinished"></translation>
+    <message numerus="yes">
+        <source>%n repeater(s) (at {at})</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+        </translation>
     </message>
     <message>
         <source>{said}; strength {left} at the end.</source>
@@ -8056,7 +8050,7 @@ you place a block.</source>
         </translation>
     </message>
     <message>
-        <source>, replacing {count:,}</source>
+        <source>{step}, replacing {count:,}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -8300,18 +8294,6 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, and on {count:,} more</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>on the trip {trip}{more}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The reader {reader} takes the {name} that is meant for {later}, {on}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>The waybills for {trip} take {slots:,} slots; a storage cart has {slots_of_cart}.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -8341,14 +8323,6 @@ you place a block.</source>
     </message>
     <message>
         <source>{end}, and {junction} has no arm {arm}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>on the {side} at {end}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Carts run {said}, which are joined.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -8388,7 +8362,7 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>No choice of signals serves {routes} together{because}.</source>
+        <source>No choice of signals serves {routes} together.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -8396,7 +8370,7 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>: they need {names} to lie differently</source>
+        <source>No choice of signals serves {routes} together: they need {names} to lie differently.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -8457,18 +8431,6 @@ you place a block.</source>
     </message>
     <message>
         <source>The route from {names} names {name}, but no arm is called so.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>the rail at</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>these {count:,} rails:</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>No wanted route passes {rails} {places}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -8626,7 +8588,7 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, or </source>
+        <source>{first}, or {second}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -8706,11 +8668,11 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, and {powered} with one</source>
+        <source>{cell} takes notice: it lies {resting} without a signal, and {powered} with one.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{cell} takes notice: it lies {resting} without a signal{powered}.</source>
+        <source>{cell} takes notice: it lies {resting} without a signal.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -8746,15 +8708,23 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source> for now</source>
+        <source>{said}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, {places} only for now</source>
+        <source>{said} for now.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{cell} has turned from {before} to {after}{for_now}.</source>
+        <source>{said}, {places} only for now.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{cell} has turned from {before} to {after} for now.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{cell} has turned from {before} to {after}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -8766,27 +8736,19 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>at {place}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>from {first} to {last}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>, facing {facing}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>at {places}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>{count:,} {parts}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>facing {facing}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{parts} at {places}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{parts} from {first} to {last}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -8866,59 +8828,55 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>The {source} would feed the {part}{way}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {source} would drive the {part}{way}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {source} would act at the side of the {part}{way}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {source} would lock the {part}{way}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {source} would be read by the {part}{way}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {source} would put out the {part}{way}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {source} would exchange items with the {part}{way}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {source} would throw the {part}{way}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {source} would stop the {part}{way}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {source} would light the {part}{way}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {source} would set off the {part}{way}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The {source} would join the {part}{step}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>The {source} would make the {part} settle again whenever it changes.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, through the {names}</source>
+        <source>The {source} would feed the {part}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The {source} would drive the {part}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The {source} would act at the side of the {part}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The {source} would lock the {part}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The {source} would be read by the {part}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The {source} would put out the {part}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The {source} would exchange items with the {part}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The {source} would throw the {part}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The {source} would stop the {part}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The {source} would light the {part}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The {source} would set off the {part}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{said} It would do so through the {block}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -8942,11 +8900,15 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, a step up</source>
+        <source>The {source} would join the {part}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, a step down</source>
+        <source>The {source} would join the {part}, a step up.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The {source} would join the {part}, a step down.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -9018,19 +8980,15 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source> or </source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>{value} is no choice for {parameter} of the {doc}: it can be {possible}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>, and {more} more</source>
+        <source>The {word} at {first} stands in the way, and {more} more.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>The {word} at {first} stands in the way{others}.</source>
+        <source>The {word} at {first} stands in the way.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -9709,6 +9667,58 @@ you place a block.</source>
     </message>
     <message>
         <source>carts {carts} came to {arm}, not to {goal}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Working</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{stage}: {done:,} of {of:,}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How far it is</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The reader {reader} takes the {name} that is meant for {later}, on the trip {trip}, and on {more:,} more.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The reader {reader} takes the {name} that is meant for {later}, on the trip {trip}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Carts run on the {side} at {end} and on the {other_side} at {other_end}, which are joined.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No wanted route passes the rail at {places}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No wanted route passes these {count:,} rails: {places}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Laying the rails</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pasting the pieces…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Moving what is chosen…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Setting what is chosen…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Turning what is chosen…</source>
         <translation type="unfinished"></translation>
     </message>
 </context>

@@ -52,6 +52,16 @@ def test_values_have_names_and_no_figures() -> None:
         assert all(name is None or name.isidentifier() for _, name, _, _ in Formatter().parse(text)), text
 
 
+def test_no_text_is_half_a_sentence() -> None:
+    """A clause that is hung on to another one does not stand there in every language."""
+    halves = [
+        text
+        for text in messages(folder() / "platelayer.ts")
+        if text != text.strip() or text[0] in ",;:" or text[-1] in ",;"
+    ]
+    assert halves == []
+
+
 def test_messages_of_the_model_are_in_the_language_of_the_editor(qapp: QApplication, tmp_path: Path) -> None:
     def label() -> str:
         return place(EMPTY_PLAN, new_piece(Part.BOOSTER_RAIL, Cell(0, 64, 0))).label

@@ -106,8 +106,8 @@ class ReadersModel(TableModel):
         if role == Qt.ItemDataRole.AccessibleTextRole:
             if index.column() == READER:
                 return f"{self.title(READER)}: {reader_words(row.key)}"
-            pinned = tr(", pinned") if self.data(index, PINNED_ROLE) else ""
-            return f"{self.title(index.column())}: {self._said(row, index.column())}{pinned}"
+            said = f"{self.title(index.column())}: {self._said(row, index.column())}"
+            return f"{said}, {tr('pinned')}" if self.data(index, PINNED_ROLE) else said
         return None
 
 

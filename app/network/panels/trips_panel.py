@@ -181,8 +181,11 @@ def price_words(price: Price) -> str:
     amounts = (price.waybills_per_week, price.names, price.length)
     costs = [_amount_words(kind, amount) for kind, amount in enumerate(amounts) if amount > 0]
     saves = [_amount_words(kind, -amount) for kind, amount in enumerate(amounts) if amount < 0]
-    parts = [f"{verb} {listed(said)}" for verb, said in ((tr("costs"), costs), (tr("saves"), saves)) if said]
-    return tr("It {parts}.", parts=tr(", and ").join(parts) or tr("costs nothing"))
+    if costs and saves:
+        return tr("It costs {costs}, and saves {saves}.", costs=listed(costs), saves=listed(saves))
+    if costs:
+        return tr("It costs {costs}.", costs=listed(costs))
+    return tr("It saves {saves}.", saves=listed(saves)) if saves else tr("It costs nothing.")
 
 
 def _amount_words(kind: int, amount: int | float) -> str:

@@ -11,7 +11,7 @@ from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.network.rules.words import trip_name
 from model.severity import Severity
-from model.wording import tr
+from model.wording import QT_TR_NOOP, tr
 
 Call = tuple[str, bool]
 """A reader on the way of a trip, and whether the cart must leave by the way that is not the default."""
@@ -117,14 +117,21 @@ def _first_wrong(way: list[Call], names: Mapping[str, str]) -> tuple[str, str] |
 
 def _found(sight: Sight, reader: str, later: str, name: str, trips: list[int]) -> Found:
     first = sight.network.trips[trips[0]]
-    more = tr(", and on {count:,} more", count=len(trips) - 1) if len(trips) > 1 else ""
-    on = tr("on the trip {trip}{more}", trip=trip_name(first.start, first.end), more=more)
+    text = (
+        QT_TR_NOOP(
+            "The reader {reader} takes the {name} that is meant for {later}, on the trip {trip}, "
+            "and on {more:,} more."
+        )
+        if len(trips) > 1
+        else QT_TR_NOOP("The reader {reader} takes the {name} that is meant for {later}, on the trip {trip}.")
+    )
     said = tr(
-        "The reader {reader} takes the {name} that is meant for {later}, {on}.",
+        text,
         reader=reader,
         name=name,
         later=later,
-        on=on,
+        trip=trip_name(first.start, first.end),
+        more=len(trips) - 1,
     )
     return Found(said, (reader, later), (), sight.places_of((reader, later))[1], trips=tuple(trips))
 

@@ -41,10 +41,14 @@ def find(sight: Sight) -> Iterator[Found]:
     for links in pairs.values():
         first = sight.network.links[links[0]]
         ends = (first.start, first.end)
-        said = tr(" and ").join(tr("on the {side} at {end}", side=_side(sight, end), end=end) for end in ends)
-        yield Found(
-            tr("Carts run {said}, which are joined.", said=said), ends, *sight.places_of(ends), tuple(links)
+        said = tr(
+            "Carts run on the {side} at {end} and on the {other_side} at {other_end}, which are joined.",
+            side=_side(sight, first.start),
+            end=first.start,
+            other_side=_side(sight, first.end),
+            other_end=first.end,
         )
+        yield Found(said, ends, *sight.places_of(ends), tuple(links))
 
 
 def _side(sight: Sight, end: str) -> Side | None:

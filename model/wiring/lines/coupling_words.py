@@ -12,21 +12,21 @@ from model.wiring.lines.looking import Look, Role
 from model.wording import QT_TR_NOOP, tr
 
 _DOES_TO: Final = {
-    Role.FEED: QT_TR_NOOP("The {source} would feed the {part}{way}."),
-    Role.BACK: QT_TR_NOOP("The {source} would drive the {part}{way}."),
-    Role.SIDE: QT_TR_NOOP("The {source} would act at the side of the {part}{way}."),
-    Role.LOCK: QT_TR_NOOP("The {source} would lock the {part}{way}."),
-    Role.READ: QT_TR_NOOP("The {source} would be read by the {part}{way}."),
-    Role.BASE: QT_TR_NOOP("The {source} would put out the {part}{way}."),
-    Role.ITEMS: QT_TR_NOOP("The {source} would exchange items with the {part}{way}."),
+    Role.FEED: QT_TR_NOOP("The {source} would feed the {part}."),
+    Role.BACK: QT_TR_NOOP("The {source} would drive the {part}."),
+    Role.SIDE: QT_TR_NOOP("The {source} would act at the side of the {part}."),
+    Role.LOCK: QT_TR_NOOP("The {source} would lock the {part}."),
+    Role.READ: QT_TR_NOOP("The {source} would be read by the {part}."),
+    Role.BASE: QT_TR_NOOP("The {source} would put out the {part}."),
+    Role.ITEMS: QT_TR_NOOP("The {source} would exchange items with the {part}."),
 }
 """What the source does to the part that looks at it."""
 _POWERS: Final = {
-    Part.RAIL: QT_TR_NOOP("The {source} would throw the {part}{way}."),
-    Part.BOOSTER_RAIL: QT_TR_NOOP("The {source} would drive the {part}{way}."),
-    Part.HOPPER: QT_TR_NOOP("The {source} would stop the {part}{way}."),
-    Part.LAMP: QT_TR_NOOP("The {source} would light the {part}{way}."),
-    Part.AUTO_CRAFTER: QT_TR_NOOP("The {source} would set off the {part}{way}."),
+    Part.RAIL: QT_TR_NOOP("The {source} would throw the {part}."),
+    Part.BOOSTER_RAIL: QT_TR_NOOP("The {source} would drive the {part}."),
+    Part.HOPPER: QT_TR_NOOP("The {source} would stop the {part}."),
+    Part.LAMP: QT_TR_NOOP("The {source} would light the {part}."),
+    Part.AUTO_CRAFTER: QT_TR_NOOP("The {source} would set off the {part}."),
 }
 
 
@@ -34,19 +34,15 @@ def joining_words(pieces: Pieces, cell: Cell, look: Look, through: Cell | None) 
     """Says that the part in a cell would look at the source."""
     part, source = named(pieces, cell), named(pieces, look.source)
     if look.role is Role.LINK:
-        step = _step_words(cell, look.source)
-        return tr("The {source} would join the {part}{step}.", source=source, part=part, step=step)
+        return tr(_join(cell, look.source), source=source, part=part)
     if look.role is Role.NOTICE:
         return tr(
             "The {source} would make the {part} settle again whenever it changes.", source=source, part=part
         )
-    way = "" if through is None else tr(", through the {names}", names=named(pieces, through))
-    return tr(
-        _deed(pieces, cell, look),
-        source=source,
-        part=part,
-        way=way,
-    )
+    said = tr(_deed(pieces, cell, look), source=source, part=part)
+    if through is None:
+        return said
+    return tr("{said} It would do so through the {block}.", said=said, block=named(pieces, through))
 
 
 def cut_words(before: Pieces, after: Pieces, cell: Cell, look: Look, new: Cell) -> str:
@@ -81,7 +77,9 @@ def _deed(pieces: Pieces, cell: Cell, look: Look) -> str:
     return _DOES_TO[look.role]
 
 
-def _step_words(cell: Cell, source: Cell) -> str:
+def _join(cell: Cell, source: Cell) -> str:
     if cell.y == source.y:
-        return ""
-    return tr(", a step up") if cell.y > source.y else tr(", a step down")
+        return QT_TR_NOOP("The {source} would join the {part}.")
+    if cell.y > source.y:
+        return QT_TR_NOOP("The {source} would join the {part}, a step up.")
+    return QT_TR_NOOP("The {source} would join the {part}, a step down.")

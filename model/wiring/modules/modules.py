@@ -130,7 +130,8 @@ def _made(name: str, parameters: Mapping[str, object]) -> tuple[Plan, ModuleDoc]
 def _chosen(plan: Plan, doc: ModuleDoc, parameter: str, value: str) -> tuple[Plan, ModuleDoc]:
     choice = doc.choices[parameter].get(value)
     if choice is None:
-        possible = tr(" or ").join(doc.choices[parameter])
+        *most, last = doc.choices[parameter]
+        possible = tr("{words} or {last}", words=", ".join(most), last=last) if most else last
         raise EditRefused(
             tr(
                 "{value} is no choice for {parameter} of the {doc}: it can be {possible}.",

@@ -31,10 +31,14 @@ class Placing(Struct, frozen=True):
         if self.in_the_way:
             first, more = self.in_the_way[0], len(self.in_the_way) - 1
             word = next(part_word(entry.piece.part) for entry in self.change.taken if entry.piece.at == first)
-            others = tr(", and {more} more", more=more) if more else ""
-            return tr(
-                "The {word} at {first} stands in the way{others}.", word=word, first=first, others=others
-            )
+            if more:
+                return tr(
+                    "The {word} at {first} stands in the way, and {more} more.",
+                    word=word,
+                    first=first,
+                    more=more,
+                )
+            return tr("The {word} at {first} stands in the way.", word=word, first=first)
         return self.couplings[0].why if self.couplings else None
 
     @property

@@ -121,7 +121,8 @@ def test_dust_on_a_block_puts_out_the_torch_that_hangs_on_it(bench: Bench) -> No
     found = only(bench, [Piece(Part.DUST, cell(0, 0, 65))])
     assert found.through == cell(0, 0)
     assert found.why == (
-        "The dust at 0 65 0 would put out the torch at 1 64 0, through the solid block at 0 64 0."
+        "The dust at 0 65 0 would put out the torch at 1 64 0. "
+        "It would do so through the solid block at 0 64 0."
     )
 
 
