@@ -44,6 +44,8 @@ class Navigator(QObject):
         self.view = Viewport(FULL_SIZE, LEFT + 5 * FULL_SIZE, TOP + 5 * FULL_SIZE)
         self.foot = 0
         """px at the foot of the widget that something stands over."""
+        self.head: Callable[[], int] = lambda: 0
+        """px at the top of the room that something stands over now."""
         self._turned = 0
         self._pinched = 0.0
         self._grip: QPointF | None = None
@@ -81,7 +83,7 @@ class Navigator(QObject):
     @property
     def _free(self) -> QRect:
         """The room for what is fitted or gone to."""
-        return self.room.adjusted(0, 0, 0, -self.foot)
+        return self.room.adjusted(0, self.head(), 0, -self.foot)
 
     @property
     def seen(self) -> Area:

@@ -20,13 +20,14 @@ from app.canvas.train_row import TrainRow
 from app.dry_run import SPEEDS
 from app.panels.choice_box import ChoiceBox
 from app.panels.choosing_list import ChoosingList
-from app.panels.look import label, named
+from app.panels.look import keep_width, label, named
 from app.panels.rows import FRAME
+from app.panels.wrapped_row import WrappedRow
 from app.shown_keys import follow_keys, keep_tip, key_of
 from app.translation import QT_TR_NOOP, tr
 
 WIDE: Final = 440
-"""The width where there is room, so that nothing in the chip moves as its words change."""
+"""The least width where there is room, so that nothing in the chip moves as its words change."""
 BESIDE: Final = 60
 """px kept free on the right, for the north arrow."""
 LINES: Final = 3
@@ -82,19 +83,18 @@ class RunBar(QWidget):
         self.hide()
 
     def _lay_out(self) -> None:
-        first, second = QHBoxLayout(), QHBoxLayout()
+        first, second = QHBoxLayout(), WrappedRow()
+        first.setSpacing(8)
         first.addWidget(self.text, 1)
         first.addWidget(self.note)
         first.addWidget(label(tr("Esc ends"), "second"))
         for widget in (self.go, self.tick, self.speed, self.back, self.repeat):
             second.addWidget(widget)
-        second.addStretch(1)
         self._column = column = QVBoxLayout(self)
         column.setContentsMargins(BAR + 12, 6, 12, 6)
         column.setSpacing(4)
-        for row in (first, second):
-            row.setSpacing(8)
-            column.addLayout(row)
+        column.addLayout(first)
+        column.addLayout(second)
         for part in (self.train, self.log):
             column.addWidget(part)
         self.note.hide()
@@ -134,12 +134,13 @@ class RunBar(QWidget):
 
     def place(self) -> None:
         """Stand in the corner, no wider than the plan view."""
-        width = min(WIDE, self._over.width() - LEFT - EDGE - BESIDE)
+        wanted = max(WIDE, self._column.sizeHint().width())
+        width = min(wanted, self._over.width() - LEFT - EDGE - BESIDE)
         lines = min(self.model.rowCount(), LINES if self._over.height() >= LOW else 1)
         self.log.setVisible(lines > 0)
         self.log.setFixedHeight(self.log.sizeHintForRow(0) * lines + 2 * FRAME)
         self._column.activate()
-        self.setGeometry(LEFT + EDGE, TOP + EDGE, width, self._column.totalSizeHint().height())
+        self.setGeometry(LEFT + EDGE, TOP + EDGE, width, self._column.totalHeightForWidth(width))
         if self._follows:
             self.log.scrollToBottom()
 
@@ -166,7 +167,7 @@ class RunBar(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         """Only now the buttons have the sizes that their look gives them."""
         super().showEvent(event)
-        self.go.setFixedWidth(max(self.go.sizeHint().width(), 72))
+        keep_width(self.go, (tr("Pause"), tr("Run")))
         self.place()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -6,13 +6,14 @@ from typing import Final
 
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from app import theme as themes
 from app.canvas.chips import BAR, EDGE, draw_panel
 from app.canvas.rulers import LEFT, TOP
 from app.canvas.surveying import Surveying
-from app.panels.look import label, named
+from app.panels.look import keep_width, label, named
+from app.panels.wrapped_row import WrappedRow
 from app.shown_keys import follow_keys, in_brackets
 from app.translation import QT_TR_NOOP, tr
 
@@ -39,16 +40,15 @@ class SurveyBar(QWidget):
         self.verdict.setWordWrap(True)
         self.act = _button(tr(FIND[0]))
         self.act.clicked.connect(self._act)
-        self.act.setFixedWidth(self.act.sizeHint().width() + 8)
         self.clear = named(_button(tr("Clear")), tr("Clear the survey"))
         self.clear.setToolTip(
             tr("Forget the surveyed shapes; Clear survey in the menu Plan brings them back")
         )
         self.clear.clicked.connect(surveying.clear)
-        row = QHBoxLayout()
-        row.setSpacing(8)
-        row.addWidget(self.text, 1)
-        for widget in (self.act, self.clear, label(tr("Esc ends"), "second")):
+        row = WrappedRow()
+        row.addWidget(self.text)
+        row.add_right(self.act)
+        for widget in (self.clear, label(tr("Esc ends"), "second")):
             row.addWidget(widget)
         self._column = column = QVBoxLayout(self)
         column.setContentsMargins(BAR + 12, 4, 12, 4)
@@ -78,12 +78,10 @@ class SurveyBar(QWidget):
 
     def place(self) -> None:
         """Stand in the corner, no wider than the plan view."""
-        width = min(WIDE, self._over.width() - LEFT - EDGE - BESIDE)
-        column = self._column
-        # Words that may be wrapped are the only ones that make the height depend on the width.
-        wraps = column.hasHeightForWidth()
-        height = column.totalHeightForWidth(width) if wraps else column.totalSizeHint().height()
-        self.setGeometry(LEFT + EDGE, TOP + EDGE, width, height)
+        wanted = max(WIDE, self._column.sizeHint().width())
+        width = min(wanted, self._over.width() - LEFT - EDGE - BESIDE)
+        self._column.activate()
+        self.setGeometry(LEFT + EDGE, TOP + EDGE, width, self._column.totalHeightForWidth(width))
 
     def _act(self) -> None:
         if self._surveying.search.is_running:
@@ -94,6 +92,7 @@ class SurveyBar(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         """Only now the buttons have the sizes that their look gives them."""
         super().showEvent(event)
+        keep_width(self.act, (tr(FIND[0]), tr(STOP[0])))
         self.place()
 
     def paintEvent(self, event: QPaintEvent) -> None:

@@ -43,7 +43,6 @@ class SheetOptions(QWidget):
 
     def __init__(self, choice: SheetChoice, presets: SheetPresets) -> None:
         super().__init__()
-        self.setFixedWidth(WIDTH)
         self._presets = presets
         self._papers = _one_of(self, PAPERS)
         self._formats = _one_of(self, FORMATS)
@@ -54,6 +53,8 @@ class SheetOptions(QWidget):
         self.keep = QPushButton(tr("Keep…"))
         self.forget = QPushButton(tr("Forget"))
         self._lay_out()
+        # The lists take what room there is; only longer words may make the whole wider.
+        self.setFixedWidth(max(WIDTH, self.sizeHint().width()))
         self._show(Preset(LAST, choice, presets.last.folder))
         self._fill_presets(LAST)
         self._connect()
@@ -131,7 +132,7 @@ class SheetOptions(QWidget):
         self.folders.clear()
         self.folders.addItem(tr("Beside the plan"), BESIDE)
         if chosen != BESIDE:
-            room = WIDTH - AROUND_FOLDER
+            room = self.width() - AROUND_FOLDER
             shown = self.fontMetrics().elidedText(chosen, Qt.TextElideMode.ElideMiddle, room)
             self.folders.addItem(shown, chosen)
         self.folders.addItem(tr("Another folder…"), ANOTHER)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QSpinBox, QWidget
+from PySide6.QtWidgets import QSpinBox, QWidget
 
 from app.panels.look import label, named
+from app.panels.wrapped_row import WrappedRow
 from app.translation import tr
 from app.wire_words import FIRST_DEPTH, FIRST_GROW, MOST_CELLS
 
@@ -37,15 +38,11 @@ class RoomFields(QWidget):
             MOST_CELLS,
             FIRST_DEPTH,
         )
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
+        row = WrappedRow(gap=20)
+        self.setLayout(row)
         for field in (self.seed, self.beside, self.below):
-            row.addWidget(label(field.accessibleName()))
-            row.addWidget(field)
-            row.addSpacing(12)
+            row.add_together(label(field.accessibleName()), field)
             field.valueChanged.connect(self.changed)
-        row.addStretch(1)
 
     @property
     def numbers(self) -> tuple[int, int, int]:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TypeVar
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QApplication, QFrame, QLabel, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QLabel, QPushButton, QWidget
 
 
 def font(px: int, bold: bool = False) -> QFont:
@@ -35,6 +36,14 @@ def label(text: str = "", look: str = "", parent: QWidget | None = None) -> QLab
     if look:
         made.setProperty("look", look)
     return made
+
+
+def keep_width(button: QPushButton, words: Sequence[str]) -> None:
+    """As wide as the longest of the words that a button may show: nothing moves as they change."""
+    button.ensurePolished()
+    metrics = button.fontMetrics()
+    beside = button.sizeHint().width() - metrics.horizontalAdvance(button.text())
+    button.setFixedWidth(beside + max(metrics.horizontalAdvance(word) for word in words))
 
 
 def fit_lines(shown: QLabel, width: int) -> None:

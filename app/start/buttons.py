@@ -24,4 +24,5 @@ def wide_button(text: str, keys: str, look: str, note: str = "") -> QPushButton:
         row.addWidget(told)
         if kind == "strong":
             row.addStretch(1)
+    button.setMinimumWidth(row.sizeHint().width())
     return button

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import QSize, Qt, Signal, SignalInstance
+from PySide6.QtCore import QMargins, QSize, Qt, Signal, SignalInstance
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from app.actions import action
@@ -48,18 +48,21 @@ class StartScreen(QDialog):
         """``sketch_first``: whether the user is new here, and the first sketch is what serves best."""
         super().__init__(parent)
         self.setWindowTitle("Platelayer")
-        self.setFixedSize(SIZE)
         self.take_up_buttons: list[QPushButton] = []
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
-        row.addWidget(self._left(left_over, sketch_first))
+        left = self._left(left_over, sketch_first)
+        # Where the words of the buttons are longer, their column is wider, and the whole with it.
+        wide = max(LEFT, left.sizeHint().width())
+        left.setFixedWidth(wide)
+        self.setFixedSize(SIZE.grownBy(QMargins(0, 0, wide - LEFT, 0)))
+        row.addWidget(left)
         row.addWidget(hairline("upright"))
         row.addWidget(self._right(recent), 1)
 
     def _left(self, left_over: Sequence[LeftOver], sketch_first: bool) -> QWidget:
         side = QWidget()
-        side.setFixedWidth(LEFT)
         side.setProperty("look", "paper")
         side.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         column = QVBoxLayout(side)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import ClassVar, Final
 
 from PySide6.QtCore import QRect, Qt, QTimer
-from PySide6.QtGui import QPainter
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QLayout, QPushButton, QVBoxLayout, QWidget
 
 from app import theme as themes
 from app.panels.editing_delegate import EditingDelegate
@@ -14,6 +14,7 @@ from app.panels.look import font, label, panel
 from app.panels.rows import paint_text
 from app.panels.table_model import Index
 from app.panels.tables import Table
+from app.panels.wrapped_row import WrappedRow
 from app.translation import tr
 
 OLD_ROLE: Final = Qt.ItemDataRole.UserRole
@@ -32,7 +33,7 @@ class RowDelegate(EditingDelegate):
 
     def paint_content(self, painter: QPainter, room: QRect, index: Index) -> None:
         theme = themes.current()
-        colour = theme.ink3 if index.data(OLD_ROLE) else theme.ink
+        colour = theme.ink2 if index.data(OLD_ROLE) else theme.ink
         is_figure = index.column() in self._figures
         words = str(index.data())
         size = font(11 if is_figure else 12, index.column() in self._bold)
@@ -45,18 +46,16 @@ def keep_chosen_in_sight(table: Table) -> None:
     QTimer.singleShot(0, table, lambda: table.scrollTo(table.currentIndex()))
 
 
-def button_row(*buttons: QPushButton) -> QHBoxLayout:
+def button_row(*buttons: QPushButton) -> QLayout:
     """Buttons side by side at the foot of a list."""
-    row = QHBoxLayout()
+    row = WrappedRow()
     row.setContentsMargins(14, 8, 14, 8)
-    row.setSpacing(8)
     for button in buttons:
         row.addWidget(button)
-    row.addStretch(1)
     return row
 
 
-def stacked(owner: QWidget, table: Table, empty: QWidget, *below: QWidget | QHBoxLayout) -> None:
+def stacked(owner: QWidget, table: Table, empty: QWidget, *below: QWidget | QLayout) -> None:
     """A table, what is said instead of it, and what stands below."""
     panel(owner)
     column = QVBoxLayout(owner)
@@ -65,7 +64,7 @@ def stacked(owner: QWidget, table: Table, empty: QWidget, *below: QWidget | QHBo
     column.addWidget(empty)
     column.addWidget(table, 1)
     for part in below:
-        column.addLayout(part) if isinstance(part, QHBoxLayout) else column.addWidget(part)
+        column.addLayout(part) if isinstance(part, QLayout) else column.addWidget(part)
     column.addStretch(0)
 
 
@@ -83,12 +82,13 @@ class Facts(QWidget):
     def __init__(self, words: tuple[str, ...], word_width: int = 56) -> None:
         super().__init__()
         self._rows = {}
+        widest = max(QFontMetrics(font(11, True)).horizontalAdvance(tr(word)) for word in words) + 8
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 8, 14, 8)
         column.setSpacing(6)
         for word in words:
             head, sentence = label(tr(word), "section"), label()
-            head.setFixedWidth(word_width)
+            head.setMinimumWidth(max(word_width, widest))
             sentence.setWordWrap(True)
             sentence.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
             # The smaller letters of the word stand on the line of the sentence's.
