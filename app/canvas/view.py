@@ -20,6 +20,7 @@ from app.canvas.host import ViewHost
 from app.canvas.name_entry import NameEntry
 from app.canvas.picture import picture_of_pieces
 from app.canvas.rewiring import Rewiring
+from app.canvas.rulers import TOP
 from app.canvas.run_bar import RunBar
 from app.canvas.survey_bar import SurveyBar
 from app.canvas.surveying import Surveying
@@ -62,6 +63,7 @@ class PlanView(Canvas):
         self.comparing = Comparing(document, self)
         self.survey_bar = SurveyBar(self.surveying, self)
         self.run_bar = RunBar(self.dry_run, self)
+        self.navigator.head = self._under_chips
         self.hands = Hands(self, ViewHost(self))
         FocusFrame(self)
         self.name_entry.dropped.connect(self.hands.escape)
@@ -268,6 +270,11 @@ class PlanView(Canvas):
         self.fit_all()
         self._take_junction()
 
+    def _under_chips(self) -> int:
+        """How far down the chips reach that stand over the plan, in px."""
+        chips = [chip for chip in (self.survey_bar, self.run_bar) if chip.isVisible()]
+        return max((chip.geometry().bottom() - TOP for chip in chips), default=0)
+
     # Qt
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -284,9 +291,9 @@ class PlanView(Canvas):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The chip keeps inside."""
-        super().resizeEvent(event)
         self.survey_bar.place()
         self.run_bar.place()
+        super().resizeEvent(event)
 
     def leaveEvent(self, event: QEvent) -> None:
         """What hovers goes with the pointer."""
