@@ -18,8 +18,8 @@ PER: Final = 10_000
 def resident() -> int:
     """Bytes in memory now, what nobody refers to any more taken away.
 
-    What earlier tests gave back lies with the allocator, which would hand it out again unseen; it goes back to
-    the system first.
+    What earlier tests gave back lies with the allocator, which would hand it out again unseen; it goes back
+    to the system first.
     """
     gc.collect()
     ctypes.CDLL(None).malloc_trim(0)

@@ -44,22 +44,28 @@ class Drawn:
         self.others = {at: part for part, at, _ in pieces if part not in RAIL_PARTS}
         self.as_built = build(pieces)
         self.switches = switches(self.as_built)
-        self._states: dict[tuple[Set, Set], tuple[Track, bool]] = {}
+        self._states: dict[tuple[Set, Set], Track] = {}
+        self._stable: dict[tuple[Set, Set], bool] = {}
 
-    def state(self, wired: Set, powered: Set) -> tuple[Track, bool]:
-        """The rails in that setting, and whether the reverse order of power changes gives the same."""
+    def state(self, wired: Set, powered: Set) -> Track:
+        """The rails in that setting."""
         if (wired, powered) not in self._states:
-            forward = state(self.as_built, wired, powered)
-            backward = state(self.as_built, wired, powered, backward=True)
-            self._states[wired, powered] = forward, forward.shape == backward.shape
+            self._states[wired, powered] = state(self.as_built, wired, powered)
         return self._states[wired, powered]
+
+    def stable(self, wired: Set, powered: Set) -> bool:
+        """Whether the reverse order of power changes gives the same rails."""
+        if (wired, powered) not in self._stable:
+            backward = state(self.as_built, wired, powered, backward=True)
+            self._stable[wired, powered] = self.state(wired, powered).shape == backward.shape
+        return self._stable[wired, powered]
 
     def trip(self, start: str, wired: Set, powered: Set) -> Trip | None:
         """The way of a cart that enters by an arm; ``None`` where it cannot."""
         arm = next((arm for arm in self.arms if arm.name == start), None)
         if arm is None or arm.way_in is None or arm.way_in[0] not in self.as_built.part:
             return None
-        return trace(self.state(wired, powered)[0], self.others, self.arms, *arm.way_in)
+        return trace(self.state(wired, powered), self.others, self.arms, *arm.way_in)
 
     def arrives(self, start: str, goal: str, wired: Set, powered: Set) -> bool:
         """Whether a cart from one arm leaves by another."""
@@ -117,7 +123,7 @@ def judge(drawn: Drawn, idle: Set, thrown: dict[str, Set], arrivals: dict) -> Ch
                 arrivals[key] = drawn.arrives(route.start, goal, wired, powered)
             if arrivals[key]:
                 reached.add((route.start, called))
-            stable = stable and drawn.state(wired, powered)[1]
+            stable = stable and drawn.stable(wired, powered)
     return Chosen(idle, thrown, stable and len(reached) == wanted, frozenset(reached))
 
 

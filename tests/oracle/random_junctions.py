@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from itertools import product
+from collections.abc import Iterator
+from itertools import count, product
+from pathlib import Path
 from random import Random
 
 from tests.oracle.carts import ArmSpec
@@ -13,9 +15,26 @@ NAMES = ("Quay", "Saltern", "Mill", "Fen", "Beacon", "Orchard", "Tithe Barn")
 MOST_CHOICES = 2**15
 """More choices than these take the plain search too long."""
 
+KNOWN_BELOW = 5_000
+KNOWN_SEEDS = tuple(map(int, Path(__file__).with_name("junction_seeds.txt").read_text().split()))
+"""All seeds below ``KNOWN_BELOW`` that give a junction: most of the time would go into the others."""
+
 Gate = tuple[Place, str]
 """A cell at the border and the way out of the grid."""
 Junction = tuple[list[Rail], list[ArmSpec], list[RouteSpec]]
+
+
+def junctions(first_seed: int) -> Iterator[tuple[int, Junction]]:
+    """One random junction after another, with the seed of each."""
+    for seed in seeds(first_seed):
+        if (made := random_junction(Random(seed))) is not None:
+            yield seed, made
+
+
+def seeds(first_seed: int) -> Iterator[int]:
+    """The seeds from that one on that are worth a try."""
+    yield from (seed for seed in KNOWN_SEEDS if seed >= first_seed)
+    yield from count(max(first_seed, KNOWN_BELOW))
 
 
 def random_junction(random: Random) -> Junction | None:

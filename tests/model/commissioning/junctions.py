@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from itertools import count
+from itertools import islice
 from pathlib import Path
-from random import Random
 
 from model.commissioning import Commissioning, Fault, Run
 from model.grid import Cell
@@ -14,7 +13,7 @@ from model.routing.junction import Junction
 from tests.oracle.adapter import WORD_OF, drawn_from, plan_from
 from tests.oracle.commissioning import Designed, Tried
 from tests.oracle.commissioning import Fault as PlainFault
-from tests.oracle.random_junctions import random_junction
+from tests.oracle.random_junctions import junctions
 
 EXAMPLES = sorted((Path(__file__).parents[3] / "resources" / "examples").glob("*.plan.json"))
 
@@ -50,11 +49,9 @@ def plain(fault: Fault) -> PlainFault:
 
 def random_plans(first_seed: int, how_many: int) -> Iterator[tuple[int, Plan]]:
     """Random junctions in which something is wired, with the seed of each."""
-    left = how_many
-    for seed in count(first_seed):
-        if not left:
-            return
-        made = random_junction(Random(seed))
-        if made is not None and Junction(plan := plan_from(*made)).choice.wired:
-            yield seed, plan
-            left -= 1
+    wired = (
+        (seed, plan)
+        for seed, made in junctions(first_seed)
+        if Junction(plan := plan_from(*made)).choice.wired
+    )
+    return islice(wired, how_many)
