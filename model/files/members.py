@@ -17,10 +17,11 @@ def document_bytes(members: Mapping[str, bytes], kept: Kept) -> bytes:
     """A whole file: the members that are not empty, then the unknown keys as they were."""
     present = {**members, **{key: text.encode() for key, text in kept}}
     # Joined once, as a large plan takes longer to copy than to encode.
-    parts = [
-        part for key, text in present.items() if text for part in (b",\n  ", _ENCODER.encode(key), b": ", text)
-    ]
-    return b"".join((b"{\n  ", *parts[1:], b"\n}\n"))
+    parts = [b"{"]
+    for key, text in present.items():
+        if text:
+            parts += (b"\n  ", _ENCODER.encode(key), b": ", text, b",")
+    return b"".join((*parts[:-1], b"\n}\n"))
 
 
 def one_a_line(values: Sequence[Any]) -> bytes:

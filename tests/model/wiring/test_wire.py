@@ -95,11 +95,12 @@ def test_a_line_to_a_far_junction_becomes_a_notice() -> None:
 
 
 def test_it_says_why_there_is_no_room() -> None:
-    wiring = wiring_of(example("fen-ring"), depth=3)
+    wiring = wiring_of(example("beacon-wye"), grow=0, depth=3)
     assert not wiring.wired
     assert wiring.change is None
-    assert [finding.arm for finding in wiring.findings] == ["Quay"]
-    assert "There is no place for the reader of Quay: " in wiring.findings[0].message
+    assert [finding.message for finding in wiring.findings] == [
+        "Of the sides of the block at 3 63 0 0 are free, for 3 lines."
+    ]
 
 
 def test_it_says_at_once_that_no_reader_fits_in_so_few_levels() -> None:
@@ -160,6 +161,7 @@ def test_an_arm_that_is_too_short_is_named() -> None:
     wiring = wiring_of(Plan(pieces, plan.details.replace(arms=arms)))
     assert not wiring.wired
     assert [finding.arm for finding in wiring.findings][:1] == ["Fen"]
+    assert "There is no place for the reader of Fen: " in wiring.findings[0].message
 
 
 @pytest.mark.parametrize("name", NAMES)
