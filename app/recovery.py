@@ -127,7 +127,7 @@ class Recovery(QObject):
         return sorted(found, key=lambda entry: entry.seconds, reverse=True)
 
     def discard(self, entry: LeftOver) -> None:
-        """Take away a copy that has been taken up and is safe in a new copy or file."""
+        """Take away a copy that is wanted no more, or is safe in a new copy or file."""
         self._take_away(entry.copy.name.partition(".")[0], (*COPIES, ABOUT, LOCK))
 
     def _note_change(self, *_: object) -> None:

@@ -132,6 +132,7 @@ class MainWindow(FileWindow):
         screen.recent_chosen.connect(self.files.open_path)
         screen.example_chosen.connect(self.open_example)
         screen.take_up_asked.connect(self.take_up)
+        screen.thrown_away.connect(self.recovery.discard)
         screen.open()
         return screen
 

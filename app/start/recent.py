@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, datetime
+from typing import Final
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
@@ -14,7 +15,22 @@ from app.panels.look import font
 from app.panels.rows import paint_text
 from app.panels.words import plain_tip
 from app.settings import Recent
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
+
+MONTHS: Final = (
+    QT_TR_NOOP("January"),
+    QT_TR_NOOP("February"),
+    QT_TR_NOOP("March"),
+    QT_TR_NOOP("April"),
+    QT_TR_NOOP("May"),
+    QT_TR_NOOP("June"),
+    QT_TR_NOOP("July"),
+    QT_TR_NOOP("August"),
+    QT_TR_NOOP("September"),
+    QT_TR_NOOP("October"),
+    QT_TR_NOOP("November"),
+    QT_TR_NOOP("December"),
+)
 
 
 class RecentRow(QAbstractButton):
@@ -26,10 +42,7 @@ class RecentRow(QAbstractButton):
         self.setFixedHeight(50)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._title = entry.title or entry.path.name
-        self._findings = f"{entry.count} {entry.gravest}" if entry.count else entry.gravest or ""
-        self.setAccessibleName(
-            f"{self._title}, {day_words(entry.seconds)}, {self._findings or 'no findings'}"
-        )
+        self.setAccessibleName(", ".join([self._title, day_words(entry.seconds), *_findings(entry)]))
         self.setToolTip(plain_tip(str(entry.path)))
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -57,6 +70,13 @@ class RecentRow(QAbstractButton):
         return QSize(300, 50)
 
 
+def _findings(entry: Recent) -> list[str]:
+    """What is known of them."""
+    if entry.gravest is None:
+        return []
+    return [f"{entry.count} {tr(entry.gravest)}" if entry.gravest else tr("no findings")]
+
+
 def day_words(seconds: float) -> str:
     """``today``, ``yesterday``, ``12 November``."""
     if not seconds:
@@ -64,5 +84,8 @@ def day_words(seconds: float) -> str:
     day = datetime.fromtimestamp(seconds).date()
     ago = (date.today() - day).days
     if ago in (0, 1):
-        return ("today", "yesterday")[ago]
-    return f"{day.day} {day:%B}" if day.year == date.today().year else f"{day.day} {day:%B %Y}"
+        return tr("yesterday") if ago else tr("today")
+    month = tr(MONTHS[day.month - 1])
+    if day.year == date.today().year:
+        return tr("{day} {month}", day=day.day, month=month)
+    return tr("{day} {month} {year}", day=day.day, month=month, year=day.year)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QMargins, QSize, Qt, Signal, SignalInstance
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.actions import action
 from app.panels.look import hairline, label, panel
@@ -16,6 +16,7 @@ from app.shown_keys import key_of
 from app.start.buttons import wide_button
 from app.start.examples import ExampleCard, example_paths, network_paths
 from app.start.left_over import LeftOverList
+from app.start.left_over_row import LeftOverRow
 from app.start.recent import RecentRow
 from app.translation import tr
 
@@ -36,6 +37,8 @@ class StartScreen(QDialog):
     recent_chosen = Signal(object)
     example_chosen = Signal(object)
     take_up_asked = Signal(object)
+    thrown_away = Signal(object)
+    """What was left over and is wanted no more; the screen has closed, and the choice stands."""
 
     def __init__(
         self,
@@ -48,7 +51,7 @@ class StartScreen(QDialog):
         """``sketch_first``: whether the user is new here, and the first sketch is what serves best."""
         super().__init__(parent)
         self.setWindowTitle("Platelayer")
-        self.take_up_buttons: list[QPushButton] = []
+        self.left_over_rows: list[LeftOverRow] = []
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
@@ -101,8 +104,15 @@ class StartScreen(QDialog):
         listed = LeftOverList(left_over)
         listed.take_up_asked.connect(lambda entry: self._end(self.take_up_asked, entry))
         listed.keep_asked.connect(self.reject)
-        self.take_up_buttons = listed.take_up_buttons
+        self.left_over_rows = listed.rows
         column.addWidget(listed, 1)
+
+    def done(self, result: int) -> None:
+        """It closes, in whatever way: what was thrown away stays so."""
+        for row in self.left_over_rows:
+            if row.is_thrown_away:
+                self.thrown_away.emit(row.entry)
+        super().done(result)
 
     def _right(self, recent: Sequence[Recent]) -> QWidget:
         side = QWidget()

@@ -3378,10 +3378,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Laying out the pages…</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Drawing page {page:,} of {pages:,}</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4766,6 +4762,10 @@
     </message>
     <message>
         <source>You should now see: {sight}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Laying out the steps</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -7539,6 +7539,30 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>thrown away</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Throw away</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keep this copy after all</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>This copy goes when this screen closes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bring back {title}, {saved}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Throw away {title}, {saved}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Plan a junction before
 you place a block.</source>
         <translation type="unfinished"></translation>
@@ -9719,6 +9743,82 @@ you place a block.</source>
     </message>
     <message>
         <source>Turning what is chosen…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>January</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>February</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>March</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>April</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>May</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>June</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>July</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>August</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>September</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>October</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>November</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>December</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>yesterday</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>today</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{day} {month}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{day} {month} {year}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Laying out the levels</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>level {low}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>levels {low} to {high}</source>
         <translation type="unfinished"></translation>
     </message>
 </context>

@@ -63,12 +63,12 @@ def test_all_that_was_left_over_is_reached_by_keys(window: MainWindow, qtbot: Qt
     qtbot.waitExposed(screen)
     screen.activateWindow()
     screen.sketch_button.setFocus()
+    last = screen.left_over_rows[-1].take_up_button
     for _ in range(20):
-        if screen.focusWidget() is screen.take_up_buttons[-1]:
+        if screen.focusWidget() is last:
             break
         QTest.keyClick(screen.focusWidget() or screen, Qt.Key.Key_Tab)
     QApplication.processEvents()
-    last = screen.take_up_buttons[-1]
     assert screen.focusWidget() is last
     assert not last.visibleRegion().isEmpty(), "it is scrolled into sight"
     assert "Plan" in last.accessibleName()
@@ -78,12 +78,34 @@ def test_all_that_was_left_over_is_reached_by_keys(window: MainWindow, qtbot: Qt
     screen.deleteLater()
 
 
+def test_what_is_thrown_away_goes_when_the_screen_closes_and_not_before(window: MainWindow) -> None:
+    entries = left_over(3)
+    screen = StartScreen(window, [], entries, sketch_first=False)
+    gone: list[LeftOver] = []
+    screen.thrown_away.connect(gone.append)
+    screen.show()
+    first, second, _ = screen.left_over_rows
+    for row in (first, second):
+        QTest.mouseClick(row.throw_button, Qt.MouseButton.LeftButton)
+        assert not row.take_up_button.isEnabled()
+        assert row.throw_button.accessibleName().startswith("Bring back Plan ")
+    second.throw_button.setFocus()
+    QTest.keyClick(second.throw_button, Qt.Key.Key_Space)
+    assert second.take_up_button.isEnabled()
+    assert second.throw_button.accessibleName() == "Throw away Plan 1, never saved"
+    assert gone == []
+    screen.reject()
+    assert gone == [entries[0]]
+    screen.deleteLater()
+
+
 def test_texts_and_buttons_have_room(window: MainWindow) -> None:
     screen = StartScreen(window, [], left_over(3), sketch_first=False)
     screen.show()
     QApplication.processEvents()
-    for button in screen.take_up_buttons:
-        assert button.width() >= button.sizeHint().width()
+    for row in screen.left_over_rows:
+        for button in (row.take_up_button, row.throw_button):
+            assert button.width() >= button.sizeHint().width()
     for card in screen.example_cards:
         assert card.height() == 128
     screen.deleteLater()

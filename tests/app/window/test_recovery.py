@@ -190,8 +190,8 @@ def test_a_killed_run_is_offered_and_taken_up(
     begin(window, None)
     screen = window.findChild(StartScreen)
     assert screen is not None
-    assert len(screen.take_up_buttons) == 1
-    qtbot.mouseClick(screen.take_up_buttons[0], Qt.MouseButton.LeftButton)
+    assert len(screen.left_over_rows) == 1
+    qtbot.mouseClick(screen.left_over_rows[0].take_up_button, Qt.MouseButton.LeftButton)
     assert all(Cell(x, 64, 7) in window.document.plan.pieces for x in range(10))
     assert window.document.is_dirty
     assert window.document.path == (path if is_saved else None)
@@ -199,6 +199,21 @@ def test_a_killed_run_is_offered_and_taken_up(
     # The old copy goes once the new one is there.
     qtbot.waitUntil(lambda: window.recovery.left_over() == [], timeout=3_000)
     assert window.recovery.copy.exists()
+
+
+def test_a_killed_run_is_thrown_away_and_never_offered_again(
+    make_window: MakeWindow, tmp_path: Path, qtbot: QtBot
+) -> None:
+    edit_and_kill(tmp_path)
+    window = make_window()
+    screen = window.show_start()
+    (row,) = screen.left_over_rows
+    qtbot.mouseClick(row.throw_button, Qt.MouseButton.LeftButton)
+    assert len(window.recovery.left_over()) == 1, "until the screen closes it can be taken back"
+    qtbot.mouseClick(screen.new_button, Qt.MouseButton.LeftButton)
+    assert window.recovery.left_over() == []
+    assert [*(tmp_path / "recovery").glob("*.json")] == []
+    assert window.show_start().left_over_rows == []
 
 
 def test_a_copy_taken_up_does_not_write_over_a_file_that_was_saved_since(
@@ -220,9 +235,9 @@ def test_kept_for_later_is_offered_again(make_window: MakeWindow, tmp_path: Path
     edit_and_kill(tmp_path)
     window = make_window()
     first = window.show_start()
-    assert len(first.take_up_buttons) == 1
+    assert len(first.left_over_rows) == 1
     first.reject()
-    assert len(window.show_start().take_up_buttons) == 1
+    assert len(window.show_start().left_over_rows) == 1
 
 
 def test_the_copy_of_a_window_that_is_open_is_not_offered(make_window: MakeWindow, qtbot: QtBot) -> None:
