@@ -10,9 +10,6 @@ from enum import Enum
 from itertools import product
 from typing import Any, Final, TypeVar
 
-from pysat.card import CardEnc, EncType
-from pysat.solvers import Solver
-
 CONFLICTS_A_STEP: Final = 500
 """Conflicts that the solver may meet before the caller is asked again whether to go on."""
 
@@ -33,6 +30,8 @@ class Clauses:
     """A growing set of sentences, and what satisfies them."""
 
     def __init__(self) -> None:
+        from pysat.solvers import Solver  # slow to import, and asked for by few
+
         self._solver: Any = Solver(name="glucose4", incr=False)
         self._top = 0
         self.true: Statement = self.new()
@@ -102,6 +101,8 @@ class Clauses:
 
     def at_most(self, number: int, statements: Sequence[Statement]) -> Statement:
         """A statement that, where it is assumed, lets no more than a number of others hold."""
+        from pysat.card import CardEnc, EncType
+
         guard = self.new()
         if number < len(statements):
             count = CardEnc.atmost(

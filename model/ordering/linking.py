@@ -18,14 +18,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import combinations
-
-import networkx as nx
+from typing import TYPE_CHECKING
 
 from model.clauses import Clauses, Statement
 from model.grid import Heading
 from model.ordering.ground import Ground
 from model.track.rails import BIT, EAST_WEST, MASK, NORTH_SOUTH
 from model.track.settling import biased_curve
+
+if TYPE_CHECKING:
+    import networkx as nx
 
 Pair = tuple[int, int]
 
@@ -85,6 +87,8 @@ class Linking:
 
     def forbid_rings(self) -> bool:
         """Says of each ring of "before" that was found that it cannot be; whether there was one."""
+        import networkx as nx  # slow to import, and who draws plans need not wait for it
+
         graph: nx.DiGraph[int] = nx.DiGraph()
         # Handed over at its making, the graph would swallow a Ctrl-C and go on with half of the pairs.
         graph.add_edges_from(self.orders_known())
@@ -206,6 +210,8 @@ def _along_axis(mask: int, lies_north_south: bool) -> int:
 
 def _rings(graph: nx.DiGraph[int], part: set[int]) -> Iterator[list[int]]:
     """The shortest ring through each rail of a part in which all come before one another."""
+    import networkx as nx
+
     if len(part) < 2:
         return
     inner = graph.subgraph(part)

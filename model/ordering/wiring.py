@@ -9,9 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import combinations
-from typing import Final
-
-import networkx as nx
+from typing import TYPE_CHECKING, Final
 
 from model.clauses import Clauses, Statement
 from model.ordering.as_built import AsBuilt
@@ -20,6 +18,9 @@ from model.ordering.linking import Linking
 from model.ordering.lying import Shapes
 from model.ordering.powering import Lie
 from model.ordering.sequence import Before, Notice, Series
+
+if TYPE_CHECKING:
+    import networkx as nx
 
 IDLE: Final = -1
 """The setting in which no reader holds; reader k's own setting is k."""
@@ -47,8 +48,13 @@ class Wiring:
             self._say_room(key)
         self._partners = _partners(ground)
         self._in_setting: dict[tuple[int, int], Shapes] = {}
+        self._say_groups()
+
+    def _say_groups(self) -> None:
+        import networkx as nx
+
         for group in nx.connected_components(self._partners):
-            self._say_group(sorted(group, key=ground.rails.index))
+            self._say_group(sorted(group, key=self._ground.rails.index))
 
     def power(self, key: int, setting: int) -> Statement:
         """A switch is powered in a setting."""
@@ -116,6 +122,8 @@ class Wiring:
 
 def _partners(ground: Ground) -> nx.Graph[int]:
     """Switches that may bear on one another: one sees a rail that a notice at the other may change."""
+    import networkx as nx  # slow to import, and who draws plans need not wait for it
+
     graph: nx.Graph[int] = nx.Graph()
     graph.add_nodes_from(ground.three_way)
     for switch in ground.three_way:

@@ -6,7 +6,6 @@ from collections.abc import Container, Iterator
 from itertools import combinations
 from typing import Final
 
-import networkx as nx
 from msgspec import Struct
 from msgspec.structs import replace
 from shapely import Point, Polygon, box, union_all
@@ -69,6 +68,8 @@ class Needs(Struct, frozen=True):
         A reader may throw a switch that its own carts do not pass, only to have it wired; where that lies in
         another part no line goes there, and the switch only gets its notice.
         """
+        import networkx as nx  # slow to import, and who draws plans need not wait for it
+
         graph: nx.Graph[str] = nx.Graph()
         areas = {reading.arm: _area(reading) for reading in self.readings}
         graph.add_nodes_from(areas)
