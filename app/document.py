@@ -9,6 +9,7 @@ from typing import Concatenate, Final, NamedTuple, ParamSpec
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.background import Newest
+from app.known_findings import KnownFindings
 from app.levels import Levels
 from app.opened import Opened
 from app.translation import QT_TR_NOOP
@@ -21,9 +22,7 @@ from model.plan import EMPTY_PLAN, Change, Details, Plan, Waiver
 from model.routing.junction import Junction
 from model.routing.orientations import Orientation, each_orientation
 from model.rules import Finding, find_all, stale_waivers
-from model.rules.by_cell import FindingsByCell
 from model.rules.local import Difference, LocalFindings, marked_anew, with_difference
-from model.rules.registry import severity_then_place
 from model.rules.waivers import with_waivers
 from model.track.layout import Layout
 
@@ -40,7 +39,8 @@ OLD_AFTER_MS: Final = 150
 
 class _Judged(NamedTuple):
     junction: Junction
-    findings: list[Finding]
+    found: KnownFindings
+    local: LocalFindings
     stale_waivers: tuple[Waiver, ...]
 
 
@@ -74,8 +74,7 @@ class Document(Opened):
         self.levels = Levels(self)
         self.junction: Junction | None = None
         self.junction_is_old = True
-        self.findings: list[Finding] = []
-        self._by_cell = FindingsByCell()
+        self.found = KnownFindings()
         self._local: LocalFindings | None = None
         """``None`` until all findings of the plan were found once."""
         self.stale_waivers: tuple[Waiver, ...] = ()
@@ -99,6 +98,11 @@ class Document(Opened):
     def plan(self) -> Plan:
         """The plan as it is now."""
         return self.layout.plan
+
+    @property
+    def findings(self) -> list[Finding]:
+        """All findings in their order."""
+        return self.found.all
 
     @property
     def value(self) -> Plan:
@@ -145,7 +149,7 @@ class Document(Opened):
         self.undo_stack.clear()
         self.levels.clear()
         self.junction = None
-        self._take_findings([])
+        self.found = KnownFindings()
         self._local = None
         self.stale_waivers = ()
         self.orientations = ()
@@ -185,7 +189,7 @@ class Document(Opened):
 
     def findings_at(self, cell: Cell) -> list[Finding]:
         """The findings that concern a cell, the gravest first."""
-        return sorted(self._by_cell.at(cell), key=severity_then_place)
+        return self.found.at(cell)
 
     def wait(self) -> None:
         """Wait until the background has worked out the plan; the results arrive with the next events."""
@@ -207,17 +211,13 @@ class Document(Opened):
             return
         gone, come = self._local.follow(cells)
         difference = Difference(gone, tuple(with_waivers(self.plan, come)))
-        findings = with_difference(self.plan, self.findings, difference)
         if self.plan.details.waivers != before.waivers:
-            self._take_findings(marked_anew(self.plan, findings))
+            findings = with_difference(self.plan, self.findings, difference)
+            self.found = KnownFindings(marked_anew(self.plan, findings))
             self.findings_changed.emit(None)
         elif any(difference):
-            self.findings = findings
-            self._by_cell.follow(difference)
+            self.found.follow(self.plan, difference)
             self.findings_changed.emit(difference)
-
-    def _take_findings(self, findings: list[Finding]) -> None:
-        self.findings, self._by_cell = findings, FindingsByCell(findings)
 
     def _work_out(self) -> None:
         self.junction_is_old = True
@@ -229,8 +229,8 @@ class Document(Opened):
 
     def _begin_work(self) -> None:
         self._begin.stop()
-        plan = self.plan
-        self._worker.ask(lambda: _work(plan))
+        plan, layout = self.plan, self.layout
+        self._worker.ask(lambda: _work(plan, layout))
 
     def _set_large_apart(self) -> None:
         """The collector of garbage would hold the window up."""
@@ -244,8 +244,7 @@ class Document(Opened):
     def _settle(self, result: object) -> None:
         if isinstance(result, _Judged):
             self.junction, self.stale_waivers = result.junction, result.stale_waivers
-            self._take_findings(result.findings)
-            self._local = LocalFindings(self.layout, self.findings)
+            self.found, self._local = result.found, result.local
             self.junction_is_old = False
             self._set_large_apart()
             self.junction_updated.emit()
@@ -266,8 +265,10 @@ def changed_fields(before: Details, after: Details) -> frozenset[str]:
     return frozenset(name for name in names if getattr(before, name) != getattr(after, name))
 
 
-def _work(plan: Plan) -> Iterator[object]:
+def _work(plan: Plan, layout: Layout) -> Iterator[object]:
     """All that is worked out of a plan, in steps between which it may be dropped.
+
+    ``layout`` is that of the window, which nobody looks at here: the local findings will follow it.
 
     What a junction works out when first asked is asked for here, so that the window never waits for it.
     """
@@ -277,7 +278,8 @@ def _work(plan: Plan) -> Iterator[object]:
         getattr(junction, name)
         yield None
     findings = find_all(junction)
-    yield _Judged(junction, findings, stale_waivers(junction, findings))
+    local = LocalFindings(layout, findings)
+    yield _Judged(junction, KnownFindings(findings), local, stale_waivers(junction, findings))
     turned: list[Orientation] = []
     for orientation in each_orientation(junction):
         turned.append(orientation)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
@@ -20,10 +20,10 @@ from app import theme as themes
 from app.canvas.arms import shown_tags, tag_under
 from app.canvas.comparison import NO_COMPARISON, ComparisonPicture
 from app.canvas.dry_running import DryRunning
-from app.canvas.findings_layer import Markers
 from app.canvas.geometry import FULL_SIZE, Area
 from app.canvas.ghosts import NO_GHOST, GhostPicture, picture_of
 from app.canvas.live_carts import PlacedCart
+from app.canvas.markers import marked_cells
 from app.canvas.motion import CartMotion
 from app.canvas.navigation import Navigator
 from app.canvas.painting import Shown, paint_view
@@ -76,7 +76,6 @@ class Canvas(QWidget):
         self._outline = NO_GHOST
         self._band: tuple[Cell, Cell] | None = None
         self._ways: list[ShownWay] = []
-        self._markers = Markers()
         self._chosen_finding: Finding | None = None
         self.scene = Scene(document.layout)
         self.navigator = Navigator(self)
@@ -92,6 +91,7 @@ class Canvas(QWidget):
         self.document.changed.connect(lambda *_: self.navigator.forget_fit())
         self.document.levels.changed.connect(self.update)
         self.document.junction_updated.connect(self._take_junction)
+        self.document.findings_changed.connect(self._follow_findings)
         self._paint_rest.timeout.connect(self.update)
         self.navigator.moved.connect(self.update)
         self.motion.moved.connect(self.update)
@@ -247,16 +247,15 @@ class Canvas(QWidget):
         self.navigator.bring_into_sight(_bounds(cell for cell in found if cell.y == self._level))
         self.selection = frozenset(found)
 
-    def show_findings(self, findings: Sequence[Finding], chosen: Finding | None = None) -> None:
-        """Marks the findings; narrow leaders run to the cells of the chosen one."""
-        if findings is not self._markers.findings:
-            self._markers = Markers(findings)
+    def show_finding(self, chosen: Finding | None) -> None:
+        """Draws narrow leaders to the cells of the chosen finding."""
         self._chosen_finding = chosen
         self.update()
 
-    def follow_findings(self, findings: Sequence[Finding], difference: Difference) -> None:
-        """Marks what an edit made of the findings."""
-        self._markers.follow(findings, difference)
+    def _follow_findings(self, difference: Difference | None) -> None:
+        if difference is not None:
+            self.scene.follow_markers(marked_cells(difference))
+        self.update()
 
     def _take_junction(self) -> None:
         if not self.document.junction_is_old:
@@ -315,6 +314,7 @@ class Canvas(QWidget):
         return not self._solo and neighbour not in self.document.levels.hidden
 
     def _shown(self, patience: Patience) -> Shown:
+        self.scene.show_markers(self.document.found.markers)
         return Shown(
             patience=patience,
             size=self.rect(),
@@ -346,7 +346,7 @@ class Canvas(QWidget):
             live_carts=self.dry_run.carts,
             probes=self.dry_run.runner.watched,
             # The figures of a dry run stand where the markers would.
-            markers={} if self.dry_run.is_on else self._markers.on_level(self._level),
+            has_markers=not self.dry_run.is_on,
             chosen_finding=self._chosen_finding,
             is_empty=not (len(self.document.plan.pieces) or self._ghost.looks or self._outline.looks),
         )

@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from itertools import chain
+from collections.abc import Iterable, Iterator, Mapping
+from functools import lru_cache, partial
+from math import ceil
 from typing import Final
 
-from PySide6.QtCore import QPointF
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen, QPixmap
 
 from app.canvas.geometry import Area, Viewport
+from app.canvas.markers import BUCKET, Marker, Markers
 from app.canvas.symbols import draw_marker
-from app.canvas.symbols.markers import LARGE, SMALL
+from app.canvas.symbols.markers import LARGE, SMALL, marker_rect
+from app.canvas.tiles import Stroke, Tile
 from app.theme import Theme
 from model.grid import Cell, Heading
 from model.rules import Finding, Severity
-from model.rules.local import Difference, standing
 
 NAMES_FROM: Final = 40
 """px a cell from which switches carry their names."""
@@ -26,104 +27,79 @@ INWARD: Final = 4
 """px from the cell's north-east corner to the middle of the marker."""
 CLEAR_OF_NAME: Final = 12
 """px instead, where a switch's name begins beside that corner."""
-GRAVITY: Final = {severity: rank for rank, severity in enumerate(Severity)}
-
+FURTHEST: Final = 40
+"""px from the cell's north-east corner that a marker with its count reaches at most."""
+KINDS_KEPT: Final = 256
+"""Pictures of markers, a few hundred bytes each."""
 
 Named = Mapping[Cell, Heading]
 """The switches that carry a name, with the side on which their drive stands."""
+Marked = tuple[Cell, Marker]
 
 
-@dataclass(frozen=True)
-class Marker:
-    """The gravest finding of a cell, and how many there are."""
-
-    severity: Severity
-    aside: bool
-    count: int = 1
+def reach(scale: int) -> int:
+    """How many cells away from its own it is seen that a marker is there."""
+    return ceil(FURTHEST / scale) + _side(scale)
 
 
-class Markers:
-    """One marker a cell, by level; findings set aside count only where there is nothing else."""
-
-    def __init__(self, findings: Sequence[Finding] = ()) -> None:
-        self.findings = findings
-        """All that are marked."""
-        self._here: dict[Cell, list[Finding]] = {}
-        self._on_level: dict[int, dict[Cell, Marker]] = {}
-        for finding in findings:
-            if finding.at is not None:
-                self._here.setdefault(finding.at, []).append(finding)
-        for cell in self._here:
-            self._mark(cell)
-
-    def on_level(self, level: int) -> dict[Cell, Marker]:
-        """The markers of a level."""
-        return self._on_level.get(level, {})
-
-    def follow(self, findings: Sequence[Finding], difference: Difference) -> None:
-        """Takes over the findings after an edit; costs what the edit changed, however many there are."""
-        self.findings = findings
-        for finding in difference.gone:
-            if finding.at is not None:
-                here = self._here[finding.at]
-                here.remove(next(other for other in here if standing(other) == finding))
-        for finding in difference.come:
-            if finding.at is not None:
-                self._here.setdefault(finding.at, []).append(finding)
-        for cell in {finding.at for finding in chain(*difference)}:
-            if cell is not None:
-                self._mark(cell)
-
-    def _mark(self, cell: Cell) -> None:
-        on_level = self._on_level.setdefault(cell.y, {})
-        if self._here[cell]:
-            on_level[cell] = _marker(self._here[cell])
-        else:
-            del self._here[cell]
-            on_level.pop(cell, None)
+def marker_strokes(tile: Tile, part: Area, markers: Markers, named: Named, theme: Theme) -> Iterator[Stroke]:
+    """Draw all markers that are seen in a part of a tile."""
+    small, side = tile.scale < SMALL_BELOW, _side(tile.scale)
+    for row in markers.rows_in(part.grown(reach(tile.scale)), tile.level):
+        seen = filter(_is_seen_from_afar, row) if small else iter(row)
+        shown = sorted(seen if side == 1 else _spread(seen, side), key=_by_place)
+        if shown:
+            yield partial(_paint_markers, tile, shown, named, theme)
 
 
-def _marker(findings: list[Finding]) -> Marker:
-    standing = [finding for finding in findings if not finding.waived]
-    shown = standing or findings
-    gravest = min(shown, key=lambda finding: GRAVITY[finding.severity])
-    return Marker(gravest.severity, not standing, len(shown))
+def _side(scale: int) -> int:
+    """Cells along the side of a square of which one marker is shown, so that markers cover no others."""
+    return next(side for side in (1, 2, 4, 8, BUCKET) if side * scale >= SMALL)
 
 
-def paint_markers(
-    painter: QPainter,
-    markers: dict[Cell, Marker],
-    named: Named,
-    seen: Area,
-    view: Viewport,
-    theme: Theme,
-) -> None:
-    """The markers of a level that are in sight."""
-    small = view.scale < SMALL_BELOW
-    for cell, marker in _in_sight(markers, seen):
-        if small and (marker.severity is Severity.NOTE or marker.aside):
-            continue
-        at = marker_middle(cell, named, view)
-        draw_marker(
-            painter,
-            at.x(),
-            at.y(),
-            marker.severity.value,
-            theme,
-            SMALL if small else LARGE,
-            aside=marker.aside,
-            count=marker.count,
-        )
+def _is_seen_from_afar(marked: Marked) -> bool:
+    _, marker = marked
+    return marker.severity is not Severity.NOTE and not marker.aside
 
 
-def _in_sight(markers: dict[Cell, Marker], seen: Area) -> list[tuple[Cell, Marker]]:
-    """Looks through the cells or through the markers, whichever are fewer."""
-    columns, rows = range(seen.west, seen.east + 1), range(seen.north, seen.south + 1)
-    if len(markers) <= len(columns) * len(rows):
-        return [entry for entry in markers.items() if seen.holds(entry[0].x, entry[0].z)]
-    level = next(iter(markers)).y
-    cells = (Cell(x, level, z) for z in rows for x in columns)
-    return [(cell, markers[cell]) for cell in cells if cell in markers]
+def _by_place(marked: Marked) -> tuple[int, int]:
+    cell, _ = marked
+    return cell.z, cell.x
+
+
+def _spread(row: Iterable[Marked], side: int) -> Iterable[Marked]:
+    """The gravest marker of each square."""
+    gravest: dict[tuple[int, int], Marked] = {}
+    for cell, marker in row:
+        square = cell.x // side, cell.z // side
+        before = gravest.get(square)
+        if before is None or (marker.weight, cell) < (before[1].weight, before[0]):
+            gravest[square] = cell, marker
+    return gravest.values()
+
+
+def _paint_markers(tile: Tile, row: list[Marked], named: Named, theme: Theme, painter: QPainter) -> None:
+    view = Viewport(tile.scale, -tile.area.west * tile.scale, -tile.area.north * tile.scale)
+    px = SMALL if tile.scale < SMALL_BELOW else LARGE
+    ratio = painter.device().devicePixelRatio()
+    for cell, marker in row:
+        picture, corner = marker_pixmap(marker, px, ratio, theme)
+        painter.drawPixmap(marker_middle(cell, named, view) + corner, picture)
+
+
+@lru_cache(maxsize=KINDS_KEPT)
+def marker_pixmap(marker: Marker, px: float, ratio: float, theme: Theme) -> tuple[QPixmap, QPointF]:
+    """A marker on nothing, and where its corner stands from its middle; drawn once, then kept."""
+    room = QRectF(marker_rect(px, marker.count).toAlignedRect())
+    picture = QPixmap(ceil(room.width() * ratio), ceil(room.height() * ratio))
+    picture.setDevicePixelRatio(ratio)
+    picture.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(picture)
+    severity = marker.severity.value
+    middle = -room.topLeft()
+    draw_marker(painter, middle.x(), middle.y(), severity, theme, px, aside=marker.aside, count=marker.count)
+    painter.end()
+    return picture, room.topLeft()
 
 
 def paint_leaders(

@@ -12,7 +12,7 @@ from PySide6.QtGui import QPainter
 from app.canvas.arms import paint_tags, shown_tags
 from app.canvas.chips import EDGE, draw_empty_hint, draw_preview_chip
 from app.canvas.comparison import ComparisonPicture, paint_comparison
-from app.canvas.findings_layer import Marker, paint_leaders, paint_markers
+from app.canvas.findings_layer import paint_leaders
 from app.canvas.geometry import Area, Viewport
 from app.canvas.ghosts import GhostPicture, paint_ghost, paint_ghost_hints
 from app.canvas.live_carts import PlacedCart, paint_live_carts
@@ -78,7 +78,8 @@ class Shown:
     """What of ``seen`` is painted anew."""
     live_carts: tuple[PlacedCart, ...]
     probes: Iterable[Cell]
-    markers: dict[Cell, Marker]
+    has_markers: bool
+    """Whether findings are marked."""
     patience: Patience
     """How long what is not there yet is waited for."""
     chosen_finding: Finding | None
@@ -145,7 +146,8 @@ def _paint_marks(painter: QPainter, shown: Shown) -> None:
         paint_cursor(painter, shown.cursor, view, theme)
     if shown.chosen_finding is not None:
         paint_leaders(painter, shown.chosen_finding, named, shown.level, view, theme)
-    paint_markers(painter, shown.markers, named, shown.seen, view, theme)
+    if shown.has_markers:
+        shown.scene.paint_markers(painter, view, shown.seen, shown.level, shown.manners)
 
 
 def _paint_chips(painter: QPainter, shown: Shown) -> None:

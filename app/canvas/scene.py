@@ -10,6 +10,7 @@ from typing import Final
 from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPixmap
 
+from app.canvas.findings_layer import marker_strokes, reach
 from app.canvas.geometry import Area, Viewport
 from app.canvas.ground import DOTS_UP_TO, paint_grid, piece_strokes
 from app.canvas.holes import Holes
@@ -17,6 +18,7 @@ from app.canvas.index import PieceIndex
 from app.canvas.known_looks import KnownLooks
 from app.canvas.live import Live
 from app.canvas.looks import Looks, name_sides, run_throughs, switch_marks
+from app.canvas.markers import Markers
 from app.canvas.overview import Overview
 from app.canvas.patience import Patience
 from app.canvas.preview import Preview
@@ -61,11 +63,14 @@ class Scene:
     _known: KnownLooks = field(init=False)
     _ground: TileCache = field(init=False)
     _pieces: TileCache = field(init=False)
+    _marks: TileCache = field(init=False)
+    _markers: Markers = field(init=False, default_factory=Markers)
     _holes: Holes = field(init=False)
 
     def __post_init__(self) -> None:
         self._ground = TileCache(self._ground_strokes, lambda tile: _manners(tile.look).theme.paper)
         self._pieces = TileCache(self._piece_strokes, lambda _tile: NOTHING)
+        self._marks = TileCache(self._marker_strokes, lambda _tile: NOTHING, reach)
         self._holes = Holes(self._pieces)
         self.open(self.layout)
 
@@ -80,6 +85,7 @@ class Scene:
         self.live = None
         self._ground.clear()
         self._pieces.clear()
+        self._marks.clear()
 
     def follow(self, change: Change, reshaped: Iterable[Cell]) -> None:
         """Takes over a change of the plan; ``reshaped`` are the cells whose shape changed."""
@@ -94,6 +100,7 @@ class Scene:
         marks, run_through = switch_marks(junction), run_throughs(junction)
         changed = _differing(self.looks.marks, marks) | _differing(self.looks.run_through, run_through)
         self.named = name_sides(junction)
+        self._marks.renew()
         self.looks.marks, self.looks.run_through = marks, run_through
         self._known.forget(changed)
         self._pieces.forget(changed, range(1))
@@ -125,12 +132,22 @@ class Scene:
             self._forget(changed)
         self.looks.preview = preview
 
+    def show_markers(self, markers: Markers) -> None:
+        """Marks these findings; until they are painted, those of before are shown."""
+        if markers is not self._markers:
+            self._markers = markers
+            self._marks.renew()
+
+    def follow_markers(self, cells: frozenset[Cell]) -> None:
+        """The markers of these cells are others now."""
+        self._marks.forget(cells, range(1))
+
     def prepare(self, view: Viewport, seen: Area, level: int, look: Manners, patience: Patience) -> None:
         """Paints the tiles in sight that are not there yet, while the patience lasts; the pieces first."""
         tiles = tiles_in(seen, level, view.scale, look)
         missing = [
             tile
-            for cache in (self._pieces, self._ground)
+            for cache in (self._pieces, self._ground, self._marks)
             for tile in tiles
             if not cache.work(tile, look.ratio, patience)
         ]
@@ -162,8 +179,15 @@ class Scene:
             pixmap = self._holes.shown(tile, hidden)
             if pixmap is not None:
                 _draw(painter, view, tile, pixmap, look.ratio)
-            elif view.scale > DOTS_UP_TO:
+            elif view.scale > DOTS_UP_TO and not self._pieces.is_bare(tile):
                 self._stand_in(painter, view, tile, tile.area.within(seen))
+
+    def paint_markers(self, painter: QPainter, view: Viewport, seen: Area, level: int, look: Manners) -> None:
+        """The markers of the findings of a level."""
+        for tile in tiles_in(seen, level, view.scale, look):
+            pixmap = self._marks.shown(tile)
+            if pixmap is not None:
+                _draw(painter, view, tile, pixmap, look.ratio)
 
     def paint_live(
         self,
@@ -216,6 +240,9 @@ class Scene:
         live = {} if self.live is None else self.live.looks
         still = [piece for piece in self.index.pieces_in(part, tile.level) if piece.at not in live]
         yield from piece_strokes(tile, still, self._known.look, theme)
+
+    def _marker_strokes(self, tile: Tile, part: Area) -> Iterator[Stroke]:
+        yield from marker_strokes(tile, part, self._markers, self.named, _manners(tile.look).theme)
 
     def _stand_in(self, painter: QPainter, view: Viewport, tile: Tile, part: Area) -> None:
         """Pale squares for the pieces of a tile that is not painted yet."""

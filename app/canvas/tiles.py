@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Callable, Collection, Hashable, Iterable, Iterator
+from collections.abc import Callable, Collection, Hashable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import chain
 from typing import Final, NamedTuple
 
 from PySide6.QtCore import QRect
@@ -48,9 +49,13 @@ class Tile(NamedTuple):
     @property
     def area(self) -> Area:
         """The cells in it."""
-        side = CELLS_ACROSS[self.scale]
-        west, north = self.column * side, self.row * side
-        return Area(west, north, west + side - 1, north + side - 1)
+        return _area(self.scale, self.column, self.row)
+
+
+def _area(scale: int, column: int, row: int) -> Area:
+    side = CELLS_ACROSS[scale]
+    west, north = column * side, row * side
+    return Area(west, north, west + side - 1, north + side - 1)
 
 
 Stroke = Callable[[QPainter], None]
@@ -62,7 +67,7 @@ class _Picture:
     """A tile's picture, and what becomes of it while it is painted anew."""
 
     shown: QPixmap | None = None
-    """As it was when it was last complete."""
+    """As it was when it was last complete; ``None`` also where nothing is drawn in it."""
     drawn: QPixmap | None = None
     """What is being painted, to take its place."""
     part: Area | None = None
@@ -79,10 +84,15 @@ class TileCache:
     """
 
     def __init__(
-        self, strokes: Callable[[Tile, Area], Iterator[Stroke]], fill: Callable[[Tile], QColor]
+        self,
+        strokes: Callable[[Tile, Area], Iterator[Stroke]],
+        fill: Callable[[Tile], QColor],
+        reach: Callable[[int], int] = lambda _scale: 1,
     ) -> None:
+        """``reach``: how many cells beside its own, by zoom step, a changed cell is seen in."""
         self._strokes_of = strokes
         self._fill = fill
+        self._reach = reach
         self._pictures: OrderedDict[Tile, _Picture] = OrderedDict()
         self._bytes = 0
 
@@ -90,6 +100,11 @@ class TileCache:
         """The tile's picture; while it is painted anew that of before, if there was one."""
         picture = self._pictures.get(tile)
         return None if picture is None else picture.shown
+
+    def is_bare(self, tile: Tile) -> bool:
+        """Whether all of a tile is there, and nothing is drawn in it."""
+        picture = self._pictures.get(tile)
+        return picture is not None and picture.shown is None and picture.part is None
 
     def work(self, tile: Tile, ratio: float, patience: Patience) -> bool:
         """Paints what is missing of a tile while the patience lasts; whether all of it is there."""
@@ -103,26 +118,32 @@ class TileCache:
             return False
         if picture.strokes is None:
             self._begin(tile, picture, picture.part, ratio)
-        if self._is_finished(tile, picture, patience):
+        if picture.drawn is None or self._is_finished(tile, picture, patience):
             self._show(picture)
             return True
         return False
 
     def forget(self, cells: Collection[Cell], levels: range) -> None:
-        """Has the tiles in which one of these cells, or a cell beside one, is drawn painted anew there.
+        """Has the tiles in which one of these cells, or a cell within reach, is drawn painted anew there.
 
         ``levels`` are added to the cells' own: the levels on which they show.
         """
         if len(cells) > CLEAR_ALL_FROM:
             self.clear()
             return
-        columns = {(cell.x + dx, cell.z + dz) for cell in cells for dx, dz in _AROUND}
+        columns = {(cell.x, cell.z) for cell in cells}
         heights = {cell.y + level for cell in cells for level in levels}
-        touched = _touched_areas(columns, {tile.scale for tile in self._pictures})
+        scales = {tile.scale for tile in self._pictures}
+        touched = _touched_areas(columns, {scale: self._reach(scale) for scale in scales})
         for tile in list(self._pictures):
             part = touched.get((tile.scale, tile.column, tile.row))
             if part is not None and tile.level in heights:
                 self._spoil(tile, part)
+
+    def renew(self) -> None:
+        """Has all tiles painted anew; until then they are shown as they are."""
+        for tile in list(self._pictures):
+            self._spoil(tile, tile.area)
 
     def clear(self) -> None:
         """Drops all tiles."""
@@ -138,12 +159,15 @@ class TileCache:
         picture.drawn = picture.strokes = None
 
     def _begin(self, tile: Tile, picture: _Picture, part: Area, ratio: float) -> None:
-        fill = self._fill(tile)
-        shown = picture.shown
-        drawn = _blank(tile, ratio, fill) if shown is None else without(shown, tile, (part,), fill)
         # With fractional ratios a symbol reaches a part of a pixel into the next cell.
-        around = part.grown(1).within(tile.area)
-        picture.drawn, picture.strokes = drawn, self._strokes_of(tile, around)
+        strokes = self._strokes_of(tile, part.grown(1).within(tile.area))
+        first = next(strokes, None)
+        shown = None if part == tile.area else picture.shown
+        if first is None and shown is None:
+            return
+        fill = self._fill(tile)
+        picture.drawn = _blank(tile, ratio, fill) if shown is None else without(shown, tile, (part,), fill)
+        picture.strokes = strokes if first is None else chain((first,), strokes)
 
     def _is_finished(self, tile: Tile, picture: _Picture, patience: Patience) -> bool:
         assert picture.drawn is not None
@@ -160,35 +184,31 @@ class TileCache:
             painter.end()
 
     def _show(self, picture: _Picture) -> None:
-        assert picture.drawn is not None
-        if picture.shown is None:
-            self._bytes += _size(picture.drawn)
+        self._bytes += _size(picture.drawn) - _size(picture.shown)
         picture.shown = picture.drawn
         picture.drawn = picture.part = picture.strokes = None
         self._drop_oldest()
 
     def _drop_oldest(self) -> None:
         while self._bytes > KEPT_BYTES and len(self._pictures) > 1:
-            shown = self._pictures.popitem(last=False)[1].shown
-            self._bytes -= 0 if shown is None else _size(shown)
-
-
-_AROUND: Final = ((0, 0), (1, 0), (-1, 0), (0, 1), (0, -1))
+            self._bytes -= _size(self._pictures.popitem(last=False)[1].shown)
 
 
 def _touched_areas(
-    columns: Iterable[tuple[int, int]], scales: Iterable[int]
+    columns: Iterable[tuple[int, int]], reach: Mapping[int, int]
 ) -> dict[tuple[int, int, int], Area]:
-    """What of which tiles the columns touch, by zoom step, column and row of the tile."""
+    """What of which tiles the columns touch that reach so far, by zoom step, column and row of the tile."""
     touched: dict[tuple[int, int, int], Area] = {}
-    for scale in scales:
+    for scale, far in reach.items():
         side = CELLS_ACROSS[scale]
         for x, z in columns:
-            key = scale, x // side, z // side
-            here = Area(x, z, x, z)
-            before = touched.get(key)
-            touched[key] = here if before is None else before.with_area(here)
-    return touched
+            here = Area(x - far, z - far, x + far, z + far)
+            for column in range(here.west // side, here.east // side + 1):
+                for row in range(here.north // side, here.south // side + 1):
+                    key = scale, column, row
+                    before = touched.get(key)
+                    touched[key] = here if before is None else before.with_area(here)
+    return {key: area.within(_area(*key)) for key, area in touched.items()}
 
 
 def without(pixmap: QPixmap, tile: Tile, parts: Iterable[Area], fill: QColor) -> QPixmap:
@@ -223,8 +243,9 @@ def _painter_on(pixmap: QPixmap, tile: Tile, part: Area) -> QPainter:
     return painter
 
 
-def _size(pixmap: QPixmap) -> int:
-    return pixmap.width() * pixmap.height() * 4
+def _size(pixmap: QPixmap | None) -> int:
+    """In bytes."""
+    return 0 if pixmap is None else pixmap.width() * pixmap.height() * 4
 
 
 def tiles_in(area: Area, level: int, scale: int, look: Hashable) -> list[Tile]:

@@ -264,7 +264,7 @@ class PlanView(Canvas):
         self.previews.clear()
         self.scene.open(self.document.layout)
         self.selection = frozenset()
-        self.show_findings(())
+        self.show_finding(None)
         rail = next((piece.at.y for piece in self.document.plan.pieces if piece.part in RAILS), FIRST_LEVEL)
         self.level = rail
         self.fit_all()

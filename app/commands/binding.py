@@ -20,8 +20,7 @@ from model.commissioning import Fault, Run
 from model.grid import Cell
 from model.parts import RAILS, Part
 from model.plan import Side
-from model.rules import Finding
-from model.rules.local import Difference
+from model.rules import Finding, Severity
 
 if TYPE_CHECKING:
     from app.window import MainWindow
@@ -102,7 +101,7 @@ def bind_document(window: MainWindow) -> None:
     document.acted_at.connect(window.view.show_cells)
     document.acted_on.connect(lambda names: _show_acted_on(window, names))
     document.junction_updated.connect(lambda: _show_junction(window))
-    document.findings_changed.connect(lambda difference: _follow_findings(window, difference))
+    document.findings_changed.connect(lambda _difference: _show_findings(window))
     document.details_changed.connect(lambda: _show_details(window))
     document.dirty_changed.connect(lambda _dirty: _show_dirty(window))
     document.changed.connect(lambda *_: _forget_message(window))
@@ -181,14 +180,8 @@ def _forget_message(window: MainWindow) -> None:
 
 
 def _show_findings(window: MainWindow) -> None:
-    window.panels.status.show_findings(window.document.findings)
-    window.view.show_findings(window.document.findings, window.panels.findings.finding)
-
-
-def _follow_findings(window: MainWindow, difference: Difference | None) -> None:
-    if difference is not None:
-        window.view.follow_findings(window.document.findings, difference)
-    _show_findings(window)
+    window.panels.status.show_counts(window.document.found.open)
+    window.view.show_finding(window.panels.findings.finding)
 
 
 def _show_junction(window: MainWindow) -> None:
@@ -204,12 +197,10 @@ def _show_junction(window: MainWindow) -> None:
 
 def _describe_recent(window: MainWindow, path: Path) -> None:
     document = window.document
-    open_ones = [finding for finding in document.findings if not finding.waived]
-    gravest = min((finding.severity for finding in open_ones), key=lambda s: s.rank, default=None)
-    count = sum(finding.severity is gravest for finding in open_ones)
-    window.settings.describe_recent(
-        path, document.plan.details.title, gravest.value if gravest else "", count
-    )
+    counts = document.found.open
+    gravest = next((severity for severity in Severity if counts[severity]), None)
+    said = ("", 0) if gravest is None else (gravest.value, counts[gravest])
+    window.settings.describe_recent(path, document.plan.details.title, *said)
 
 
 def _show_acted_on(window: MainWindow, names: frozenset[str]) -> None:
@@ -256,7 +247,7 @@ def _go_to_piece(window: MainWindow, cell: Cell) -> None:
 
 def _go_to_finding(window: MainWindow, finding: Finding) -> None:
     window.view.show_cells(finding.cells or _ends_of(window, finding))
-    window.view.show_findings(window.document.findings, finding)
+    window.view.show_finding(finding)
 
 
 def _show_way(window: MainWindow, run: Run) -> None:

@@ -85,12 +85,12 @@ class ComparisonPanel(QWidget):
 
     def step(self, steps: int) -> None:
         """Choose the row so many rows further down, from the last on to the first."""
-        count = self.model.rowCount()
+        count = self.model.total
         if not count:
             return
         chosen = self.list.selectedIndexes()
         row = (chosen[0].row() + steps) % count if chosen else 0 if steps > 0 else count - 1
-        self.list.setCurrentIndex(self.model.index(row))
+        self.list.setCurrentIndex(self.model.reach(row))
 
     def _show_rows(self, rows: list[ComparedRow]) -> None:
         """A row that goes makes Qt choose the next one; nobody asked to go there."""
@@ -101,7 +101,7 @@ class ComparisonPanel(QWidget):
         if chosen is None:
             self.list.clearSelection()
         else:
-            self.list.setCurrentIndex(self.model.index(chosen))
+            self.list.setCurrentIndex(self.model.reach(chosen))
         self._is_taking_over = False
 
     def _say(self) -> None:
@@ -112,7 +112,7 @@ class ComparisonPanel(QWidget):
         self.head.setText(tr("From {before} to {after}", before=before, after=after))
         self.said.setText(counts[0].upper() + counts[1:] + ".")
         for button in (self.previous, self.next):
-            button.setEnabled(bool(self.model.rowCount()))
+            button.setEnabled(bool(self.model.total))
         self._fit()
 
     def _fit(self) -> None:

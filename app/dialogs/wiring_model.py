@@ -101,9 +101,8 @@ class WhyNotModel(KeptRows[WhyNot]):
 
     def show(self, unwired: Sequence[Unwired]) -> None:
         """Take over new reasons."""
-        self.beginResetModel()
-        self._rows = [WhyNot(key, each) for key, each in enumerate(unwired)]
-        self.endResetModel()
+        self.show_rows([])  # no reason is one of those before
+        self.show_rows([WhyNot(key, each) for key, each in enumerate(unwired)])
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         row = self.at(index.row())

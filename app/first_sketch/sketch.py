@@ -128,7 +128,7 @@ class FirstSketch(QObject):
 
     def _seen(self) -> Seen:
         document = self._view.document
-        is_clear = not document.junction_is_old and all(finding.waived for finding in document.findings)
+        is_clear = not document.junction_is_old and not document.found.open.total()
         return Seen(document.layout, self._deeds, is_clear)
 
     def _middle_of_view(self) -> Cell:

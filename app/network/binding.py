@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -106,7 +107,8 @@ def _bring_forward(window: NetworkWindow, what: str) -> None:
 
 def _show_plan(window: NetworkWindow) -> None:
     document = window.document
-    window.panels.status.show_findings(document.findings)
+    open_ones = (finding for finding in document.findings if not finding.waived)
+    window.panels.status.show_counts(Counter(finding.severity for finding in open_ones))
     window.view.show_markers(markers_of(document.findings))
     _show_counts(window)
     _allow(window)

@@ -38,13 +38,10 @@ class FindingsModel(KeptRows[Finding]):
 
         ``are_old``: those that hang on routes are of an older plan.
         """
-        if (findings, switch_names, are_old) == (self._rows, self._names, self._are_old):
-            return
+        looks_otherwise = (switch_names, are_old) != (self._names, self._are_old)
         self._names, self._are_old = switch_names, are_old
-        if findings == self._rows:
+        if not self.show_rows(findings) and looks_otherwise:
             self.tell_all()
-        else:
-            self.show_rows(findings)
 
     def follow(self, difference: Difference) -> None:
         """Take over what an edit made of the findings; costs what it changed, however many there are."""
@@ -69,11 +66,6 @@ class FindingsModel(KeptRows[Finding]):
     def finding(self, row: int) -> Finding:
         """The finding in a row."""
         return self.at(row)
-
-    def row_of(self, finding: Finding) -> int | None:
-        """The row of a finding, or ``None``."""
-        key = finding.key
-        return next((row for row, other in enumerate(self._rows) if other.key == key), None)
 
     def _place(self, finding: Finding) -> str:
         if finding.at is None:

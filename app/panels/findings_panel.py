@@ -39,6 +39,10 @@ SENTENCE_WIDTH: Final = WIDTH - 2 * 14 - 32 - 8
 """Of Why and Do, in pixels: the panel without its margins, the words before them and the gap."""
 
 
+MOST_SEEN: Final = 100
+"""Rows that no screen is tall enough for."""
+
+
 class FindingsPanel(QWidget):
     """Choosing a finding goes there."""
 
@@ -110,8 +114,8 @@ class FindingsPanel(QWidget):
 
     def _show_around(self) -> None:
         document = self._document
-        self.count_changed.emit(sum(not finding.waived for finding in document.findings))
-        self._fit_list(len(document.findings))
+        self.count_changed.emit(document.found.open.total())
+        self._fit_list(min(self.model.total, MOST_SEEN))
         self._show_stale()
         self.empty.setText(self._words_for_nothing())
         self._stack.setCurrentIndex(0 if document.findings or document.stale_waivers else 1)

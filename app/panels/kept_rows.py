@@ -1,11 +1,15 @@
-"""A list model that keeps what the user looks at in place while rows come and go."""
+"""A list model that keeps what the user looks at in place while rows come and go.
+
+Of very many rows a view is told of the first ones only, and of more as it comes near their end: it lays out
+all that it knows of whenever one of them comes or goes.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Hashable
-from typing import Generic, Protocol, TypeVar
+from typing import Final, Generic, Protocol, TypeVar
 
-from PySide6.QtCore import QAbstractListModel, QObject
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject
 
 from app.panels.table_model import ROOT, Index
 
@@ -19,6 +23,8 @@ class HasKey(Protocol):
 
 
 Row = TypeVar("Row", bound=HasKey)
+AT_ONCE: Final = 500
+"""Rows of which a view is told at first, and again whenever it asks for more."""
 
 
 class KeptRows(QAbstractListModel, Generic[Row]):
@@ -27,9 +33,70 @@ class KeptRows(QAbstractListModel, Generic[Row]):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._rows: list[Row] = []
+        self._told = 0
+        """So many of them the views know of."""
 
-    def show_rows(self, rows: list[Row]) -> None:
-        """Take over new rows."""
+    def show_rows(self, rows: list[Row]) -> bool:
+        """Take over new rows; whether any of those that the views know of is another one."""
+        more = AT_ONCE if self._told == len(self._rows) else 0
+        told = min(len(rows), max(AT_ONCE, self._told + more))
+        is_other = rows[:told] != self._rows[: self._told]
+        if is_other:
+            self._change_told(rows[:told])
+        self._rows, self._told = list(rows), told
+        if is_other:
+            self.tell_all()
+        return is_other
+
+    def insert_row(self, row: int, value: Row) -> None:
+        """Put one row before another."""
+        if row >= self._told < len(self._rows):
+            self._rows.insert(row, value)
+            return
+        self.beginInsertRows(ROOT, row, row)
+        self._rows.insert(row, value)
+        self._told += 1
+        self.endInsertRows()
+
+    def remove_row(self, row: int) -> None:
+        """Take one row away."""
+        if row >= self._told:
+            del self._rows[row]
+            return
+        self.beginRemoveRows(ROOT, row, row)
+        del self._rows[row]
+        self._told -= 1
+        self.endRemoveRows()
+
+    def replace_row(self, row: int, value: Row) -> None:
+        """Let the same row say something else."""
+        self._rows[row] = value
+        if row < self._told:
+            self.dataChanged.emit(self.index(row), self.index(row))
+
+    def tell_all(self) -> None:
+        """All rows may say something else."""
+        if self._told:
+            self.dataChanged.emit(self.index(0), self.index(self._told - 1))
+
+    @property
+    def total(self) -> int:
+        """How many rows there are, whether the views know of them or not."""
+        return len(self._rows)
+
+    def reach(self, row: int) -> QModelIndex:
+        """The index of any row; the views know of it from then on."""
+        while row >= self._told:
+            self.fetchMore()
+        return self.index(row)
+
+    def at(self, row: int) -> Row:
+        """What stands in a row."""
+        return self._rows[row]
+
+    def _change_told(self, rows: list[Row]) -> None:
+        """Lets the views follow to these rows; what they know not of is of no matter."""
+        del self._rows[self._told :]
         kept = {row.key for row in rows}
         self._remove_all_but(kept)
         held = [row.key for row in self._rows]
@@ -38,34 +105,8 @@ class KeptRows(QAbstractListModel, Generic[Row]):
             self._insert_missing(rows)
         else:
             self.beginResetModel()
-            self._rows = list(rows)
+            self._rows, self._told = rows, len(rows)
             self.endResetModel()
-
-    def insert_row(self, row: int, value: Row) -> None:
-        """Put one row before another."""
-        self.beginInsertRows(ROOT, row, row)
-        self._rows.insert(row, value)
-        self.endInsertRows()
-
-    def remove_row(self, row: int) -> None:
-        """Take one row away."""
-        self.beginRemoveRows(ROOT, row, row)
-        del self._rows[row]
-        self.endRemoveRows()
-
-    def replace_row(self, row: int, value: Row) -> None:
-        """Let the same row say something else."""
-        self._rows[row] = value
-        self.dataChanged.emit(self.index(row), self.index(row))
-
-    def tell_all(self) -> None:
-        """All rows may say something else."""
-        if self._rows:
-            self.dataChanged.emit(self.index(0), self.index(len(self._rows) - 1))
-
-    def at(self, row: int) -> Row:
-        """What stands in a row."""
-        return self._rows[row]
 
     def _remove_all_but(self, kept: set[Hashable]) -> None:
         end = len(self._rows)
@@ -76,6 +117,7 @@ class KeptRows(QAbstractListModel, Generic[Row]):
             if start < end:
                 self.beginRemoveRows(ROOT, start, end - 1)
                 del self._rows[start:end]
+                self._told -= end - start
                 self.endRemoveRows()
             end = max(0, start - 1) if start == end else start
 
@@ -89,10 +131,20 @@ class KeptRows(QAbstractListModel, Generic[Row]):
             if end > row:
                 self.beginInsertRows(ROOT, row, end - 1)
                 self._rows[row:row] = rows[row:end]
+                self._told += end - row
                 self.endInsertRows()
             row = end + 1
-        self._rows = list(rows)
-        self.tell_all()
 
     def rowCount(self, parent: Index = ROOT) -> int:
-        return 0 if parent.isValid() else len(self._rows)
+        return 0 if parent.isValid() else self._told
+
+    def canFetchMore(self, parent: Index = ROOT) -> bool:
+        return not parent.isValid() and self._told < len(self._rows)
+
+    def fetchMore(self, parent: Index = ROOT) -> None:
+        if not self.canFetchMore(parent):
+            return
+        told = min(self._told + AT_ONCE, len(self._rows))
+        self.beginInsertRows(ROOT, self._told, told - 1)
+        self._told = told
+        self.endInsertRows()

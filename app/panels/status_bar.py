@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable
-from typing import Final, Protocol
+from collections.abc import Mapping
+from typing import Final
 
 from PySide6.QtCore import QRect, QSize, QTimer, Signal
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
@@ -31,18 +31,6 @@ MARKER_ROOM: Final = 21
 FIGURE_ROOM: Final = 23
 """px for a figure and what keeps it apart from the next marker, where it has few digits."""
 BETWEEN: Final = 8
-
-
-class Counted(Protocol):
-    """A finding, of a plan or of a network."""
-
-    @property
-    def severity(self) -> Severity:
-        """How grave it is."""
-
-    @property
-    def waived(self) -> bool:
-        """Whether it is set aside."""
 
 
 class StatusBar(QWidget):
@@ -97,9 +85,9 @@ class StatusBar(QWidget):
         """How large the drawing is; 1 is full size."""
         self.zoom.setText(tr("{percent} %", percent=round(100 * part)))
 
-    def show_findings(self, findings: Iterable[Counted]) -> None:
-        """The counts by severity."""
-        self.counts.show_findings(findings)
+    def show_counts(self, counts: Mapping[Severity, int]) -> None:
+        """How many findings are not set aside, by severity."""
+        self.counts.show_counts(counts)
 
     def say(self, text: str) -> None:
         """A message for a while."""
@@ -159,13 +147,16 @@ class SeverityCounts(QWidget):
         super().__init__(parent)
         self._counts = dict.fromkeys(Severity, 0)
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-        self.show_findings([])
+        self._say()
 
-    def show_findings(self, findings: Iterable[Counted]) -> None:
-        """Count the findings that are not set aside."""
-        open_ones = [finding.severity for finding in findings if not finding.waived]
-        for severity in Severity:
-            self._counts[severity] = open_ones.count(severity)
+    def show_counts(self, counts: Mapping[Severity, int]) -> None:
+        """Show how many findings of each severity there are; none of one that is left out."""
+        shown = {severity: counts.get(severity, 0) for severity in Severity}
+        if shown != self._counts:
+            self._counts = shown
+            self._say()
+
+    def _say(self) -> None:
         said = ", ".join(tr(COUNTED[severity], "", count) for severity, count in self._counts.items())
         self.setAccessibleName(said)
         self.setToolTip(said)

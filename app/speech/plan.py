@@ -104,8 +104,8 @@ class PlanSpeech:
         document = self._window.document
         if document.junction_is_old:
             return
-        open_ones = [finding for finding in document.findings if not finding.waived]
-        counts = self._window.panels.status.counts.words if open_ones else tr("no findings")
+        has_open = document.found.open.total() > 0
+        counts = self._window.panels.status.counts.words if has_open else tr("no findings")
         if counts != self._counts:
             self.speaker.tell(tr("Check: {counts}", counts=counts))
         self._counts = counts

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from model.grid import Cell
+from model.pauses import with_pauses
 from model.rules.local import Difference, standing
 from model.rules.rule import Finding
 
@@ -29,6 +30,6 @@ class FindingsByCell:
         self._put(difference.come)
 
     def _put(self, findings: Iterable[Finding]) -> None:
-        for finding in findings:
+        for finding in with_pauses(findings):
             for cell in set(finding.cells):
                 self._here.setdefault(cell, []).append(finding)

@@ -11,6 +11,7 @@ from typing import Final, NamedTuple
 import msgspec
 
 from model.grid import Cell
+from model.pauses import with_pauses
 from model.plan import Plan
 from model.routing.junction import Junction
 from model.rules.registry import RULES, severity_then_place
@@ -35,10 +36,10 @@ class LocalFindings:
     def __init__(self, layout: Layout, findings: Iterable[Finding]) -> None:
         """``findings``: what a whole check of that plan found, local or not."""
         self._layout = layout
-        local = [standing(finding) for finding in findings if RULES[finding.rule].is_local]
+        local = [standing(finding) for finding in with_pauses(findings) if RULES[finding.rule].is_local]
         self._details = [finding for finding in local if RULES[finding.rule].asks_details]
         self._nearby: dict[str, dict[Cell, list[Finding]]] = {rule.id: {} for rule, _ in _NEARBY}
-        for finding in local:
+        for finding in with_pauses(local):
             if finding.rule in self._nearby:
                 self._nearby[finding.rule].setdefault(finding.cells[0], []).append(finding)
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import random
+from collections import Counter
 
 import pytest
 from PySide6.QtWidgets import QApplication
 
-from app.canvas.findings_layer import Markers
+from app.canvas.markers import Markers
 from app.document import Document
+from app.known_findings import KnownFindings
 from app.panels.findings_model import FindingsModel
 from model.edits import erase, place
 from model.grid import Cell, Facing
@@ -33,7 +35,7 @@ class FoundDocument(Document):
 
     def load(self, value: Plan, path: None = None) -> None:
         super().load(value, path)
-        self._take_findings(find_all(Junction(value, self.layout)))
+        self.found = KnownFindings(find_all(Junction(value, self.layout)))
         self._local = LocalFindings(self.layout, self.findings)
 
     def _work_out(self) -> None:
@@ -46,9 +48,7 @@ def test_lists_and_markers_after_random_edits(qapp: QApplication, seed: int) -> 
     document, model = FoundDocument(), FindingsModel()
     document.load(plan_of([Piece(Part.BOOSTER_RAIL, Cell(x, 64, 0), Facing.EAST) for x in range(6)]))
     model.show(document.findings, {}, are_old=False)
-    markers = Markers(document.findings)
     document.findings_changed.connect(model.follow)
-    document.findings_changed.connect(lambda difference: markers.follow(document.findings, difference))
     changes = 0
     for _ in range(40):
         cell = Cell(chance.randrange(6), chance.choice((63, 64)), chance.randrange(3))
@@ -61,8 +61,10 @@ def test_lists_and_markers_after_random_edits(qapp: QApplication, seed: int) -> 
         changes += document.findings != before
         assert [model.finding(row) for row in range(model.rowCount())] == document.findings
         fresh, by_cell = Markers(document.findings), FindingsByCell(document.findings)
+        counted = Counter(finding.severity for finding in document.findings if not finding.waived)
+        assert +document.found.open == counted
         for level in (63, 64):
-            assert markers.on_level(level) == fresh.on_level(level)
+            assert document.found.markers.on_level(level) == fresh.on_level(level)
         assert set(document.findings_at(cell)) == set(by_cell.at(cell))
     assert changes > 10
     document.close()

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication
 
 from app.canvas.view import PlanView
 from app.document import Document
+from app.known_findings import KnownFindings
 from model.edits import erase, place
 from model.grid import Cell, Facing
 from model.parts import Part
@@ -38,7 +39,7 @@ class FoundDocument(Document):
 
     def load(self, value: Plan, path: None = None) -> None:
         super().load(value, path)
-        self._take_findings(find_all(Junction(value, self.layout)))
+        self.found = KnownFindings(find_all(Junction(value, self.layout)))
         self._local = LocalFindings(self.layout, self.findings)
 
     def _work_out(self) -> None:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
-from app.canvas.symbols.lettering import draw_text
+from app.canvas.symbols.lettering import draw_text, width
 from app.theme import Theme
 
 LARGE, SMALL = 16.0, 10.0
 """px, from and below 20 px a cell."""
+COUNT_LEFT, COUNT_EM = 0.55, 0.56
+"""Where the count begins, from the middle, and its height; in widths of the marker."""
 ASIDE_DASH = (2.0, 1.5)
 """In widths of its own line."""
 
@@ -39,8 +41,15 @@ def draw_marker(
     painter.setPen(pen)
     {"error": _draw_error, "warning": _draw_warning, "note": _draw_note}[severity](painter, px, theme, aside)
     if count > 1:
-        draw_text(painter, px * 0.55, px * 0.2, str(count), px * 0.56, theme.ink, bold=True)
+        draw_text(painter, px * COUNT_LEFT, px * 0.2, str(count), px * COUNT_EM, theme.ink, bold=True)
     painter.restore()
+
+
+def marker_rect(px: float, count: int = 1) -> QRectF:
+    """All that a marker with its count may cover, its middle at (0, 0)."""
+    half = px / 2 + 1
+    right = px * COUNT_LEFT + width(str(count), px * COUNT_EM, bold=True) if count > 1 else 0.0
+    return QRectF(QPointF(-half, -half), QPointF(max(half, right + 1), half))
 
 
 def _draw_error(painter: QPainter, px: float, theme: Theme, aside: bool) -> None:

@@ -11,9 +11,10 @@ from PySide6.QtWidgets import QApplication
 
 import resources
 from app.canvas.arms import shown_tags
-from app.canvas.findings_layer import NAMES_FROM, SMALL_BELOW, Markers, marker_middle
+from app.canvas.findings_layer import NAMES_FROM, SMALL_BELOW, marker_middle
 from app.canvas.geometry import Viewport
 from app.canvas.looks import name_sides
+from app.canvas.markers import Markers
 from app.canvas.symbols.markers import LARGE, SMALL
 from app.canvas.symbols.rails import NAME_PLACES, free_side
 from model.files.plan_file import read_plan
