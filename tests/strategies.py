@@ -251,6 +251,11 @@ def _build_orders(draw: st.DrawFn, plan: Plan) -> list[tuple[Cell, Facing]]:
     return [(cell, draw(st.sampled_from(FACING_OF))) for cell in draw(st.permutations(rails))]
 
 
+def _become(draw: st.DrawFn, plan: Plan) -> Change:
+    other = draw(plans() | st.builds(lambda change: change.applied(plan), changes(plan, "place_all")))
+    return edits.become(plan, plan_of([*other.pieces], other.details))
+
+
 def _set_build_order(draw: st.DrawFn, plan: Plan) -> Change:
     return edits.set_build_order(plan, draw(_build_orders(plan)))
 
@@ -330,7 +335,7 @@ EDITS: Final[dict[str, Callable[[st.DrawFn, Plan], Change]]] = {
             _turn_and_order,
             _move_plan,
         ),
-        *(_reorder, _set_build_order, _add_blocks, _add_arm, _set_arm, _remove_arm),
+        *(_reorder, _become, _set_build_order, _add_blocks, _add_arm, _set_arm, _remove_arm),
         *(_set_route, _start_route_at, _remove_route),
         *(_set_aside, _take_up, _set_title, _set_running_side, _set_sheet),
     )

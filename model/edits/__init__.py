@@ -5,6 +5,7 @@ its rank. An edit that a limit of plans forbids raises ``EditRefused`` with a me
 """
 
 from model.edits.arms import add_arm, remove_arm, set_arm
+from model.edits.become import become
 from model.edits.details import set_running_side, set_sheet, set_title
 from model.edits.lay_line import lay_line
 from model.edits.names import name_problem
@@ -31,6 +32,7 @@ __all__ = [
     "EditRefused",
     "add_arm",
     "add_blocks",
+    "become",
     "copy_pieces",
     "erase",
     "lay_line",

@@ -9821,5 +9821,9 @@ you place a block.</source>
         <source>levels {low} to {high}</source>
         <translation type="unfinished"></translation>
     </message>
+    <message>
+        <source>Read the file again</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 </TS>
