@@ -6,12 +6,13 @@ import json
 import os
 import signal
 import subprocess
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from app.cli import SUBCOMMANDS
-from tests.app.cli.running import OBSERVED, ROOT, SALTERN, Runner, line, process
+from tests.app.cli.running import OBSERVED, ROOT, SALTERN, Done, Runner, line, process
 
 BAD = (
     "platelayer: bad.plan.json: line 2, column 14: expected JSON (Expecting ',' delimiter)\n",
@@ -130,6 +131,37 @@ def test_bad_input(run: Runner, command: str, file: str, message: str) -> None:
     assert (done.status, done.err) == (4, message)
     assert done.out == ('{"files":[]}\n' if command == "check --json" else "")
     assert not list(run.folder.glob("out*"))
+
+
+class Careless:
+    """The control: a command line that ends a little otherwise than it should."""
+
+    def __init__(self, run: Runner, careless: Callable[[Done], Done]) -> None:
+        self.folder = run.folder
+        self._run, self._careless = run, careless
+
+    def __call__(self, *arguments: str | Path) -> Done:
+        return self._careless(self._run(*arguments))
+
+
+@pytest.mark.parametrize(
+    "careless",
+    [
+        lambda done: done._replace(status=1),
+        lambda done: done._replace(status=0, err=""),
+        lambda done: done._replace(err="Traceback (most recent call last):\n" + done.err),
+        lambda done: done._replace(out=done.err, err=""),
+    ],
+    ids=["another status", "says nothing", "a traceback", "errors among the data"],
+)
+@pytest.mark.parametrize("command", FORMS)
+def test_an_end_that_is_otherwise_is_seen(
+    run: Runner, command: str, careless: Callable[[Done], Done]
+) -> None:
+    with pytest.raises(AssertionError):
+        test_bad_input(Careless(run, careless), command, "bad.plan.json", BAD[0])
+    with pytest.raises(AssertionError):
+        test_wrong_use(Careless(run, careless), command.split()[0], [])
 
 
 @pytest.mark.parametrize("command", COMMANDS)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import pytest
 
 from model.routing.junction import Junction
@@ -12,11 +14,31 @@ from tests.model.rules.cases import DRAWINGS, Case, cases_of
 CASES = [case for rule in RULES for case in cases_of(rule)]
 
 
+@cache
+def junction_of(case: Case) -> Junction:
+    """What a rule looks at."""
+    return Junction(plan_from_drawing(case.drawing))
+
+
+def flags_where_it_must(rule: Rule, case: Case) -> bool:
+    """In all the places, and in no others."""
+    found = [finding.at for finding in rule.findings(junction_of(case))]
+    return sorted(map(repr, found)) == sorted(map(repr, case.places))
+
+
 @pytest.mark.parametrize("case", CASES, ids=lambda case: f"{case.rule}: {case.shows}")
 def test_a_plan_is_flagged_where_it_must_be(case: Case) -> None:
-    junction = Junction(plan_from_drawing(case.drawing))
-    found = [finding.at for finding in RULES[case.rule].findings(junction)]
-    assert sorted(map(repr, found)) == sorted(map(repr, case.places)), draw(junction.layout)
+    assert flags_where_it_must(RULES[case.rule], case), draw(junction_of(case).layout)
+
+
+@pytest.mark.parametrize("rule", RULES)
+def test_no_other_rule_would_pass_for_this_one(rule: str) -> None:
+    """The control: the plans of a rule tell it from every other, so they would tell it from a wrong one."""
+    others = [other for other in RULES.values() if other.id != rule]
+    passing = [
+        other.id for other in others if all(flags_where_it_must(other, case) for case in cases_of(rule))
+    ]
+    assert passing == []
 
 
 @pytest.mark.parametrize("rule", RULES)
