@@ -171,7 +171,7 @@ class Canvas(QWidget):
 
     def show_ghost(self, ghost: Ghost | None) -> None:
         """Draws what a gesture would make."""
-        self._ghost = picture_of(ghost, self.document.layout)
+        self._ghost = picture_of(ghost, self.document.layout, self.document.levels.locked)
         self.ghost_changed.emit(ghost)
         self.update()
 

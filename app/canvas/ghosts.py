@@ -6,10 +6,11 @@ from collections.abc import Mapping, Set
 from dataclasses import dataclass, replace
 from typing import Final
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QPainter, QPainterPath, QPen
 
 from app.canvas.arms import paint_tags, shown_tags
+from app.canvas.chips import draw_label, label_box
 from app.canvas.geometry import Viewport
 from app.canvas.symbols import Look, draw_cart, draw_ghost, draw_ghost_hint, draw_over, look_of, screen
 from app.theme import Theme
@@ -23,6 +24,8 @@ from model.track.layout import Layout
 from model.track.shapes import Shape
 
 CROSS: Final = (0.2, 0.8)
+DASH: Final = (0.16, 0.12)
+"""On and off in cells, each at least 3 px, as of a level above."""
 WORDS: Final = {Ends.IN: "in", Ends.OUT: "out", Ends.BOTH: "both"}
 
 
@@ -40,6 +43,10 @@ class GhostPicture:
     """The tags of an arm in the making."""
     lies_over: bool = False
     """Whether the pieces of the plan stay, and are crossed."""
+    footprint: frozenset[tuple[int, int]] = frozenset()
+    """The x and z of all that it takes up on any level, where an outline tells of it."""
+    note: str = ""
+    """What stands beside that outline."""
 
     def without(self, cells: Set[Cell]) -> GhostPicture:
         """The same but for what it draws of these cells."""
@@ -51,8 +58,8 @@ class GhostPicture:
 NO_GHOST: Final = GhostPicture({})
 
 
-def picture_of(ghost: Ghost | None, layout: Layout) -> GhostPicture:
-    """What to draw of a ghost; the layout stays as it is."""
+def picture_of(ghost: Ghost | None, layout: Layout, locked: Set[int] = frozenset()) -> GhostPicture:
+    """What to draw of a ghost; the layout stays as it is, and what lies on a locked level, too."""
     if ghost is None:
         return NO_GHOST
     if ghost.surveyed:
@@ -62,8 +69,18 @@ def picture_of(ghost: Ghost | None, layout: Layout) -> GhostPicture:
         looks[cell] = replace(looks[cell], strength=strength)
     taken = frozenset() if ghost.change is None else ghost.change.cells
     arms = () if ghost.crossing is None else _arms(*ghost.crossing)
-    hidden = (taken | looks.keys()) - ghost.crossed
-    return GhostPicture(looks, ghost.crossed, hidden, ghost.cart, arms)
+    crossed = _crossed(ghost, locked)
+    hidden = (taken | looks.keys()) - crossed
+    footprint = frozenset((cell.x, cell.z) for cell in taken) if ghost.note else frozenset()
+    return GhostPicture(looks, crossed, hidden, ghost.cart, arms, footprint=footprint, note=ghost.note)
+
+
+def _crossed(ghost: Ghost, locked: Set[int]) -> frozenset[Cell]:
+    """On a locked level every new piece has a cross, and what is to be taken away has none: it stays."""
+    if not locked or ghost.change is None:
+        return ghost.crossed
+    refused = {entry.piece.at for entry in ghost.change.placed if entry.piece.at.y in locked}
+    return frozenset(cell for cell in ghost.crossed if cell.y not in locked) | refused
 
 
 def survey_picture(shapes: Mapping[Cell, Shape], impossible: frozenset[Cell], layout: Layout) -> GhostPicture:
@@ -79,6 +96,8 @@ def paint_ghost(painter: QPainter, picture: GhostPicture, level: int, view: View
     for cell, look in picture.looks.items():
         if cell.y == level:
             draw(painter, *view.corner(cell.x, cell.z), view.scale, look, theme)
+    if picture.footprint:
+        _draw_footprint(painter, picture, view, theme)
     for cell in picture.crossed:
         if cell.y == level:
             _draw_cross(painter, *view.corner(cell.x, cell.z), view.scale, theme)
@@ -126,6 +145,25 @@ def _draw_cross(painter: QPainter, x: float, y: float, c: float, theme: Theme) -
     painter.drawLine(round(near), round(near), round(far), round(far))
     painter.drawLine(round(near), round(far), round(far), round(near))
     painter.restore()
+
+
+def _draw_footprint(painter: QPainter, picture: GhostPicture, view: Viewport, theme: Theme) -> None:
+    """A dashed outline about all that is taken up on any level, and the note below it."""
+    outline = QPainterPath()
+    for x, z in picture.footprint:
+        left, top = view.corner(x, z)
+        outline.addRect(left, top, view.scale, view.scale)
+    size = screen(view.scale)
+    dash = [max(3.0, part * view.scale) / size.narrow for part in DASH]
+    pen = QPen(theme.ink2, size.narrow, c=Qt.PenCapStyle.FlatCap)
+    pen.setDashPattern(dash)
+    painter.save()
+    painter.setPen(pen)
+    painter.drawPath(outline.simplified().translated(0.5, 0.5))
+    painter.restore()
+    bounds = outline.boundingRect()
+    at = QPointF(bounds.center().x(), bounds.bottom() + 4)
+    draw_label(painter, label_box(at, Heading.SOUTH, picture.note), picture.note, theme)
 
 
 def _draw_held_cart(painter: QPainter, cart: ShownCart, view: Viewport, theme: Theme) -> None:

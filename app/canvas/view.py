@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QWidget
 from app.canvas import clipboard
 from app.canvas.canvas import FIRST_LEVEL, Canvas
 from app.canvas.carries import GoesTo
+from app.canvas.chips import CHIP, EDGE
 from app.canvas.comparison import NO_COMPARISON, ComparisonPicture
 from app.canvas.dry_running import PREVIEWED
 from app.canvas.ghosts import NO_GHOST, survey_picture
@@ -273,7 +274,8 @@ class PlanView(Canvas):
     def _under_chips(self) -> int:
         """How far down the chips reach that stand over the plan, in px."""
         chips = [chip for chip in (self.survey_bar, self.run_bar) if chip.isVisible()]
-        return max((chip.geometry().bottom() - TOP for chip in chips), default=0)
+        painted = EDGE + CHIP if self.previews.shown.title or self.comparison.title else 0
+        return max([painted, *(chip.geometry().bottom() - TOP for chip in chips)])
 
     # Qt
 

@@ -77,7 +77,7 @@ def _bind_dry_run(window: MainWindow) -> None:
 
 def _allow_dry_run(window: MainWindow) -> None:
     """Only a dry run that is on can be moved."""
-    for name in ("run_pause", "run_tick", "run_back", "run_repeat"):
+    for name in ("run_pause", "run_tick", "run_slower", "run_faster", "run_back", "run_repeat"):
         window.bound[name].setEnabled(window.view.dry_run.is_on)
 
 

@@ -10,8 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from app.compare_words import counts_words
 from app.comparing.comparing import Comparing
-from app.comparing.rows import ComparedRow, DifferencesDelegate, DifferencesModel, rows_of
-from app.panels.findings_delegate import ROW
+from app.comparing.rows import ROW, ComparedRow, DifferencesDelegate, DifferencesModel, rows_of
 from app.panels.findings_list import findings_list
 from app.panels.findings_model import FINDING_ROLE
 from app.panels.look import fit_lines, label, named, panel
@@ -20,7 +19,7 @@ from app.shown_keys import keep_tip
 from app.translation import tr
 
 MARGIN: Final = 14
-LEAST_ROWS: Final = 1
+LEAST_ROWS: Final = 3
 AT_ONCE: Final = 1_000
 """So many differences are listed before the next frame."""
 SOON_MS: Final = 100

@@ -6,16 +6,19 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final, TypeAlias
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QPainter
+from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from app import theme as themes
 from app.canvas.symbols.differences import draw_difference_sign
 from app.compare_words import aspect_words, beside_words, name_words
 from app.names import part_name
-from app.panels.findings_delegate import FindingsDelegate
+from app.panels.findings_delegate import MARKER_MIDDLE, TEXT_LEFT
 from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE
 from app.panels.kept_rows import KeptRows
+from app.panels.look import font
+from app.panels.rows import MARGIN, paint_ground, paint_text, rect_of
 from app.panels.table_model import Index
 from app.panels.words import plain_tip
 from app.translation import QT_TR_NOOP, tr
@@ -30,6 +33,8 @@ TITLES: Final = {
     Kind.PLACED: QT_TR_NOOP("Place {part}"),
     Kind.RESHAPED: QT_TR_NOOP("{part} lies otherwise"),
 }
+ROW: Final = 30
+GAP: Final = 8
 SIGN: Final = 16
 """px, the width of a sign in a row."""
 
@@ -150,9 +155,19 @@ class DifferencesModel(KeptRows[ComparedRow]):
         return None
 
 
-class DifferencesDelegate(FindingsDelegate):
-    """Draws a row with the sign that the plan view has for it."""
+class DifferencesDelegate(QStyledItemDelegate):
+    """A row in one line, as many are gone through: sign, title, what of it, place."""
 
-    def draw_mark(self, painter: QPainter, x: float, y: float, index: Index) -> None:
-        row = index.data(FINDING_ROLE)
-        draw_difference_sign(painter, x, y, row.kind, themes.current(), SIGN)
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        theme, rect, row = themes.current(), rect_of(option), index.data(FINDING_ROLE)
+        paint_ground(painter, option, theme, is_first=True)
+        middle = rect.top() + ROW / 2
+        draw_difference_sign(painter, rect.left() + MARKER_MIDDLE, middle, row.kind, theme, SIGN)
+        line = rect.adjusted(TEXT_LEFT, 0, -MARGIN, 0)
+        place = paint_text(painter, line, place_words(row), font(11), theme.ink2, right=True)
+        line = line.adjusted(0, 0, -place - GAP, 0)
+        title = paint_text(painter, line, row.title, font(12, True), theme.ink)
+        paint_text(painter, line.adjusted(title + GAP, 0, 0, 0), row.second, font(11), theme.ink2)
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        return QSize(200, ROW)

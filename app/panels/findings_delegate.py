@@ -29,7 +29,8 @@ class FindingsDelegate(QStyledItemDelegate):
         rect = rect_of(option)
         paint_ground(painter, option, theme, is_first=True)
         middle = rect.top() + ROW / 2
-        self.draw_mark(painter, rect.left() + MARKER_MIDDLE, middle, index)
+        left = rect.left() + MARKER_MIDDLE
+        draw_marker(painter, left, middle, finding.severity, theme, aside=finding.waived)
         place = str(index.data(PLACE_ROLE))
         width = min(QFontMetrics(font(11)).horizontalAdvance(place), rect.width() // 2)
         right = rect.right() - MARGIN
@@ -40,11 +41,6 @@ class FindingsDelegate(QStyledItemDelegate):
         paint_text(painter, title, str(index.data()), font(12, not is_pale), ink)
         paint_text(painter, above, place, font(11), theme.ink2, right=True)
         paint_text(painter, above.translated(0, 18), str(index.data(SECOND_ROLE)), font(11), theme.ink2)
-
-    def draw_mark(self, painter: QPainter, x: float, y: float, index: Index) -> None:
-        """The marker of a finding, its middle at (x, y)."""
-        finding = index.data(FINDING_ROLE)
-        draw_marker(painter, x, y, finding.severity, themes.current(), aside=finding.waived)
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         return QSize(200, ROW)

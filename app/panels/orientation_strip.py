@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QPainterPath, QResizeEvent
+from PySide6.QtGui import QFontMetrics, QPainterPath, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QToolButton, QVBoxLayout, QWidget
 
 from app.document import Document
-from app.panels.look import label, panel
+from app.panels.look import font, label, panel
 from app.panels.mini_plan import line_path, thinned_shapes
 from app.panels.orientation_tile import OrientationTile, tile_words
 from app.translation import tr
@@ -18,8 +18,12 @@ from model.routing.orientations import Orientation
 
 TALL: Final = 140
 FOLDED: Final = 28
-WORDLESS_BELOW: Final = 520
-"""Width under which the eight counts need all of the line, in pixels."""
+MARGIN: Final = 14
+COUNT_TEXT: Final = 11
+BESIDE_COUNT: Final = 10
+"""px beside the words of a count."""
+NOT_SERVED: Final = "—"
+"""In the line, where it has no room for words; the tooltips have them."""
 
 
 class OrientationStrip(QWidget):
@@ -34,6 +38,8 @@ class OrientationStrip(QWidget):
         self.tiles = [OrientationTile(turn, self) for turn in ALL_TURNS]
         self.counts = [_count_button(turn) for turn in ALL_TURNS]
         self.word = label(tr("Inverters"), "section")
+        self._counted: dict[Turn, tuple[str, str]] = {}
+        """What the line says of each orientation: in words, and as a figure."""
         self._stack = QStackedLayout(self)
         self._stack.addWidget(self._lay_out_tiles())
         self._stack.addWidget(self._lay_out_line())
@@ -80,7 +86,8 @@ class OrientationStrip(QWidget):
         is_old: bool,
     ) -> None:
         tile.show_orientation(orientation, path, is_old)
-        count.setText(f"{tile.turn.number}: {tile_words(orientation)}")
+        self._counted[tile.turn] = tile_words(orientation), _figure(orientation)
+        self._say_counts()
         count.setAccessibleName(tile.accessibleName())
         count.setToolTip(tile.toolTip())
 
@@ -109,7 +116,7 @@ class OrientationStrip(QWidget):
     def _lay_out_line(self) -> QWidget:
         made = QWidget()
         row = QHBoxLayout(made)
-        row.setContentsMargins(14, 0, 14, 0)
+        row.setContentsMargins(MARGIN, 0, MARGIN, 0)
         row.setSpacing(0)
         row.addWidget(self.word)
         for count in self.counts:
@@ -118,7 +125,24 @@ class OrientationStrip(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self.word.setVisible(event.size().width() >= WORDLESS_BELOW)
+        self._say_counts()
+
+    def _say_counts(self) -> None:
+        """Words where the line has room for them beside its title, else figures."""
+        words = [f"{turn.number}: {said}" for turn, (said, _) in self._counted.items()]
+        figures = [f"{turn.number}: {figure}" for turn, (_, figure) in self._counted.items()]
+        metrics = QFontMetrics(font(COUNT_TEXT))
+        widest = max((metrics.horizontalAdvance(said) for said in words), default=0) + BESIDE_COUNT
+        room = self.width() - 2 * MARGIN - self.word.sizeHint().width()
+        for count, said in zip(self.counts, words if len(words) * widest <= room else figures, strict=False):
+            count.setText(said)
+
+
+def _figure(orientation: Orientation | None) -> str:
+    if orientation is None:
+        return "…"
+    is_served = orientation.buildable and orientation.inverters is not None
+    return str(orientation.inverters) if is_served else NOT_SERVED
 
 
 def _count_button(turn: Turn) -> QToolButton:

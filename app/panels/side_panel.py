@@ -59,6 +59,13 @@ class Tabs(QTabWidget):
         self.panels = list(panels.values())
         for title, widget in panels.items():
             self.addTab(widget, tr(title))
+        self.currentChanged.connect(lambda _index: self.updateGeometry())
+
+    def minimumSizeHint(self) -> QSize:
+        """What the panel in front needs; the others wait until they are asked for."""
+        page = self.currentWidget()
+        least = 0 if page is None else page.minimumSizeHint().height()
+        return QSize(super().minimumSizeHint().width(), TAB + least)
 
     @property
     def least_width(self) -> int:

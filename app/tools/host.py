@@ -49,6 +49,8 @@ class Ghost:
     """The figures of new dust."""
     surveyed: Mapping[Cell, Shape] = field(default_factory=dict)
     """Rails that are being surveyed, with the shape in which each stands in the world."""
+    note: str = ""
+    """A few words for what takes up more than the levels in sight; an outline goes with them."""
 
 
 @dataclass(frozen=True)

@@ -9,6 +9,7 @@ from app.tools.tool import Tool
 from model.edits import EditRefused
 from model.grid import Cell
 from model.wiring.modules.placing import Placing, place_module
+from model.wording import tr
 
 
 class ModuleTool(Tool):
@@ -91,7 +92,7 @@ class ModuleTool(Tool):
         if placing is None:
             self.host.show_ghost(None)
             return
-        self.host.show_ghost(Ghost(placing.change, placing.marked))
+        self.host.show_ghost(Ghost(placing.change, placing.marked, note=_levels_words(placing)))
         self._complain(placing.problem or "")
 
     def _placing(self) -> Placing | None:
@@ -109,3 +110,10 @@ class ModuleTool(Tool):
         if problem or self._complains:
             self.host.say(problem)
         self._complains = bool(problem)
+
+
+def _levels_words(placing: Placing) -> str:
+    """On which levels the module stands: most of it may lie on none that is in sight."""
+    levels = {cell.y for cell in placing.change.cells}
+    low, high = min(levels, default=0), max(levels, default=0)
+    return tr("level {low}", low=low) if low == high else tr("levels {low} to {high}", low=low, high=high)

@@ -30,6 +30,15 @@ def test_a_click_puts_the_module_down_in_one_step(latch_desk: Desk) -> None:
     assert latch_desk.plan == EMPTY_PLAN
 
 
+def test_the_ghost_says_on_which_levels_a_module_stands(desk: Desk) -> None:
+    cells = load_module("reader").turned(Turn(), Cell(0, LEVEL, 0)).cells
+    desk.use("module").hover(0, 0)
+    assert desk.ghost is not None
+    low, high = min(cell.y for cell in cells), max(cell.y for cell in cells)
+    assert desk.ghost.note == f"levels {low} to {high}"
+    assert high - low > 2, "more than what is drawn of the neighbour levels"
+
+
 def test_the_module_stays_in_hand_and_does_not_hover_over_itself(latch_desk: Desk) -> None:
     hand = latch_desk.use("module").click(0, 0).hover(0, 0)
     assert latch_desk.ghost is None
