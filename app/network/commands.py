@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from msgspec import structs
 from PySide6.QtWidgets import QWidget
 
+from app.commands.files import plan_in
 from app.dialogs.details import LinesDialog
 from app.network.dialogs import LinkDialog, TripDialog
 from app.network.document import NetworkDocument
@@ -17,8 +18,7 @@ from app.network.placing import first_spots
 from app.network.way_dialog import WayDialog
 from app.network.ways import ways_offered
 from app.translation import tr
-from model.files.errors import PlanFileError
-from model.files.network_file import with_plans
+from model.files.network_file import with_plans_there
 from model.network import edits
 from model.network.network import (
     LENGTH_LIMIT,
@@ -166,19 +166,17 @@ class NetworkCommands:
         if not any(junction.plan for junction in network.junctions):
             self._document.refused.emit(tr("No junction of this network has a plan."))
             return
-        try:
-            read = with_plans(network, "")
-        except (PlanFileError, OSError) as error:
-            said = (
-                tr("expected {expected}", expected=error.expected)
-                if isinstance(error, PlanFileError)
-                else str(error)
-            )
-            self._document.refused.emit(tr("The plans were not read: {said}", said=said))
-            return
+        read = with_plans_there(network, "", plan_in)
         if read == network:
             self._document.refused.emit(tr("The plans say what they said before."))
         self._document.apply(NetworkChange(tr("Read plans again"), network, read))
+        for junction in read.junctions:
+            if junction.unread:
+                said = tr(
+                    "The plan of {junction} was not read: {why}.", junction=junction.name, why=junction.unread
+                )
+                self._document.refused.emit(said)
+                break
 
     def _change_junction(self, place: int) -> None:
         before = self._document.network.junctions[place]

@@ -10,8 +10,8 @@ from typing import Final
 import msgspec
 
 from app.commands.file_words import NETWORK_WORDS
-from app.commands.files import FileKind
-from model.files.network_file import FILE_LIMIT, network_bytes, parse_network, with_plans
+from app.commands.files import FileKind, plan_in
+from model.files.network_file import FILE_LIMIT, network_bytes, parse_network, with_plans_there
 from model.files.opening import bytes_of, check_ordinary
 from model.network.network import Network
 
@@ -19,17 +19,15 @@ ENDING: Final = ".network.json"
 
 
 def read(path: Path, beside: Path | None = None) -> Network:
-    """The network in a file, its plans read; ``beside``: where the file belongs, if it is a copy.
+    """The network in a file, with the plans that can be read; ``beside``: where it belongs, if it is a copy.
 
     Raises PlanFileError or OSError.
     """
     check_ordinary(path)
     own = (beside or path).absolute()
     network = parse_network(bytes_of(path, FILE_LIMIT), str(path))
-    for junction in network.junctions:
-        if junction.plan is not None:
-            check_ordinary(own.parent / junction.plan)
-    return with_plans(_renamed(network, lambda plan: os.path.normpath(own.parent / plan)), str(own))
+    named = _renamed(network, lambda plan: os.path.normpath(own.parent / plan))
+    return with_plans_there(named, str(own), plan_in)
 
 
 def to_bytes(network: Network, path: Path | None) -> bytes:

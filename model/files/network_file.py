@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
+from pathlib import Path
 from typing import Any, Final
 
 import msgspec
 from msgspec import DecodeError, ValidationError
+from msgspec.structs import replace
 
 from model.collector import collector_paused
 from model.files.careful import WrittenFloat, careful_json
@@ -25,7 +28,7 @@ from model.network.network import JunctionSpec, Network
 from model.plan import Plan
 from model.wording import tr
 
-__all__ = ["network_bytes", "parse_network", "read_network", "with_plans"]
+__all__ = ["network_bytes", "parse_network", "read_network", "with_plans", "with_plans_there"]
 
 FILE_LIMIT: Final = 128 * 1024 * 1024
 """Bytes in a file."""
@@ -65,26 +68,40 @@ def with_plans(network: Network, name: str) -> Network:
 
     Raises PlanFileError, which names both files.
     """
-    folder = os.path.dirname(name)
-    plans: dict[str, Plan] = {}
-    junctions = tuple(
-        _drawn(junction, index, folder, name, plans) for index, junction in enumerate(network.junctions)
-    )
-    return network.replace(junctions=junctions)
+    read = with_plans_there(network, name, read_plan)
+    for index, junction in enumerate(read.junctions):
+        if junction.unread:
+            expected = tr("a plan file that can be read; {error}", error=junction.unread)
+            raise PlanFileError(name, f"junctions[{index}].plan", expected)
+    return read
 
 
-def _drawn(
-    junction: JunctionSpec, index: int, folder: str, name: str, plans: dict[str, Plan]
-) -> JunctionSpec:
-    if junction.plan is None:
-        return junction
-    path = os.path.join(folder, junction.plan)
-    try:
-        plan = plans.get(path) or plans.setdefault(path, read_plan(path))
-    except PlanFileError as error:
-        place = f"junctions[{index}].plan"
-        raise PlanFileError(name, place, tr("a plan file that can be read; {error}", error=error)) from error
-    return with_plan(junction, plan)
+def with_plans_there(network: Network, name: str, read: Callable[[Path], Plan]) -> Network:
+    """The same, but a junction whose plan cannot be read stays as it is and tells why.
+
+    ``read`` gives the plan in a file, or raises PlanFileError.
+    """
+    reader = _PlanReader(os.path.dirname(name), read)
+    return network.replace(junctions=tuple(map(reader.drawn, network.junctions)))
+
+
+class _PlanReader:
+    """Reads each plan once, though several junctions be built by it."""
+
+    def __init__(self, folder: str, read: Callable[[Path], Plan]) -> None:
+        self._folder, self._read = folder, read
+        self._plans: dict[str, Plan] = {}
+
+    def drawn(self, junction: JunctionSpec) -> JunctionSpec:
+        """The junction with what its plan says, if it has one."""
+        if junction.plan is None:
+            return junction
+        path = os.path.join(self._folder, junction.plan)
+        try:
+            plan = self._plans.get(path) or self._plans.setdefault(path, self._read(Path(path)))
+        except PlanFileError as error:
+            return replace(junction, unread=str(error))
+        return with_plan(junction, plan)
 
 
 def _network(data: bytes) -> Network:

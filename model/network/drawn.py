@@ -14,7 +14,9 @@ def with_plan(junction: JunctionSpec, plan: Plan) -> JunctionSpec:
     arms = tuple(
         ArmSpec(arm.name, arm.enter is not None, arm.leave is not None, side or arm.side) for arm in plan.arms
     )
-    return replace(junction, readers=tuple(map(_reader, plan.routes)), arms=arms, running_side=None)
+    return replace(
+        junction, readers=tuple(map(_reader, plan.routes)), arms=arms, running_side=None, unread=""
+    )
 
 
 def _reader(route: Route) -> ReaderSpec:

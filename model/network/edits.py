@@ -176,7 +176,7 @@ def set_reader(network: Network, place: int, reader: ReaderSpec) -> NetworkChang
     at = next((at for at, old in enumerate(readers) if old.start == reader.start), len(readers))
     readers[at : at + 1] = [reader]
     change = set_junction(network, place, replace(junction, readers=tuple(readers)))
-    return replace(change, label=f"Set reader {end_of(junction.name, reader.start)}")
+    return replace(change, label=tr("Set reader {reader}", reader=end_of(junction.name, reader.start)))
 
 
 def remove_reader(network: Network, place: int, arm: str) -> NetworkChange:

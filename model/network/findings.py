@@ -15,6 +15,7 @@ from model.network.rules import (
     one_way_trap,
     pin_against_plan,
     pin_not_kept,
+    plan_unread,
     routes_contradict,
     station_unreached,
     takes_anothers,
@@ -32,6 +33,7 @@ __all__ = ["NETWORK_RULES", "Found", "NetworkFinding", "NetworkRule", "findings"
 NETWORK_RULES: Final[dict[str, NetworkRule]] = {
     module.RULE.id: module.RULE
     for module in (
+        plan_unread,
         name_doubled,
         unknown_end,
         arm_doubled,

@@ -93,6 +93,8 @@ class JunctionSpec(msgspec.Struct, frozen=True):
     at: Spot | None = None
     """``map`` in files."""
     kept: Kept = ()
+    unread: str = ""
+    """Why the plan could not be read, in words for the user; never in files of networks."""
 
     def reader(self, arm: str) -> ReaderSpec | None:
         """What becomes of carts that enter by an arm, or ``None``: nothing is said of it."""

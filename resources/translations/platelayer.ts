@@ -1724,6 +1724,22 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>The plan of a junction could not be read</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plan of every junction that has one could be read when the network was opened.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing is known of its readers and arms, so that no way leads through it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put the plan file back and read the plans again, or give the junction another plan.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>A name must stand for one station, and for one junction; a station and a junction may share it.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -5221,14 +5237,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>expected {expected}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The plans were not read: {said}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>The plans say what they said before.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -8190,6 +8198,10 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Set reader {reader}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>trip {start} → {end}</source>
         <translation type="unfinished"></translation>
     </message>
@@ -9823,6 +9835,10 @@ you place a block.</source>
     </message>
     <message>
         <source>Read the file again</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The plan of {junction} was not read: {why}.</source>
         <translation type="unfinished"></translation>
     </message>
 </context>

@@ -96,6 +96,11 @@ class Sight:
         """Whether carts can come to the end of a link, and something is said of them there."""
         return end in self.stations or end in self.readers
 
+    def is_unread(self, end: str) -> bool:
+        """Whether it is an arm of a junction of which nothing is known, as its plan could not be read."""
+        at = self.junction_at(end)
+        return at is not None and bool(self.network.junctions[at].unread)
+
     def junction_at(self, end: str) -> int | None:
         """The place of the junction that ``Mill/East`` belongs to, or ``None``."""
         place = junction_and_arm(end)

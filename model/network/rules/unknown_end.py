@@ -27,7 +27,7 @@ def find(sight: Sight) -> Iterator[Found]:
     """
     for place, link in enumerate(sight.network.links):
         for end in (link.start, link.end):
-            if end not in sight.stations and end not in sight.arms:
+            if end not in sight.stations and end not in sight.arms and not sight.is_unread(end):
                 said = tr(
                     "The link {trip} names {missing}.",
                     trip=trip_name(link.start, link.end),

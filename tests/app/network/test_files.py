@@ -195,6 +195,49 @@ def test_a_junction_leads_to_its_plan(network_window: NetworkWindow) -> None:
     QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
 
+def test_a_network_without_one_of_its_plans_is_opened_and_loses_nothing(
+    network_window: NetworkWindow, tmp_path: Path
+) -> None:
+    window = network_window
+    for each in EXAMPLE.parent.iterdir():
+        shutil.copy(each, tmp_path / each.name)
+    (tmp_path / "fen-ring.plan.json").unlink()
+    (tmp_path / "beacon-wye.plan.json").write_bytes(b"{")
+    file = tmp_path / EXAMPLE.name
+    assert window.files.open_path(file)
+    settle(window)
+    unread = [found for found in window.document.findings if found.finding.rule == "plan-unread"]
+    assert [found.place for found in unread] == ["Fen Ring", "Beacon Wye"]
+    assert "fen-ring.plan.json: the file itself" in unread[0].message
+    assert not any(found.finding.rule == "unknown-end" for found in window.document.findings)
+    window.bound["save"].trigger()
+    assert file.read_bytes() == EXAMPLE.read_bytes()
+
+    shutil.copy(EXAMPLE.parent / "fen-ring.plan.json", tmp_path)
+    window.bound["read_plans"].trigger()
+    settle(window)
+    unread = [found for found in window.document.findings if found.finding.rule == "plan-unread"]
+    assert [found.place for found in unread] == ["Beacon Wye"]
+    assert window.document.network.junctions[3].readers
+
+
+def test_a_plan_that_goes_while_its_network_is_open_takes_nothing_with_it(
+    network_window: NetworkWindow, tmp_path: Path
+) -> None:
+    window = network_window
+    for each in EXAMPLE.parent.iterdir():
+        shutil.copy(each, tmp_path / each.name)
+    window.files.open_path(tmp_path / EXAMPLE.name)
+    before = window.document.network.junctions[3]
+    (tmp_path / "fen-ring.plan.json").unlink()
+    window.bound["read_plans"].trigger()
+    after = window.document.network.junctions[3]
+    assert (after.readers, after.arms) == (before.readers, before.arms)
+    assert after.unread
+    window.bound["undo"].trigger()
+    assert window.document.network.junctions[3] == before
+
+
 def test_the_program_starts_with_a_network(
     network_file: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, qapp: QApplication
 ) -> None:

@@ -173,7 +173,7 @@ def test_it_is_told_which_plan_is_gone(network_window: NetworkWindow, tmp_path: 
     window.document.load(window.document.network.replace(junctions=(with_plan,)), None)
     plan.unlink()
     window.bound["read_plans"].trigger()
-    assert said(window).startswith("The plans were not read: expected ")
+    assert said(window).startswith(f"The plan of {with_plan.name} was not read: ")
     assert str(plan) in said(window)
 
 

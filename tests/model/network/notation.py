@@ -5,6 +5,7 @@
     Mill/South → Fen
     Mill: East → South* or West takes Salt; South → East     * the default that the network gives
     Mill side left
+    Mill unread                                      the junction has a plan that could not be read
     Mill plan East takes Reed, West in, South out right      the junction has a plan with these arms
     trip Quay → Fen 70 carries 2 Salt, Reed
     pin Mill/East default South name Salt unkept             unkept: the plan does not keep it
@@ -85,6 +86,10 @@ class Notation:
             self._take_link(link[1], link[3], int(link[4] or 10), both=link[2] == "↔")
         elif side := re.fullmatch(r"(.+) side (left|right)", line):
             self._change(side[1], running_side=Side(side[2]))
+        elif unread := re.fullmatch(r"(.+) unread", line):
+            plan = f"{unread[1].lower()}.plan.json"
+            why = f"{plan}: the file itself: expected a file that can be read (No such file or directory)"
+            self._change(unread[1], plan=plan, unread=why)
         elif plan := re.fullmatch(r"(.+?) plan (.+)", line):
             self._take_plan(plan[1], plan[2])
         else:

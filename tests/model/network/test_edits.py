@@ -238,6 +238,7 @@ def any_edit(network: Network, data: st.DataObject) -> NetworkChange:
         lambda: edits.add_station(network, name, (place, 0.5)),
         lambda: edits.add_junction(network, JunctionSpec(name, None, readers)),
         lambda: edits.set_junction(network, place, JunctionSpec("", None, readers)),
+        lambda: edits.set_reader(network, place, readers[0]),
         lambda: edits.rename_station(network, place, name),
         lambda: edits.rename_junction(network, place, name),
         lambda: edits.remove(network, [place], [place], [place], [place]),
