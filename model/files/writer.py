@@ -7,9 +7,11 @@ and on the disk.
 from __future__ import annotations
 
 import os
+import shutil
 import stat
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
+from typing import NamedTuple
 
 
 class WriteError(Exception):
@@ -31,22 +33,74 @@ def write_bytes(path: str | os.PathLike[str], data: bytes) -> None:
 
 
 def write_together(files: Mapping[str | os.PathLike[str], bytes]) -> None:
-    """Write several files as ``write_bytes`` does; none is replaced before all are on the disk whole."""
-    waiting: list[tuple[str | os.PathLike[str], str, str]] = []
+    """Write several files as ``write_bytes`` does: all of them, or none. Raises WriteError.
+
+    None is replaced before all are on the disk whole; where one then cannot be, those before it are put back.
+    """
+    waiting: list[_Waiting] = []
     try:
         for path, data in files.items():
             with _told_as_write_error(path):
                 target = os.path.realpath(path)
-                temporary = os.path.join(os.path.dirname(target), f".{os.urandom(8).hex()}.tmp")
-                waiting.append((path, temporary, target))
-                _write_whole(temporary, data, _mode_of(target))
-        for path, temporary, target in waiting:
-            with _told_as_write_error(path):
-                os.replace(temporary, target)
+                waiting.append(_Waiting(path, target, _name_beside(target)))
+                _write_whole(waiting[-1].temporary, data, _mode_of(target))
+        if len(waiting) == 1:
+            _replace(waiting[0])
+        else:
+            _replace_all(waiting)
     finally:
-        for _, temporary, _ in waiting:
+        for each in waiting:
             with suppress(OSError):
-                os.unlink(temporary)
+                os.unlink(each.temporary)
+
+
+class _Waiting(NamedTuple):
+    """A file that is on the disk whole, under another name than its own."""
+
+    path: str | os.PathLike[str]
+    target: str
+    temporary: str
+
+
+def _replace(file: _Waiting) -> None:
+    with _told_as_write_error(file.path):
+        os.replace(file.temporary, file.target)
+
+
+def _replace_all(waiting: Sequence[_Waiting]) -> None:
+    """Every file takes its place, or none does: the old ones are kept until the last new one stands."""
+    kept: dict[str, str] = {}
+    replaced: list[str] = []
+    try:
+        for file in waiting:
+            with _told_as_write_error(file.path):
+                if os.path.exists(file.target):
+                    kept[file.target] = _kept_beside(file.target)
+            _replace(file)
+            replaced.append(file.target)
+    except WriteError:
+        for target in replaced:
+            with suppress(OSError):
+                os.replace(kept[target], target) if target in kept else os.unlink(target)
+        raise
+    finally:
+        for old in kept.values():
+            with suppress(OSError):
+                os.unlink(old)
+
+
+def _kept_beside(target: str) -> str:
+    """Another name for a file, or a copy where the file system knows one name a file."""
+    other = _name_beside(target)
+    try:
+        os.link(target, other)
+    except OSError:
+        shutil.copy2(target, other)
+    return other
+
+
+def _name_beside(target: str) -> str:
+    return os.path.join(os.path.dirname(target), f".{os.urandom(8).hex()}.tmp")
 
 
 def check_writable(path: str | os.PathLike[str]) -> None:

@@ -19,7 +19,7 @@ import pytest
 
 CALLS: Final = (
     "stat", "lstat", "fstat", "chmod", "fsync", "replace", "rename", "unlink", "mkdir", "readlink", "listdir",
-    "scandir",
+    "scandir", "link",
 )  # fmt: skip
 STREAM_CALLS: Final = ("read", "write", "flush", "close")
 MOST: Final = 2_000

@@ -1,84 +1,68 @@
-"""Every export on a disk that is full at eight sizes: the old file stays, and the error says which file."""
+"""Every export on a failing system: the old file stays, and the error says which file.
+
+The disk is full at eight sizes; and each call that asks the system for something fails once.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from functools import cache
 from pathlib import Path
-from typing import Final
 
 import pytest
 from PySide6.QtGui import QPainter, QPdfWriter
 
-from app.export import devices, export_sheet
-from app.export.cards import export_cards
-from app.export.timing_sheet import TimingSheet, timing_svg
-from app.materials_csv import materials_csv
-from app.panels.timing_trace import Trace
-from model.dry_run.waveform import value_change_dump
-from model.files.network_file import network_bytes
-from model.files.network_graphml import graphml_bytes
-from model.files.plan_file import plan_bytes
-from model.files.writer import write_bytes
-from model.grid import Cell
-from model.parts import Part
-from model.pieces import new_piece
-from model.sheet import materials
-from tests.app.export.sheets import example
-from tests.app.windows import straight_plan
-from tests.harness.disk import refuses_when_full
-from tests.model.network.crossing import NETWORK, PLAN
+from app.export import devices
+from model.files.writer import WriteError
+from tests.app.export.exports import EXPORTS
+from tests.harness.calls import FailingSystem, every_call_fails_once
+from tests.harness.disk import OLD, contents, refuses_when_full
 
-pytestmark = pytest.mark.usefixtures("qapp")
+pytestmark = pytest.mark.usefixtures("qapp", "small_pictures")
 
 
-@cache
-def traces() -> list[Trace]:
-    """Two probes of a run."""
-    found = []
-    for x, part in enumerate((Part.LEVER, Part.DUST)):
-        trace = Trace(Cell(x, 64, 0), new_piece(part, Cell(x, 64, 0)), "")
-        trace.extend([(0, 0), (10, 14), (30, 0)])
-        found.append(trace)
-    return found
-
-
-def timing_drawing() -> bytes:
-    return timing_svg(TimingSheet(traces(), {}, 0, 60, 60, "Mill"))
-
-
-def waveforms() -> bytes:
-    return value_change_dump([trace.wave for trace in traces()], 60, "Mill")
-
-
-def sheet(ending: str) -> Callable[[Path], object]:
-    return lambda folder: export_sheet(straight_plan(), folder / f"out.{ending}", steps=False)
-
-
-def cards(ending: str) -> Callable[[Path], object]:
-    return lambda folder: export_cards(NETWORK, PLAN, folder / f"cards.{ending}")
-
-
-EXPORTS: Final[dict[str, Callable[[Path], object]]] = {
-    **{f"sheet as {ending}": sheet(ending) for ending in ("pdf", "svg", "png")},
-    **{f"cards as {ending}": cards(ending) for ending in ("pdf", "svg")},
-    "timing diagram": lambda folder: write_bytes(folder / "line.svg", timing_drawing()),
-    "waveforms": lambda folder: write_bytes(folder / "line.vcd", waveforms()),
-    "materials": lambda folder: write_bytes(
-        folder / "carry.csv", materials_csv(materials(example("fen-ring"))).encode()
-    ),
-    "graph": lambda folder: write_bytes(folder / "net.graphml", graphml_bytes(NETWORK, PLAN)),
-    "plan": lambda folder: write_bytes(folder / "a.plan.json", plan_bytes(example("fen-ring"))),
-    "network": lambda folder: write_bytes(folder / "a.network.json", network_bytes(NETWORK)),
-}
+@pytest.fixture
+def small_pictures(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Pictures of the usual size would take a minute."""
+    monkeypatch.setattr(devices, "PNG_DPI", 20)
 
 
 @pytest.mark.parametrize("name", EXPORTS)
-def test_a_full_disk_is_told_and_the_old_file_stays(
-    name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr(devices, "PNG_DPI", 20)  # pictures of the usual size would take a minute
+def test_a_full_disk_is_told_and_the_old_file_stays(name: str, tmp_path: Path) -> None:
     refuses_when_full(lambda: EXPORTS[name](tmp_path), tmp_path)
+
+
+@pytest.mark.parametrize("name", EXPORTS)
+def test_with_every_call_failing_once_the_old_files_stay(name: str, tmp_path: Path) -> None:
+    EXPORTS[name](tmp_path)
+    for path in tmp_path.iterdir():
+        path.write_bytes(OLD)
+    old = contents(tmp_path)
+    refused: list[str] = []
+
+    def export() -> None:
+        try:
+            EXPORTS[name](tmp_path)
+        except WriteError as error:
+            refused.append(error.file)
+        else:
+            refused.append("")
+
+    def then(system: FailingSystem) -> None:
+        if system.failed == "unlink":  # what could not be tidied away may stay, hidden
+            for path in tmp_path.glob(".*.tmp"):
+                path.unlink()
+        now = contents(tmp_path)
+        assert now.keys() == old.keys(), f"{system.failed}: nothing half-written is left"
+        if refused[-1]:
+            assert refused[-1] in map(str, old)
+            assert now == old, system.failed
+        else:
+            assert OLD not in now.values(), system.failed
+        for path in old:
+            path.write_bytes(OLD)
+
+    assert every_call_fails_once(export, then) >= 5
+    assert any(refused)
+    assert not refused[-1]
 
 
 def test_an_export_by_the_writers_of_qt_is_seen(tmp_path: Path) -> None:

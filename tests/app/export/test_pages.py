@@ -4,11 +4,8 @@ from __future__ import annotations
 
 import os
 import re
-import resource
 import subprocess
 import sys
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from xml.etree import ElementTree
@@ -28,6 +25,7 @@ from model.parts import Part
 from model.pieces import new_piece
 from model.plan import Arm, ArmEnd, Details, Plan, Route, plan_of
 from tests.app.export.sheets import example, example_pdf, pages
+from tests.harness.disk import room_for
 
 pytestmark = pytest.mark.usefixtures("qapp")
 
@@ -129,17 +127,6 @@ def test_unknown_ending_and_paper_are_refused(tmp_path: Path) -> None:
     assert not list(tmp_path.iterdir())
 
 
-@contextmanager
-def full_disk(room: int) -> Iterator[None]:
-    """The system writes no file beyond ``room`` bytes, and says so as on a full disk."""
-    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
-    resource.setrlimit(resource.RLIMIT_FSIZE, (room, hard))
-    try:
-        yield
-    finally:
-        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
-
-
 FIRST_FILES = [("pdf", "out.pdf"), ("svg", "out-01.svg"), ("png", "out-01.png")]
 
 
@@ -154,7 +141,7 @@ def test_full_disk_is_told_and_the_old_file_stays(
     old = tmp_path / name
     old.write_bytes(b"the old sheet")
     before = set(tmp_path.iterdir())
-    with full_disk(whole * eighth // 8), pytest.raises(WriteError):
+    with room_for(whole * eighth // 8), pytest.raises(WriteError):
         export_sheet(example("beacon-wye"), tmp_path / f"out.{ending}", steps=False)
     assert old.read_bytes() == b"the old sheet"
     assert set(tmp_path.iterdir()) == before
@@ -167,7 +154,7 @@ def test_a_disk_full_at_a_later_page_leaves_all_old_pages(tmp_path: Path) -> Non
     assert largest > 0, "a page before it must have been drawn and written"
     for page in pages:
         page.write_bytes(b"the old sheet")
-    with full_disk(sizes[largest] - 1), pytest.raises(WriteError, match=pages[largest].name):
+    with room_for(sizes[largest] - 1), pytest.raises(WriteError, match=pages[largest].name):
         export_sheet(example("saltern-junction"), tmp_path / "out.svg")
     assert {page.read_bytes() for page in tmp_path.iterdir()} == {b"the old sheet"}
 

@@ -14,8 +14,8 @@ from vcd.reader import TokenKind, tokenize
 
 from app.window import MainWindow
 from tests.app.panels.test_timing import FAR, LEVER, REPEATER, probe, run, wired_plan
-from tests.app.window.test_exporting import room_for
 from tests.app.windows import settle
+from tests.harness.disk import room_for
 
 
 @pytest.fixture

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from model.files import writer
-from model.files.writer import WriteError, check_writable, write_bytes
+from model.files.writer import WriteError, check_writable, write_bytes, write_together
 from tests.harness.calls import FailingSystem, every_call_fails_once
 from tests.harness.disk import notices_loss, room_for
 from tests.harness.killing import GOOD_WRITER, IN_PLACE, spoilt_by_killing
@@ -64,6 +64,32 @@ def test_writes_through_a_link(target: Path) -> None:
     write_bytes(link, NEW)
     assert link.is_symlink()
     assert target.read_bytes() == NEW
+
+
+@pytest.mark.parametrize("links", [True, False], ids=["links", "one name a file"])
+def test_where_one_of_several_cannot_take_its_place_the_others_are_put_back(
+    target: Path, monkeypatch: pytest.MonkeyPatch, links: bool
+) -> None:
+    new, last = target.with_name("new"), target.with_name("last")
+    replace = os.replace
+
+    def refuse(old: str, path: str) -> None:
+        if path == str(last):
+            raise OSError(errno.EIO, os.strerror(errno.EIO))
+        replace(old, path)
+
+    monkeypatch.setattr(os, "replace", refuse)
+    if not links:
+        monkeypatch.setattr(os, "link", no_links)
+    with pytest.raises(WriteError, match="last: could not be written: Input/output error"):
+        write_together({target: NEW, new: NEW, last: NEW})
+    assert target.read_bytes() == OLD
+    assert list(target.parent.iterdir()) == [target]
+
+
+def no_links(*_: object) -> None:
+    """A file system that knows one name a file."""
+    raise OSError(errno.EPERM, os.strerror(errno.EPERM))
 
 
 def test_long_names_leave_room_for_the_temporary_one(target: Path) -> None:
