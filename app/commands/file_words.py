@@ -40,7 +40,7 @@ PLAN_WORDS: Final = FileWords(
     ),
     not_found=QT_TR_NOOP("{path} was not opened: {reason}. The plan that was open is unchanged."),
     not_read=QT_TR_NOOP(
-        "{file} was not opened: expected {expected} at {place}. The plan that was open is unchanged."
+        "{file} was not opened: {place}: expected {expected}. The plan that was open is unchanged."
     ),
 )
 NETWORK_WORDS: Final = FileWords(
@@ -58,6 +58,6 @@ NETWORK_WORDS: Final = FileWords(
     ),
     not_found=QT_TR_NOOP("{path} was not opened: {reason}. The network that was open is unchanged."),
     not_read=QT_TR_NOOP(
-        "{file} was not opened: expected {expected} at {place}. The network that was open is unchanged."
+        "{file} was not opened: {place}: expected {expected}. The network that was open is unchanged."
     ),
 )

@@ -14,13 +14,24 @@ from model.files.errors import PlaceError
 from model.files.expected import expected_at
 from model.files.limits import UNKNOWN_LIMIT, check_size, values_in
 from model.plan import Kept
-from model.wording import tr
+from model.wording import QT_TR_NOOP, tr
 
 _QUICK: Final = msgspec.json.Decoder(PlanDoc)
 _HEADER: Final = msgspec.json.Decoder(Header)
 _ENCODER: Final = msgspec.json.Encoder()
 _MISSING: Final = re.compile("missing required field `(.*?)`")
 
+OF_ANOTHER_KIND: Final[dict[str, str]] = {
+    FORMAT: QT_TR_NOOP(
+        '"{form}"; this is a plan file: "platelayer check" reads it, '
+        "and the editor opens it under a name that ends in .plan.json"
+    ),
+    "platelayer-network": QT_TR_NOOP(
+        '"{form}"; this is a network file: "platelayer network" reads it, '
+        "and the editor opens it under a name that ends in .network.json"
+    ),
+}
+"""By format, what is said of a file of that kind where one of another kind was expected."""
 WHOLE_FLOAT: Final = "Expected `int`, got `float`"
 """Said of 1.0 too, which JSON Schema counts as a whole number."""
 _ESCAPED_COLON: Final = b"\\u003"
@@ -79,8 +90,13 @@ def at_most_unknown() -> str:
 
 
 def check_header(header: Header, form: str) -> None:
-    """Name a newer version before all else that it may have changed. Raises PlaceError."""
+    """Name another kind of file, and a newer version, before all that they may have otherwise.
+
+    Raises PlaceError.
+    """
     version = header.version
+    if header.format != form and isinstance(header.format, str) and header.format in OF_ANOTHER_KIND:
+        raise PlaceError("format", tr(OF_ANOTHER_KIND[header.format], form=form))
     if header.format == form and isinstance(version, int | float) and version > VERSION:
         expected = tr(
             "{known}; version {version} was written by a newer Platelayer", known=VERSION, version=version

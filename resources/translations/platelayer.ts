@@ -9100,7 +9100,11 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{file} was not opened: expected {expected} at {place}. The plan that was open is unchanged.</source>
+        <source>{file} was not opened: {place}: expected {expected}. The plan that was open is unchanged.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{file} was not opened: {place}: expected {expected}. The network that was open is unchanged.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -9129,10 +9133,6 @@ you place a block.</source>
     </message>
     <message>
         <source>{path} was not opened: {reason}. The network that was open is unchanged.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{file} was not opened: expected {expected} at {place}. The network that was open is unchanged.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -9193,6 +9193,14 @@ you place a block.</source>
     </message>
     <message>
         <source>at most {limit} lists and objects inside one another</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&quot;{form}&quot;; this is a plan file: &quot;platelayer check&quot; reads it, and the editor opens it under a name that ends in .plan.json</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&quot;{form}&quot;; this is a network file: &quot;platelayer network&quot; reads it, and the editor opens it under a name that ends in .network.json</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

@@ -133,6 +133,20 @@ def test_bad_input(run: Runner, command: str, file: str, message: str) -> None:
     assert not list(run.folder.glob("out*"))
 
 
+@pytest.mark.parametrize("command", FORMS)
+def test_a_file_of_another_kind_is_called_by_its_name(run: Runner, command: str) -> None:
+    is_network = command.startswith("network")
+    form, kind, reads = ("network", "plan", "check") if is_network else ("plan", "network", "network")
+    (run.folder / "other.json").write_bytes((run.folder / f"good.{kind}.json").read_bytes())
+    done = run(*call(command, "other.json"))
+    assert (done.status, done.err) == (
+        4,
+        f'platelayer: other.json: format: expected "platelayer-{form}"; this is a {kind} file: '
+        f'"platelayer {reads}" reads it, and the editor opens it under a name that ends in .{kind}.json\n',
+    )
+    assert not list(run.folder.glob("out*"))
+
+
 class Careless:
     """The control: a command line that ends a little otherwise than it should."""
 

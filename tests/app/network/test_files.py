@@ -89,6 +89,16 @@ def test_plans_are_found_from_wherever_the_network_is_saved(tmp_path: Path) -> N
     assert to_bytes(network, EXAMPLE) == EXAMPLE.read_bytes()
 
 
+def test_a_plan_under_the_name_of_a_network_is_called_by_its_name(
+    network_window: NetworkWindow, tmp_path: Path
+) -> None:
+    path = tmp_path / "wye.network.json"
+    shutil.copy(EXAMPLE.parent / "beacon-wye.plan.json", path)
+    assert not network_window.files.open_path(path)
+    assert "this is a plan file" in network_window.panels.message.text
+    assert "under a name that ends in .plan.json" in network_window.panels.message.text
+
+
 def test_no_network_is_written_under_the_name_of_a_plan(
     network_window: NetworkWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

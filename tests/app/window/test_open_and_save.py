@@ -15,9 +15,11 @@ from pytestqt.qtbot import QtBot
 from app.settings import Settings
 from app.window import MainWindow
 from model.edits import lay_track, set_title
+from model.files.network_file import network_bytes
 from model.files.plan_file import plan_bytes, read_plan
 from model.files.writer import write_bytes
 from model.grid import Cell
+from model.network.network import EMPTY_NETWORK
 from model.plan import EMPTY_PLAN
 from tests.app.conftest import MakeWindow
 from tests.app.windows import settle, straight_plan
@@ -101,6 +103,18 @@ def test_a_broken_file_is_told_of_with_its_place_and_costs_nothing(
     assert window.document.plan is before
     bar.close_button.click()
     assert not bar.isVisible()
+
+
+def test_a_network_under_the_name_of_a_plan_is_called_by_its_name(window: MainWindow, tmp_path: Path) -> None:
+    before = window.document.plan
+    path = tmp_path / "brine.plan.json"
+    path.write_bytes(network_bytes(EMPTY_NETWORK))
+    assert not window.files.open_path(path)
+    said = window.panels.message.text
+    assert said.startswith(f"{path} was not opened: format: expected ")
+    assert "this is a network file" in said
+    assert "under a name that ends in .network.json" in said
+    assert window.document.plan is before
 
 
 def test_names_are_never_markup(window: MainWindow, tmp_path: Path) -> None:

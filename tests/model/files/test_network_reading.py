@@ -75,7 +75,13 @@ def test_whole_numbers_may_be_written_with_a_point() -> None:
     [
         ([], "top level", 'an object with "format" and "version"'),
         ({"version": 1}, "top level", 'the key "format"'),
-        (document(format="platelayer-plan"), "format", '"platelayer-network"'),
+        (document(format="anything"), "format", '"platelayer-network"'),
+        (
+            document(format="platelayer-plan"),
+            "format",
+            '"platelayer-network"; this is a plan file: "platelayer check" reads it, '
+            "and the editor opens it under a name that ends in .plan.json",
+        ),
         (document(version=2), "version", "1; version 2 was written by a newer Platelayer"),
         (document(version=2, stations=7), "version", "1; version 2 was written by a newer Platelayer"),
         (document(version=0), "version", "1"),
