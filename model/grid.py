@@ -130,10 +130,12 @@ class Turn(msgspec.Struct, frozen=True, order=True):
 
     def cell(self, cell: Cell) -> Cell:
         """Where a cell goes."""
-        x, z = (-cell.x if self.mirror else cell.x), cell.z
+        x, y, z = cell
+        if self.mirror:
+            x = -x
         for _ in range(self.quarter % 4):
             x, z = -z, x
-        return Cell(x, cell.y, z)
+        return Cell(x, y, z)
 
     def heading(self, heading: Heading) -> Heading:
         """Where a heading goes."""

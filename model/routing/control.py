@@ -15,7 +15,8 @@ from model.routing.choice import Choice, Costs
 from model.routing.clusters import Cluster, clusters_that_bear_on
 from model.routing.demand import Demand
 from model.routing.influence import influence
-from model.routing.paths import OUT_OF_REACH, PathFinder, Stage, cells_on_some_way
+from model.routing.paths import OUT_OF_REACH, PathFinder, Stage
+from model.routing.runs import cells_on_some_way
 from model.routing.search import Found, Search
 from model.track.carts import exits_of
 from model.track.layout import Layout

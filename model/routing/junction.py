@@ -15,7 +15,7 @@ from model.routing.choice import Choice
 from model.routing.control import Control, WantedRoute, wanted_routes
 from model.track.carts import Outcome, Way, exits_of, trace
 from model.track.layout import Layout
-from model.track.rails import Overlay, pack, unpack
+from model.track.rails import MASK, Overlay, live_links, pack, unpack
 from model.track.shapes import Shape
 from model.track.switches import PowerStates, power_states, rails_in_setting, three_way
 
@@ -55,6 +55,12 @@ class SettingShapes:
     def get(self, cell: Cell) -> Shape | None:
         """The shape of the rail in a cell, or ``None`` where no rail stands."""
         return self._rails.get(pack(cell))
+
+    def are_both_ends_linked(self, cell: Cell) -> bool:
+        """Whether each end of the rail in a cell finds one that points back; false where no rail stands."""
+        key = pack(cell)
+        shape = self._rails.get(key)
+        return shape is not None and live_links(self._rails, key, shape) == MASK[shape]
 
     @property
     def changed(self) -> dict[Cell, Shape]:

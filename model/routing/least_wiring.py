@@ -17,7 +17,8 @@ from model.pauses import pause
 from model.routing.cheapest import IDLE, CheapestWiring, ClusterChoice
 from model.routing.clusters import Wiring
 from model.routing.demand import Demand
-from model.routing.paths import Goal, Stage
+from model.routing.paths import Stage
+from model.routing.runs import Goal
 
 
 class Least(NamedTuple):

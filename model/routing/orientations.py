@@ -9,7 +9,7 @@ import msgspec
 
 from model.collector import collector_paused
 from model.edits import turn_plan
-from model.grid import ALL_TURNS, Turn
+from model.grid import ALL_TURNS, Facing, Turn
 from model.parts import RAILS, STOPPERS
 from model.pieces import Piece, Pieces
 from model.plan import Plan
@@ -44,9 +44,10 @@ def _turned(junction: Junction, turn: Turn) -> Junction:
     """The junction turned, as far as carts have to do with it; what has three neighbours keeps them."""
     plan = junction.plan
     bare = Plan(Pieces.of(()), plan.details)
+    facings = {facing: turn.facing(facing) for facing in Facing}
     with collector_paused():
         pieces = Pieces.of(
-            Piece(piece.part, turn.cell(piece.at), turn.facing(piece.facing))
+            Piece(piece.part, turn.cell(piece.at), facings[piece.facing])
             for piece in plan.pieces
             if piece.part in _MET_BY_CARTS
         )

@@ -7,23 +7,18 @@ add up.
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Container, Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from functools import reduce
 from operator import or_
 from typing import Final, NamedTuple
 
 from model.grid import Cell, Heading
 from model.routing.clusters import Cluster
-from model.routing.influence import Possible
-from model.track.carts import WAY_OUT, Exits, next_rail
+from model.routing.runs import Before, Goal, Runs, State, all_before
+from model.track.carts import WAY_OUT, Exits
 from model.track.layout import Layout
-from model.track.rails import STEP, pack
+from model.track.rails import pack
 from model.track.shapes import End, Shape
-
-State = tuple[int, Heading]
-"""The packed cell and the heading of a cart; it goes on alike however it came there."""
-Goal = State | str
-"""Where a stage ends: at a state, or at an arm by which the cart leaves."""
 
 
 class Move(NamedTuple):
@@ -56,8 +51,6 @@ class Stage(NamedTuple):
         return () if isinstance(self.start, str) else self.moves.get(self.start, ())
 
 
-Before = dict[Goal, set[Goal]]
-"""By state or arm: the states from which a cart can come there."""
 OUT_OF_REACH: Final = Stage("", "-", {})
 """A stage that no cart can pass."""
 
@@ -66,19 +59,17 @@ class PathFinder:
     """Follows carts through a layout, branching where a rail can lie in several shapes."""
 
     def __init__(self, layout: Layout, exits: Exits, clusters: Sequence[Cluster]) -> None:
-        self._layout = layout
-        self._exits = exits
         self._masks = {
             cell: (index, cluster.states_with(cell))
             for index, cluster in enumerate(clusters)
             for cell in cluster.cells
         }
-        self._runs: dict[tuple[int, End], Goal | None] = {}
+        self._runs = Runs(layout, exits, self._masks)
         self._known_moves: dict[State, tuple[Move, ...]] = {}
 
     def stages(self, start: Cell, heading: Heading, arm: str) -> tuple[Stage, ...]:
         """The ways from a cell to an arm; none are needed where every cart comes there."""
-        first = self._first(pack(start), heading)
+        first = self._runs.first(pack(start), heading)
         if first == arm:
             return ()
         way = [] if first is None else self._look_for(first, arm)
@@ -87,11 +78,6 @@ class PathFinder:
         starts = list(self._passed_by_all(way))
         goals: list[Goal] = [*starts[1:], arm]
         return tuple(self._stage(start, goal) for start, goal in zip(starts, goals, strict=True))
-
-    def _first(self, key: int, heading: Heading) -> Goal | None:
-        if key in self._masks:
-            return key, heading
-        return self._run(key, WAY_OUT[self._layout.rails[key]][heading])
 
     def _look_for(self, start: Goal, arm: str) -> list[Goal]:
         """The states of a shortest way and the arm, or nothing."""
@@ -140,7 +126,7 @@ class PathFinder:
         for here, moves in ahead.items():
             for move in moves:
                 before.setdefault(move.following, set()).add(here)
-        leading = _all_before([goal], before, stop=start)
+        leading = all_before([goal], before, stop=start)
         return Stage(
             start,
             goal,
@@ -175,80 +161,6 @@ class PathFinder:
             self._known_moves[here] = tuple(
                 Move(index, reduce(or_, (masks[shape] for shape in shapes)), frozenset(shapes), following)
                 for end, shapes in leading.items()
-                if (following := self._run(key, end)) is not None
+                if (following := self._runs.following(key, end)) is not None
             )
         return self._known_moves[here]
-
-    def _run(self, key: int, end: End) -> Goal | None:
-        """The next rail of several shapes, or the arm, that a cart comes to; ``None`` where to neither."""
-        if (key, end) not in self._runs:
-            self._runs[key, end] = self._run_on(key, end)
-        return self._runs[key, end]
-
-    def _run_on(self, key: int, end: End) -> Goal | None:
-        seen: set[tuple[int, End]] = set()
-        while (key, end) not in seen:
-            seen.add((key, end))
-            arm = _arm_left_by(self._layout.stoppers, self._exits, key, end)
-            following = _rail_after(self._layout, key, end)
-            if arm is not None or following is None:
-                return arm
-            if following in self._masks:
-                return following, end.heading
-            key, end = following, WAY_OUT[self._layout.rails[following]][end.heading]
-        return None
-
-
-def cells_on_some_way(
-    layout: Layout, possible: Possible, exits: Exits, starts: Iterable[tuple[Cell, Heading]]
-) -> set[int]:
-    """The rails of several shapes that lie on some way from a start to an arm, however the rails lie."""
-    before: Before = {}
-    waiting = [(pack(cell), heading) for cell, heading in starts]
-    known: set[State] = set(waiting)
-    arriving: set[State] = set()
-    while waiting:
-        here = waiting.pop()
-        for end in _ends_possible(layout, possible, *here):
-            if _arm_left_by(layout.stoppers, exits, here[0], end) is not None:
-                arriving.add(here)
-            elif (following := _rail_after(layout, here[0], end)) is not None:
-                there = (following, end.heading)
-                before.setdefault(there, set()).add(here)
-                if there not in known:
-                    known.add(there)
-                    waiting.append(there)
-    passed = _all_before(arriving, before)
-    return {state[0] for state in passed if not isinstance(state, str) and state[0] in possible}
-
-
-def _ends_possible(layout: Layout, possible: Possible, key: int, heading: Heading) -> set[End]:
-    return {WAY_OUT[shape][heading] for shape in possible.get(key, (layout.rails[key],))}
-
-
-def _all_before(goals: Iterable[Goal], before: Before, stop: State | None = None) -> set[Goal]:
-    """The goals and all from where they can be come to, not through ``stop``."""
-    reached = set(goals)
-    waiting = list(reached)
-    while waiting:
-        here = waiting.pop()
-        for earlier in () if here == stop else before.get(here, ()):
-            if earlier not in reached:
-                reached.add(earlier)
-                waiting.append(earlier)
-    return reached
-
-
-def _arm_left_by(stoppers: Container[int], exits: Exits, key: int, end: End) -> str | None:
-    """The arm by which a cart leaves, unless something stops it there."""
-    arm = exits.get((key, end.heading))
-    if arm is None or key + STEP[end.heading] + end.rise in stoppers:
-        return None
-    return arm
-
-
-def _rail_after(layout: Layout, key: int, end: End) -> int | None:
-    """The rail on which a cart goes on; ``None`` where it is stopped or leaves the track."""
-    if key + STEP[end.heading] + end.rise in layout.stoppers:
-        return None
-    return next_rail(layout.rails, key, end)

@@ -17,7 +17,8 @@ from model.routing.cheapest import IDLE, CheapestWiring, ClusterChoice
 from model.routing.choice import Costs
 from model.routing.clusters import Cluster
 from model.routing.demand import Demand
-from model.routing.paths import Goal, Stage
+from model.routing.paths import Stage
+from model.routing.runs import Goal
 
 if TYPE_CHECKING:
     from model.routing.least_wiring import LeastWiring

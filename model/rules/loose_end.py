@@ -60,7 +60,9 @@ def find(junction: Junction) -> Iterator[Found]:
 
 def _loose_ends(junction: Junction, shapes: SettingShapes, cell: Cell) -> Iterator[Heading]:
     shape = shapes.get(cell)
-    for end in () if shape is None else shape.ends:
+    if shape is None or shapes.are_both_ends_linked(cell):  # as nearly all are
+        return
+    for end in shape.ends:
         if not _is_linked(junction, shapes, cell, end):
             yield end.heading
 

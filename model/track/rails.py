@@ -100,7 +100,13 @@ def _first_in_column(rails: Rails, key: int) -> int | None:
 
 def neighbour_mask(rails: Rails, key: int) -> int:
     """The directions in which a neighbour stands, as a mask."""
-    return sum(BIT[h] for h in range(4) if neighbour(rails, key, h) is not None)
+    get = rails.get
+    mask = 0
+    for heading in range(4):
+        beyond = key + STEP[heading]
+        if get(beyond) is not None or get(beyond + UP) is not None or get(beyond - UP) is not None:
+            mask |= BIT[heading]
+    return mask
 
 
 def live_links(rails: Rails, key: int, shape: Shape) -> int:
