@@ -7,7 +7,7 @@ from typing import Final
 
 from PySide6.QtCore import QModelIndex, QRectF, QStringListModel, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QShowEvent
-from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QPushButton, QVBoxLayout, QWidget
 
 from app import theme as themes
 from app.actions import action
@@ -83,10 +83,9 @@ class RunBar(QWidget):
         self.hide()
 
     def _lay_out(self) -> None:
-        first, second = QHBoxLayout(), WrappedRow()
-        first.setSpacing(8)
-        first.addWidget(self.text, 1)
-        first.addWidget(self.note)
+        first, second = WrappedRow(), WrappedRow()
+        first.addWidget(self.text)
+        first.add_right(self.note)
         first.addWidget(label(tr("Esc ends"), "second"))
         for widget in (self.go, self.tick, self.speed, self.back, self.repeat):
             second.addWidget(widget)

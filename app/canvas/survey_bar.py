@@ -12,7 +12,9 @@ from app import theme as themes
 from app.canvas.chips import BAR, EDGE, draw_panel
 from app.canvas.rulers import LEFT, TOP
 from app.canvas.surveying import Surveying
+from app.panels.cut_label import CutLabel
 from app.panels.look import keep_width, label, named
+from app.panels.words import plain_tip
 from app.panels.wrapped_row import WrappedRow
 from app.shown_keys import follow_keys, in_brackets
 from app.translation import QT_TR_NOOP, tr
@@ -35,7 +37,7 @@ class SurveyBar(QWidget):
         self.setCursor(Qt.CursorShape.ArrowCursor)
         self._over = parent
         self._surveying = surveying
-        self.text = label()
+        self.text = CutLabel()
         self.verdict = label()
         self.verdict.setWordWrap(True)
         self.act = _button(tr(FIND[0]))
@@ -64,6 +66,7 @@ class SurveyBar(QWidget):
         surveying = self._surveying
         is_running = surveying.search.is_running
         self.text.setText(surveying.words)
+        self.text.setToolTip(plain_tip(surveying.words))
         self.verdict.setText(surveying.verdict)
         self.verdict.setVisible(bool(surveying.verdict))
         word, does = map(tr, STOP if is_running else FIND)

@@ -6,12 +6,13 @@ from dataclasses import replace
 from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QSpinBox, QWidget
+from PySide6.QtWidgets import QSpinBox, QWidget
 
 from app.canvas.dry_running import DryRunning
 from app.canvas.trains import CARTS_AT_MOST, GAP_AT_MOST
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
+from app.panels.wrapped_row import WrappedRow
 from app.translation import QT_TR_NOOP, tr
 
 NO_WAYBILL: Final = QT_TR_NOOP("no waybill")
@@ -28,13 +29,11 @@ class TrainRow(QWidget):
         self.gap = _figure(tr("Free cells between two carts"), 0, GAP_AT_MOST)
         self.waybill = named(ChoiceBox(), tr("Waybill in each cart"))
         self.waybill.setToolTip(tr("What each cart carries (W, or Shift while letting go)"))
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
+        row = WrappedRow()
+        self.setLayout(row)
         for word, field in ((tr("Carts"), self.carts), (tr("Gap"), self.gap)):
-            row.addWidget(label(word))
-            row.addWidget(field)
-        row.addWidget(self.waybill, 1)
+            row.add_together(label(word), field)
+        row.addWidget(self.waybill)
         self.carts.valueChanged.connect(self._set)
         self.gap.valueChanged.connect(self._set)
         self.waybill.activated.connect(self._set)

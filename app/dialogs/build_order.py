@@ -9,7 +9,7 @@ from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QDialog, QFormLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from app import theme as themes
-from app.dialogs.build_order_model import MARK, OrdersModel
+from app.dialogs.build_order_model import MARK, OrdersModel, longest_words
 from app.dialogs.buttons import search_buttons
 from app.document import Document
 from app.order_words import needs_words, proof_words
@@ -27,6 +27,7 @@ SECONDS: Final = 60
 """For each orientation, at most."""
 WIDTHS: Final = (34, 236, 66, 54, 50, 0, 112)
 SIZE: Final = (720, 500)
+MARGIN: Final = 16
 STOP, AGAIN = QT_TR_NOOP("Stop"), QT_TR_NOOP("Search again")
 PLACE, TURN_AND_PLACE = QT_TR_NOOP("Place in this order"), QT_TR_NOOP("Turn, and place in this order")
 
@@ -40,7 +41,6 @@ class BuildOrderDialog(QDialog):
     def __init__(self, parent: QWidget | None, document: Document) -> None:
         super().__init__(parent)
         self.setWindowTitle(tr("Build order"))
-        self.resize(*SIZE)
         self._document = document
         self._plan: Plan = document.plan
         self._is_old = False
@@ -54,12 +54,13 @@ class BuildOrderDialog(QDialog):
         self.model = OrdersModel(self)
         self.table = Table(tr("Orientations"), self.model, self)
         self.table.setItemDelegate(_Delegate(self.table))
-        self.table.set_widths(WIDTHS)
+        self.table.set_widths(WIDTHS, longest_words())
         self.table.fit_rows()
         self.again = QPushButton(tr(STOP))
         self.close_button = QPushButton(tr("Close"))
         self.place = QPushButton(tr(TURN_AND_PLACE))
         self._lay_out()
+        self.resize(max(SIZE[0], self.table.wanted_width + 2 * MARGIN), SIZE[1])
         self._connect()
 
     @property
@@ -100,7 +101,7 @@ class BuildOrderDialog(QDialog):
         form.addRow(label(tr("Best order found")), self.chosen)
         self.place.setDefault(True)
         column = QVBoxLayout(self)
-        column.setContentsMargins(16, 16, 16, 16)
+        column.setContentsMargins(MARGIN, MARGIN, MARGIN, MARGIN)
         column.setSpacing(12)
         column.addWidget(self.state)
         column.addLayout(form)

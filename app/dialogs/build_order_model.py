@@ -36,6 +36,15 @@ TIPS: Final = (
 NONE: Final = "—"
 
 
+def longest_words() -> dict[int, tuple[str, ...]]:
+    """What may stand in the columns that hold words, for their widths."""
+    return {
+        ORIENTATION: tuple(map(turn_words, ALL_TURNS)),
+        PROOF: (tr("not looked at"), tr("not ruled out"), tr("none found that serves")),
+        MARK: (tr("cheapest so far"),),
+    }
+
+
 class OrdersModel(TableModel):
     """The rows stay where they are; only what stands in them changes."""
 

@@ -6,7 +6,7 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, QObject, QRectF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from app import theme as themes
 from app.announcing import announce
@@ -16,6 +16,7 @@ from app.canvas.view import PlanView
 from app.first_sketch.hints import HINTS, Hint
 from app.first_sketch.sketch import FirstSketch
 from app.panels.look import label, named
+from app.panels.wrapped_row import WrappedRow
 from app.shown_keys import follow_keys, in_brackets
 from app.translation import QT_TR_NOOP, tr
 
@@ -106,17 +107,13 @@ class SketchCard(QWidget):
         self.hide()
 
     def _lay_out(self) -> None:
-        head, row = QHBoxLayout(), QHBoxLayout()
-        head.setSpacing(8)
+        head, row = WrappedRow(), WrappedRow()
         for widget in (self.title, self.count):
             head.addWidget(widget)
-        head.addStretch(1)
-        head.addWidget(self.progress)
-        row.setSpacing(8)
+        head.add_right(self.progress)
         row.addWidget(self.skip)
         row.addWidget(self.enough)
-        row.addStretch(1)
-        row.addWidget(label(tr("Esc puts this away"), "second"))
+        row.add_right(label(tr("Esc puts this away"), "second"))
         self._column = column = QVBoxLayout(self)
         column.setContentsMargins(SIDES, 8, SIDES, 8)
         column.setSpacing(8)

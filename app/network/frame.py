@@ -101,7 +101,8 @@ class NetworkFrame(QWidget):
 
     def fold_for(self, width: int) -> None:
         """Fold what does not fit into a window of that width, in pixels."""
-        side = self._arrangement.side or (NARROW_SIDE if width < NARROW_BELOW else WIDE_SIDE)
+        usual = NARROW_SIDE if width < NARROW_BELOW else WIDE_SIDE
+        side = self._arrangement.side or max(usual, self._panels.trips.table.wanted_width)
         self._across.setSizes((max(0, width - side), side))
 
     def _take(self, **sizes: int | tuple[int, int]) -> None:

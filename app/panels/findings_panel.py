@@ -22,10 +22,11 @@ from app.document import Document
 from app.panels.findings_delegate import ROW
 from app.panels.findings_list import findings_list
 from app.panels.findings_model import FINDING_ROLE, FindingsModel
-from app.panels.look import fit_lines, label, named, panel
+from app.panels.look import fit_lines, heads, label, named, panel
 from app.panels.rows import FRAME
 from app.panels.side_panel import WIDTH
 from app.panels.words import plain_tip
+from app.panels.wrapped_row import WrappedRow
 from app.translation import tr
 from model.edits import set_aside, take_up
 from model.edits.changes import detailed
@@ -35,7 +36,8 @@ from model.routing.junction import Junction
 from model.rules import RULES, Finding, fix, waiver_for
 from model.rules.local import Difference
 
-SENTENCE_WIDTH: Final = WIDTH - 2 * 14 - 32 - 8
+HEAD: Final = 32
+SENTENCE_WIDTH: Final = WIDTH - 2 * 14 - HEAD - 8
 """Of Why and Do, in pixels: the panel without its margins, the words before them and the gap."""
 
 
@@ -183,20 +185,19 @@ class FindingsPanel(QWidget):
         column = QVBoxLayout(below)
         column.setContentsMargins(14, 8, 14, 12)
         column.setSpacing(8)
-        for name, sentence in ((tr("Why"), self._why), (tr("Do"), self._do)):
+        words = heads((tr("Why"), tr("Do")), HEAD)
+        self._lacks = words[0].width() - HEAD
+        for head, sentence in zip(words, (self._why, self._do), strict=True):
             row = QHBoxLayout()
-            head = label(name, "section")
-            head.setFixedWidth(32)
             row.addWidget(head, 0, Qt.AlignmentFlag.AlignTop)
             row.addWidget(sentence, 1)
             column.addLayout(row)
         for buttons in ((self.fix_button,), (self.aside_button, self.help_button)):
-            row = QHBoxLayout()
-            row.setContentsMargins(36, 0, 0, 0)
+            foot = WrappedRow()
+            foot.setContentsMargins(36, 0, 0, 0)
             for button in buttons:
-                row.addWidget(button)
-            row.addStretch(1)
-            column.addLayout(row)
+                foot.addWidget(button)
+            column.addLayout(foot)
         return below
 
     def _choose(self, _now: QItemSelection, _before: QItemSelection) -> None:
@@ -217,7 +218,7 @@ class FindingsPanel(QWidget):
         self._why.setText(f"{finding.message} {tr(rule.why)}")
         self._do.setText(tr(rule.remedy))
         for sentence in (self._why, self._do):
-            fit_lines(sentence, SENTENCE_WIDTH)
+            fit_lines(sentence, SENTENCE_WIDTH - self._lacks)
         self.aside_button.setText(tr("Take up again") if finding.waived else tr("Set aside…"))
         junction = self._document.junction
         if junction is not None and not self._document.junction_is_old:

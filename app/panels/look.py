@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TypeVar
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QFont
+from PySide6.QtGui import QFont, QFontMetrics
 from PySide6.QtWidgets import QApplication, QFrame, QLabel, QPushButton, QWidget
 
 
@@ -38,11 +38,21 @@ def label(text: str = "", look: str = "", parent: QWidget | None = None) -> QLab
     return made
 
 
+def heads(words: Sequence[str], least: int) -> list[QLabel]:
+    """Small words in a column before sentences or fields, which all begin where the longest word allows."""
+    widest = max(QFontMetrics(font(11, True)).horizontalAdvance(word) for word in words)
+    made = [label(word, "section") for word in words]
+    for head in made:
+        head.setFixedWidth(max(least, widest + 4))
+    return made
+
+
 def keep_width(button: QPushButton, words: Sequence[str]) -> None:
     """As wide as the longest of the words that a button may show: nothing moves as they change."""
     button.ensurePolished()
     metrics = button.fontMetrics()
-    beside = button.sizeHint().width() - metrics.horizontalAdvance(button.text())
+    # A button counts the px that letters cover, which may be one more than they advance.
+    beside = button.sizeHint().width() - metrics.horizontalAdvance(button.text()) + 2
     button.setFixedWidth(beside + max(metrics.horizontalAdvance(word) for word in words))
 
 

@@ -18,7 +18,8 @@ from model.routing.orientations import Orientation
 
 TALL: Final = 140
 FOLDED: Final = 28
-MARGIN: Final = 14
+MARGIN: Final = 10
+"""px left and right of the line."""
 COUNT_TEXT: Final = 11
 BESIDE_COUNT: Final = 10
 """px beside the words of a count."""
@@ -136,6 +137,8 @@ class OrientationStrip(QWidget):
         room = self.width() - 2 * MARGIN - self.word.sizeHint().width()
         for count, said in zip(self.counts, words if len(words) * widest <= room else figures, strict=False):
             count.setText(said)
+        # Only a language with a very long word for them leaves it out, where modules stand beside the plan.
+        self.word.setVisible(sum(count.sizeHint().width() for count in self.counts) <= room)
 
 
 def _figure(orientation: Orientation | None) -> str:

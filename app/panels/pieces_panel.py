@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from app import theme as themes
 from app.document import Document
+from app.names import part_name
 from app.panels.look import font, label, named, panel
 from app.panels.pieces_model import FACING, LEVEL, PART, STATE, PiecesModel
 from app.panels.rows import paint_text
@@ -17,6 +18,7 @@ from app.panels.table_model import Index
 from app.panels.tables import CellDelegate, Table
 from app.translation import tr
 from model.grid import Cell
+from model.parts import Part
 
 TYPED_MS: Final = 150
 """From the last letter typed until the rows follow."""
@@ -40,7 +42,7 @@ class PiecesPanel(QWidget):
         self.line.setClearButtonEnabled(True)
         self.table = _PiecesTable(tr("Pieces"), self.model, self)
         self.table.setItemDelegate(_PieceDelegate(self.table))
-        self.table.set_widths(WIDTHS)
+        self.table.set_widths(WIDTHS, {PART: tuple(map(part_name, Part))})
         self.summary = label("", "second")
         self.summary.setContentsMargins(14, 8, 14, 12)
         self._typed = QTimer(self, singleShot=True, interval=TYPED_MS)

@@ -22,6 +22,8 @@ SMALL: Final = 11
 """Size of the letters of titles and most cells, in px."""
 BESIDE: Final = 6
 """px left of what stands in a cell, and about as many right of it."""
+AROUND: Final = 4
+"""px that Qt keeps free around a title besides."""
 NOTHING: Final[Mapping[int, Sequence[str]]] = MappingProxyType({})
 
 
@@ -66,32 +68,42 @@ class Table(QTableView):
 
         Where there is room, a column is as wide as its title and the words that may stand in it need.
         """
-        header, metrics = self.horizontalHeader(), QFontMetrics(font(SMALL))
+        # Some cells are in bold, which is a little wider.
+        header, metrics = self.horizontalHeader(), QFontMetrics(font(SMALL, True))
         self._widths = widths
         self._wanted = tuple(
             max(width, self._title_width(column), _widest(metrics, words.get(column, ())))
             for column, width in enumerate(widths)
         )
-        for column, width in enumerate(widths):
-            mode = QHeaderView.ResizeMode
-            header.setSectionResizeMode(column, mode.Fixed if width else mode.Stretch)
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self._share_out()
+
+    @property
+    def wanted_width(self) -> int:
+        """The width in px at which no title is cut."""
+        return sum(self._wanted) + 2 * FRAME
 
     def _title_width(self, column: int) -> int:
         title = self.model().headerData(column, Qt.Orientation.Horizontal)
         margin = MARGIN if column == 0 else BESIDE
-        return QFontMetrics(font(SMALL)).horizontalAdvance(title or "") + margin + BESIDE if title else 0
+        return QFontMetrics(font(SMALL)).horizontalAdvance(title) + margin + BESIDE + AROUND if title else 0
 
     def _share_out(self) -> None:
         """Give the columns what they want as far as the room goes; what is too long loses its end."""
-        header = self.horizontalHeader()
-        least = sum(width or wanted for width, wanted in zip(self._widths, self._wanted, strict=True))
-        more = sum(wanted - width for width, wanted in zip(self._widths, self._wanted, strict=True) if width)
-        spare = self.viewport().width() - least
+        columns = list(enumerate(zip(self._widths, self._wanted, strict=True)))
+        more = sum(wanted - width for _, (width, wanted) in columns if width)
+        spare = self.viewport().width() - sum(width or wanted for _, (width, wanted) in columns)
         part = min(1.0, max(0.0, spare / more)) if more else 0.0
-        for column, (width, wanted) in enumerate(zip(self._widths, self._wanted, strict=True)):
-            if width:
-                header.resizeSection(column, width + int(part * (wanted - width)))
+        given = {column: width + int(part * (wanted - width)) for column, (width, wanted) in columns if width}
+        left = self.viewport().width() - sum(given.values())
+        open_ones = [column for column, (width, _) in columns if not width]
+        # Those that want most come first: what is left is shared out equally among the others.
+        for waiting, column in enumerate(sorted(open_ones, key=lambda column: self._wanted[column])[::-1]):
+            share = max(0, left) // (len(open_ones) - waiting)
+            given[column] = max(share, min(self._wanted[column], max(0, left)))
+            left -= given[column]
+        for column, width in given.items():
+            self.horizontalHeader().resizeSection(column, width)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

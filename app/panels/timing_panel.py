@@ -9,7 +9,6 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QPushButton,
-    QSizePolicy,
     QSplitter,
     QStackedLayout,
     QVBoxLayout,
@@ -18,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from app.document import Document
 from app.dry_run import DryRunner
+from app.panels.cut_label import CutLabel
 from app.panels.look import hairline, label, named, panel
 from app.panels.run_findings_panel import RunFindingsPanel
 from app.panels.timing_book import ProbeBook
@@ -66,8 +66,7 @@ class TimingPanel(QWidget):
         self.view.setWhatsThis(keys_in_words())
         self.found = RunFindingsPanel(document, runner)
         self.title = label(tr("Timing diagram"), "section")
-        self.words = label("", "second")
-        self.words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.words = CutLabel("", "second")
         self.empty = label(tr(NO_PROBES), "second")
         self.probe_button = _button(tr("Probe"), tr("Watch what the chosen cells read"))
         self.remove_button = _button(tr("Take away"), tr("Watch the cell of the chosen row no more"))

@@ -17,13 +17,13 @@ class WrappedRow(QLayout):
     def __init__(self, gap: int = GAP) -> None:
         super().__init__()
         self._items: list[QLayoutItem] = []
-        self._first_right: QWidget | None = None
+        self._right_from: int | None = None
         self.setSpacing(gap)
         self.setContentsMargins(0, 0, 0, 0)
 
     def add_right(self, widget: QWidget) -> None:
         """Add a widget; with those added after it, it stands at the right end of its line."""
-        self._first_right = widget
+        self._right_from = len(self._items)
         self.addWidget(widget)
 
     def add_together(self, *widgets: QWidget) -> None:
@@ -97,11 +97,12 @@ class WrappedRow(QLayout):
         return lines
 
     def _place(self, line: list[QLayoutItem], room: QRect) -> None:
-        left, spare = room.left(), room.width() - self._width(line)
+        left, spare = room.left(), max(0, room.width() - self._width(line))
+        right = [] if self._right_from is None else self._items[self._right_from :]
         for item in line:
-            if item.widget() is not None and item.widget() is self._first_right:
-                left += spare
-            size = item.sizeHint()
+            if item in right:
+                left, spare = left + spare, 0
+            size = item.sizeHint().boundedTo(QSize(room.width(), room.height()))
             top = room.top() + (room.height() - size.height()) // 2
             item.setGeometry(QRect(QPoint(left, top), size))
             left += size.width() + self.spacing()

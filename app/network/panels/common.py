@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import ClassVar, Final
 
 from PySide6.QtCore import QRect, Qt, QTimer
-from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLayout, QPushButton, QVBoxLayout, QWidget
 
 from app import theme as themes
 from app.panels.editing_delegate import EditingDelegate
-from app.panels.look import font, label, panel
+from app.panels.look import font, heads, label, panel
 from app.panels.rows import paint_text
 from app.panels.table_model import Index
 from app.panels.tables import Table
@@ -82,13 +82,12 @@ class Facts(QWidget):
     def __init__(self, words: tuple[str, ...], word_width: int = 56) -> None:
         super().__init__()
         self._rows = {}
-        widest = max(QFontMetrics(font(11, True)).horizontalAdvance(tr(word)) for word in words) + 8
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 8, 14, 8)
         column.setSpacing(6)
-        for word in words:
-            head, sentence = label(tr(word), "section"), label()
-            head.setMinimumWidth(max(word_width, widest))
+        said = [tr(word) for word in words]
+        for word, head in zip(words, heads(said, word_width), strict=True):
+            sentence = label()
             sentence.setWordWrap(True)
             sentence.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
             # The smaller letters of the word stand on the line of the sentence's.

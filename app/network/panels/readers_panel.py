@@ -14,7 +14,7 @@ from app.network.panels.common import Facts, RowDelegate, empty_words, keep_chos
 from app.network.panels.readers_model import PINNED_ROLE, ReaderRow, ReadersModel
 from app.network.panels.trips_panel import price_words
 from app.panels.choice_box import ChoiceBox
-from app.panels.look import label, named
+from app.panels.look import heads, named
 from app.panels.table_model import Index
 from app.panels.tables import Table
 from app.panels.words import listed
@@ -90,9 +90,8 @@ class ReadersPanel(QWidget):
         grid = QGridLayout(made)
         grid.setContentsMargins(14, 4, 14, 12)
         grid.setHorizontalSpacing(8)
-        for row, (word, field) in enumerate(((tr("Default"), self.default), (tr("Name"), self.name))):
-            head = label(word, "section")
-            head.setFixedWidth(56)
+        words = heads((tr("Default"), tr("Name")), 56)
+        for row, (head, field) in enumerate(zip(words, (self.default, self.name), strict=True)):
             grid.addWidget(head, row, 0)
             grid.addWidget(field, row, 1)
         grid.addWidget(self.unpin_button, 0, 2, 2, 1)

@@ -19,6 +19,9 @@ from model.progress import Progress
 
 HEIGHT: Final = 56
 LEAST: Final = 104
+APART: Final = 28
+CLOSE: Final = 12
+"""px between two figures, where there is room for all, and where not."""
 
 
 class Figure(NamedTuple):
@@ -71,11 +74,12 @@ class Summary(QWidget):
         painter.fillRect(self.rect(), theme.panel)
         old = self._document.is_old_for_long
         left = 14
-        for each in self.figures:
-            words = QFontMetrics(font(11)).horizontalAdvance(each.words)
-            number = QFontMetrics(font(16, True)).horizontalAdvance(each.number)
-            wide = max(LEAST, words + 28, number + 20)
-            if left + wide > self.width():
+        widths = [_width(each) for each in self.figures]
+        # Side by side as far as they go; where not all do, they stand closer before the last are left out.
+        beside = APART if left + sum(max(LEAST, width + APART) for width in widths) <= self.width() else CLOSE
+        for each, width in zip(self.figures, widths, strict=True):
+            wide = max(LEAST, width + APART) if beside == APART else width + CLOSE
+            if left + width > self.width():
                 break
             box = QRect(left, 8, wide, 22)
             paint_text(painter, box, each.number, font(16, True), theme.ink3 if old else theme.ink)
@@ -121,3 +125,8 @@ def figures_of(document: NetworkDocument, plan: NetworkPlan) -> list[Figure]:
         ),
         Figure(figure(riders), tr("carts a week")),
     ]
+
+
+def _width(each: Figure) -> int:
+    words = QFontMetrics(font(11)).horizontalAdvance(each.words)
+    return max(words, QFontMetrics(font(16, True)).horizontalAdvance(each.number))

@@ -1,4 +1,4 @@
-"""Every screen in a language that nobody speaks: what was not looked up stays English and is seen."""
+"""Every screen in a language that nobody speaks: English was forgotten, and what lacks room is cut."""
 
 from __future__ import annotations
 
@@ -29,6 +29,7 @@ from tests.app.every_screen import every_screen
 from tests.app.network.conftest import MakeWindow as MakeNetwork
 from tests.app.network.conftest import make_network  # noqa: F401
 from tests.app.pseudo import outside, pseudo, spoken_everywhere
+from tests.app.room_for_words import too_narrow
 from tests.app.shown_texts import shown_texts
 from tests.harness.readers import READERS
 from tests.model.files.bending import SPOILERS
@@ -60,19 +61,23 @@ def is_looked_up(text: str) -> bool:
     return rest in BY_QT or rest in GIVEN or not WORD.search(KEYS.sub("", NAMES.sub("", rest)))
 
 
-def test_every_text_is_looked_up(
+def test_every_text_is_looked_up_and_has_room(
     qapp: QApplication,
     tmp_path: Path,
     make_window: MakeWindow,
     make_network: MakeNetwork,  # noqa: F811
 ) -> None:
     forgotten: dict[str, str] = {}
+    cut: dict[str, str] = {}
     with spoken_everywhere(qapp, tmp_path):
         for name, screen in every_screen(make_window(), make_network()):
             for where, text in shown_texts(screen):
                 if not is_looked_up(text):
                     forgotten.setdefault(text, f"{name}: {where}")
+            for what in too_narrow(screen):
+                cut.setdefault(what, name)
     assert not forgotten, "\n".join(f"{where}: {text!r}" for text, where in forgotten.items())
+    assert not cut, "\n".join(f"{name}: {what}" for what, name in cut.items())
 
 
 @pytest.fixture
