@@ -15,7 +15,7 @@ from itertools import chain
 from typing import Final
 
 from model.collector import collector_paused
-from model.grid import Cell, Heading
+from model.grid import Cell, Facing, Heading
 from model.parts import RAILS, STOPPERS, Part
 from model.pauses import with_pauses
 from model.pieces import Piece, Placed
@@ -140,7 +140,7 @@ class Layout:
     def _run_last(self, event: Event, piece: Piece) -> None:
         """Runs an event that comes after all others so far, on the shapes as they are now."""
         rank, key = event
-        changes = placed(self.rails.get, self.straight_only, key, _builder_heading(piece)).changes
+        changes = placed(self.rails.get, self.straight_only, key, _BUILDER_HEADING[piece.facing]).changes
         for offset, shape in changes:
             if offset:
                 self._history(key + offset).append((rank, shape))
@@ -182,7 +182,7 @@ class Layout:
         piece = self.plan.pieces.get(unpack(key))
         assert piece is not None
         past = self._shapes_before(rank)
-        leaf = placed(past, self.straight_only, key, _builder_heading(piece))
+        leaf = placed(past, self.straight_only, key, _BUILDER_HEADING[piece.facing])
         after = {key + offset: shape for offset, shape in leaf.changes}
         if len(after) > 1:
             self._wrote[event] = tuple(after)
@@ -238,6 +238,7 @@ class Layout:
         return before != self.rails.get(key)
 
 
-def _builder_heading(piece: Piece) -> Heading:
-    heading = piece.facing.heading
-    return Heading.NORTH if heading is None else heading
+_BUILDER_HEADING: Final = {
+    facing: Heading.NORTH if facing.heading is None else facing.heading for facing in Facing
+}
+"""Where a builder looks who places a rail with that facing."""

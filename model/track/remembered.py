@@ -100,15 +100,14 @@ class Remembered:
         """What comes of the rule for the rail in a packed cell."""
         node = self._root
         while node is not None:
-            if type(node) is _Look:
+            while type(node) is _Look:  # as nearly all are
                 offset, answers = node
                 node = answers.get(get(key + offset))
-            elif type(node) is _Curves:
+            if type(node) is Leaf:
+                return node
+            if type(node) is _Curves:
                 offset, answers = node
                 node = answers.get(key + offset in straight_only)
-            else:
-                assert type(node) is Leaf
-                return node
         return self._learned(get, straight_only, key)
 
     def _learned(self, get: Get, straight_only: Container[int], key: int) -> Leaf:
