@@ -42,7 +42,7 @@ def plan_bytes(plan: Plan) -> bytes:
         "version": _ENCODER.encode(VERSION),
         "title": _ENCODER.encode(details.title),
         "running_side": _ENCODER.encode(details.running_side) if details.running_side else b"",
-        "pieces": one_a_line([piece_value(piece) for piece in plan.pieces]) or b"[]",
+        "pieces": one_a_line([piece_value(placed.piece) for placed in plan.pieces.in_order()]) or b"[]",
         "arms": one_a_line([_arm(each) for each in details.arms]),
         "routes": one_a_line([_route(each) for each in details.routes]),
         "waivers": one_a_line([_waiver(each) for each in details.waivers]),
