@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Final
 
 from PySide6.QtCore import QPointF, Qt
@@ -22,15 +22,21 @@ from app.canvas.symbols.network import (
     line_path,
 )
 from app.canvas.symbols.pieces import paint
+from app.canvas.symbols.sheet_signs import LOOKS, SWITCH, draw_sign
 from app.canvas.symbols.signs import draw_inverter_gate
 from app.canvas.symbols.size import screen
 from app.canvas.symbols.stage import Stage
+from app.canvas.symbols.ways import Ground, WayKind, draw_chevrons, draw_way, way_steps
 from app.theme import Theme, current
-from model.grid import Facing, Heading
+from model.grid import Cell, Facing, Heading
 from model.parts import TRAITS, Part
+from model.sheet.levels import Sign
 from model.track.shapes import Shape
 
 PX: Final = 24
+ORIGIN: Final = Cell(0, 0, 0)
+SIGN_EM: Final = 0.42
+"""Of a figure on a sign, in cells."""
 RATIOS: Final = (1.0, 1.5, 2.0, 3.0)
 MARKERS: Final = ("error", "warning", "note")
 AT_REST: Final = {
@@ -42,7 +48,6 @@ AT_REST: Final = {
     Part.AUTO_CRAFTER: Look(Part.AUTO_CRAFTER, Facing.EAST),
 }
 """How a part stands in the tray and in tables, where that is not its first facing."""
-SWITCH: Final = Look(Part.RAIL, shape=Shape.SOUTH_EAST, other_shape=Shape.NORTH_EAST)
 
 
 def rest_look(part: Part) -> Look:
@@ -56,7 +61,8 @@ def icon(name: str) -> QIcon:
     Names: the parts' words of files; ``select``, ``lay-track``, ``place``, ``module``, ``arm``, ``erase``,
     ``throw``, ``test-cart``, ``survey``, ``line``, ``station``, ``junction``, ``link``, ``trip``;
     ``error``, ``warning``, ``note``, also with ``-aside``;
-    ``inverter``. Raises KeyError for another name.
+    ``inverter``, ``way-empty``, ``way-called``; ``sign-`` and a sign of the build sheet. Raises KeyError for
+    another name.
     """
     return _icon(name, current())
 
@@ -171,6 +177,19 @@ def _draw_module(stage: Stage) -> None:
     stage.box(0.26, 0.16, 0.74, 0.84, ink, stage.theme.paper)
 
 
+def _draw_way(stage: Stage, kind: WayKind) -> None:
+    """The band of a way over a rail, as in the key of a preview."""
+    ground = Ground(stage.painter, stage.x, stage.y, stage.size, stage.theme, 0)
+    steps = way_steps([ORIGIN], Heading.EAST, Heading.EAST, lambda _cell: True)
+    draw_way(ground, steps, kind)
+    stage.line([(0, 0.5), (1, 0.5)], stage.theme.ink, stage.size.wide)
+    draw_chevrons(ground, steps, kind)
+
+
+def _draw_sign(stage: Stage, sign: Sign) -> None:
+    draw_sign(stage, sign, SIGN_EM * stage.size.c)
+
+
 def _draw_station(stage: Stage) -> None:
     """A station with a link out of it."""
     c = stage.size.c
@@ -219,6 +238,9 @@ TOOLS: Final[dict[str, Callable[[Stage], None]]] = {
     "survey": _draw_survey,
     "line": _draw_line,
     "inverter": draw_inverter_gate,
+    "way-empty": lambda stage: _draw_way(stage, WayKind.IDLE),
+    "way-called": lambda stage: _draw_way(stage, WayKind.CALLED),
+    **{f"sign-{sign}": partial(_draw_sign, sign=sign) for sign in LOOKS},
     "station": _draw_station,
     "junction": _draw_junction,
     "link": _draw_network_link,

@@ -9,12 +9,14 @@ from typing import Final
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPainter, QPainterPath, QPen
 
+from app.arm_ends import ENDS_WORDS
 from app.canvas.arms import paint_tags, shown_tags
 from app.canvas.chips import draw_label, label_box
 from app.canvas.geometry import Viewport
 from app.canvas.symbols import Look, draw_cart, draw_ghost, draw_ghost_hint, draw_over, look_of, screen
 from app.theme import Theme
 from app.tools.host import Ends, Ghost, ShownCart
+from app.translation import tr
 from model.grid import Cell, Heading
 from model.parts import CARRIERS, RAILS, Part
 from model.pieces import Piece, Pieces
@@ -26,7 +28,6 @@ from model.track.shapes import Shape
 CROSS: Final = (0.2, 0.8)
 DASH: Final = (0.16, 0.12)
 """On and off in cells, each at least 3 px, as of a level above."""
-WORDS: Final = {Ends.IN: "in", Ends.OUT: "out", Ends.BOTH: "both"}
 
 
 @dataclass(frozen=True)
@@ -133,7 +134,7 @@ def _look(piece: Piece, pieces: Pieces, shape: Shape | None) -> Look:
 def _arms(cell: Cell, outward: Heading, ends: Ends) -> tuple[Arm, ...]:
     enter = ArmEnd(cell, outward.opposite) if Ends.IN in ends else None
     leave = ArmEnd(cell, outward) if Ends.OUT in ends else None
-    return (Arm(WORDS[ends], enter, leave),)
+    return (Arm(tr(ENDS_WORDS[ends].word), enter, leave),)
 
 
 def _draw_cross(painter: QPainter, x: float, y: float, c: float, theme: Theme) -> None:

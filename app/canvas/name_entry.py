@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
@@ -17,15 +15,10 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.arm_ends import ENDS_WORDS
 from app.tools.host import ArmQuestion, Ends
-from app.translation import QT_TR_NOOP, tr
+from app.translation import tr
 from model.plan import NAME_LIMIT
-
-CHOICES: Final = (
-    (Ends.IN, QT_TR_NOOP("in"), QT_TR_NOOP("Carts come in here")),
-    (Ends.OUT, QT_TR_NOOP("out"), QT_TR_NOOP("Carts leave here")),
-    (Ends.BOTH, QT_TR_NOOP("both"), QT_TR_NOOP("Carts come in and leave here")),
-)
 
 
 class NameEntry(QFrame):
@@ -101,11 +94,11 @@ class NameEntry(QFrame):
     def _choices(self) -> QHBoxLayout:
         row = QHBoxLayout()
         row.setSpacing(4)
-        for ends, word, tip in CHOICES:
+        for ends, words in ENDS_WORDS.items():
             button = QToolButton(self)
-            button.setText(tr(word))
-            button.setToolTip(tr(tip))
-            button.setAccessibleName(tr(tip))
+            button.setText(tr(words.word))
+            button.setToolTip(tr(words.about))
+            button.setAccessibleName(tr(words.about))
             button.setCheckable(True)
             self._ends.addButton(button, ends.value)
             row.addWidget(button, 1)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Final
+from typing import Final, NamedTuple
 
 from app.tools.paths import heading_between
 from app.translation import QT_TR_NOOP, tr
@@ -18,11 +18,44 @@ from model.track.switches import rails_in_setting
 NAMED_AT_MOST: Final = 4
 """Switches that the chip names; of more it gives the number."""
 
-REASONS: Final = {
-    Outcome.LEAVES_TRACK: QT_TR_NOOP("leaves the track"),
-    Outcome.STOPPED: QT_TR_NOOP("stopped by a block"),
-    Outcome.LOOPS: QT_TR_NOOP("runs in a loop"),
+
+class Words(NamedTuple):
+    """A word for the plan, and a sentence on it for the help; each is looked up where it is shown."""
+
+    word: str
+    about: str
+
+
+ENDINGS: Final = {
+    Outcome.ARM: Words(
+        QT_TR_NOOP("leaves by {arm}"),
+        QT_TR_NOOP("The cart leaves by an arm, whether or not rails go on beyond it."),
+    ),
+    Outcome.LEAVES_TRACK: Words(
+        QT_TR_NOOP("leaves the track"),
+        QT_TR_NOOP("No rail follows, or the next one cannot be entered from here; a bar ends the way."),
+    ),
+    Outcome.STOPPED: Words(
+        QT_TR_NOOP("stopped by a block"),
+        QT_TR_NOOP("Something that a cart cannot run into stands before it; a bar ends the way."),
+    ),
+    Outcome.LOOPS: Words(
+        QT_TR_NOOP("runs in a loop"),
+        QT_TR_NOOP("The cart comes to a cell again with the same heading, and goes round without end."),
+    ),
 }
+"""Why the way of a cart ends."""
+LOADS: Final = {
+    False: Words(
+        QT_TR_NOOP("empty"),
+        QT_TR_NOOP("The way of a cart without the waybill: an unbroken edge, and one chevron."),
+    ),
+    True: Words(
+        QT_TR_NOOP("with the waybill"),
+        QT_TR_NOOP("The way of a called cart while its reader holds: a dashed edge, and two chevrons."),
+    ),
+}
+"""Whether a cart carries the waybill."""
 
 
 @dataclass(frozen=True)
@@ -43,20 +76,13 @@ class Run:
     @property
     def reason(self) -> str:
         """Why the way ended, in words; the arm's name where it ended at an arm."""
-        if self.way.outcome is Outcome.ARM:
-            return tr("leaves by {arm}", arm=self.way.arm)
-        return tr(REASONS[self.way.outcome])
+        return tr(ENDINGS[self.way.outcome].word, arm=self.way.arm)
 
     @property
     def words(self) -> str:
         """A line of the key: ``Quay → Mill, with Salt``."""
-        load = (
-            tr("empty")
-            if not self.called
-            else tr("with {waybill}", waybill=self.waybill)
-            if self.waybill
-            else tr("with the waybill")
-        )
+        named = self.called and self.waybill
+        load = tr("with {waybill}", waybill=named) if named else tr(LOADS[self.called].word)
         if self.way.outcome is Outcome.ARM:
             return f"{self.start} → {self.way.arm}, {load}"
         if self.way.outcome is Outcome.LOOPS:

@@ -5,39 +5,25 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtCore import QRectF
 
 from app.canvas.symbols import Look, Stage, paint, paper
-from app.canvas.symbols.lettering import draw_centred, em_for
-from app.canvas.symbols.rails import draw_facing_mark
+from app.canvas.symbols.lettering import em_for
+from app.canvas.symbols.sheet_signs import draw_sign
 from app.export.pencil import HAIR, LEGEND, RULER, SECTION, Align, Pencil
-from app.icons import SWITCH, rest_look
+from app.icons import rest_look
 from app.names import part_name
+from app.sheet_signs import SIGN_WORDS
 from app.translation import QT_TR_NOOP, tr
-from model.grid import Facing, Heading
-from model.parts import Mode, Part
+from model.grid import Facing
+from model.parts import Part
 from model.pieces import Piece
 from model.sheet.levels import KeyRow, LevelPage, Sign
-from model.track.shapes import Shape
 
 PADDING: Final = 5.0
 HEADING_HEIGHT: Final = 13.0
 TALLEST_ROW: Final = 9.3
 NOTE_FEED: Final = 5.6
-SIGN_WORDS: Final = {
-    Sign.RISING: QT_TR_NOOP("of these rising, wide end high"),
-    Sign.SWITCH: QT_TR_NOOP("of these switches, drive on the free side"),
-    Sign.INVERTER: QT_TR_NOOP("switches with an inverter"),
-    Sign.FACING: QT_TR_NOOP("place it facing this way"),
-    Sign.NUMBER: QT_TR_NOOP("place these in order of their numbers"),
-}
-SIGN_LOOKS: Final = {
-    Sign.RISING: Look(Part.RAIL, shape=Shape.RISING_EAST),
-    Sign.SWITCH: SWITCH,
-    Sign.INVERTER: replace(SWITCH, inverter=True),
-    Sign.FACING: Look(Part.RAIL, shape=Shape.SOUTH_WEST),
-    Sign.NUMBER: Look(Part.RAIL, shape=Shape.SOUTH_WEST),
-}
 
 
 def draw_key(pencil: Pencil, area: QRectF, level: LevelPage, heading: str) -> None:
@@ -54,7 +40,7 @@ def draw_key(pencil: Pencil, area: QRectF, level: LevelPage, heading: str) -> No
         right = left + column * (width + PADDING) + width
         rows = level.key[column * per_column : (column + 1) * per_column]
         if rows:
-            pencil.text(right, top + 11, "pieces", RULER, align=Align.RIGHT)
+            pencil.text(right, top + 11, tr("pieces"), RULER, align=Align.RIGHT)
         for index, row in enumerate(rows):
             _draw_row(
                 pencil,
@@ -81,13 +67,10 @@ def _draw_row(pencil: Pencil, row: KeyRow, space: QRectF) -> None:
 
 def _draw_symbol(pencil: Pencil, row: KeyRow, x: float, y: float, side: float) -> None:
     stage = Stage(pencil.painter, x, y, paper(side), pencil.theme)
-    paint(stage, SIGN_LOOKS[row.sign] if row.sample is None else sample_look(row.sample))
-    if row.sign is Sign.FACING:
-        draw_facing_mark(stage, (0.78, 0.22), Heading.WEST)
-    elif row.sign is Sign.NUMBER:
-        draw_centred(
-            pencil.painter, QPointF(x + 0.76 * side, y + 0.24 * side), "1", em_for(RULER), pencil.theme.ink
-        )
+    if row.sample is None:
+        draw_sign(stage, row.sign, em_for(RULER))
+    else:
+        paint(stage, sample_look(row.sample))
     pencil.box(QRectF(x, y, side, side), HAIR, pencil.theme.grid4)
 
 
@@ -104,7 +87,8 @@ def row_words(row: KeyRow) -> str:
         return tr(SIGN_WORDS[row.sign])
     piece, name = row.sample, part_name(row.sample.part)
     if piece.part is Part.COMPARATOR:
-        return f"{name}, {'subtract' if piece.mode is Mode.SUBTRACT else 'compare'}"
+        return f"{name}, {tr(piece.mode)}"
     if piece.part is Part.TORCH:
-        return f"{name} {'on top' if piece.facing is Facing.UP else 'on a side'}"
+        text = QT_TR_NOOP("{name} on top") if piece.facing is Facing.UP else QT_TR_NOOP("{name} on a side")
+        return tr(text, name=name)
     return tr("{name}, delay in ticks", name=name) if piece.part is Part.REPEATER else name

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from app.help.drawings import arms_page, modules_page, signs_page, ways_page
 from app.help.entries import Entry, Page
 from app.help.parts import parts_page
 from app.help.rules import network_rules_page, rules_page
@@ -13,6 +14,10 @@ def pages() -> tuple[Page, ...]:
     return (
         tools_page(),
         parts_page(),
+        modules_page(),
+        arms_page(),
+        ways_page(),
+        signs_page(),
         rules_page(),
         *menu_pages(),
         keys_page(),

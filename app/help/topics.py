@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QWidget
 
 from app.actions import TOOLS
+from app.help.drawings import module_key
 from app.help.rules import network_key, rule_key
 from app.network.actions import NETWORK_TOOLS
 from app.panels.tray import part_of
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
 
 
 def topic_of(window: MainWindow) -> str | None:
-    """The entry of the chosen finding, the part in the tray or the tool in use; ``None``: the first."""
+    """The entry of the chosen finding, part or module, or of the tool in use; ``None``: the first."""
     panels, view = window.panels, window.view
     if _has_focus(panels.findings) and panels.findings.finding is not None:
         return rule_key(panels.findings.finding.rule)
@@ -25,6 +26,8 @@ def topic_of(window: MainWindow) -> str | None:
     part = None if item is None else part_of(item)
     if _has_focus(panels.tray) and part is not None:
         return f"part {part}"
+    if _has_focus(panels.modules) and panels.modules.list.module is not None:
+        return module_key(panels.modules.list.module)
     if _has_focus(view) and view.tool in TOOLS:
         return f"tool {view.tool}"
     return None

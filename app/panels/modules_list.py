@@ -44,6 +44,12 @@ class ModulesList(QListWidget):
         self.itemClicked.connect(lambda _item: self.picked.emit())
         self.itemActivated.connect(lambda _item: self.picked.emit())
 
+    @property
+    def module(self) -> str | None:
+        """The name of the module that is chosen."""
+        item = self.currentItem()
+        return None if item is None else str(item.data(NAME_ROLE))
+
     def show_module(self, name: str) -> None:
         """Mark the module in hand, without choosing it anew."""
         blocked = self.blockSignals(True)

@@ -3,29 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Final
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
-from app.translation import QT_TR_NOOP, tr
+from app.panels.modules_words import PARAMETER_TIPS, parameter_word
+from app.translation import tr
 from model.edits.names import name_problem
 from model.plan import NAME_LIMIT
 from model.wiring.modules.modules import Parameter
-
-IN_TICKS: Final = QT_TR_NOOP("Hold, ticks")
-TIPS: Final = {
-    "hold": QT_TR_NOOP("For how many ticks it stays on after its input went off"),
-    "lead": QT_TR_NOOP("Where its repeater lies: under the switch, or along the free side"),
-    "line": QT_TR_NOOP("Where its line starts: ahead of the carts, or aside of their way"),
-    "outputs": QT_TR_NOOP("The second one gives the other state, through a torch"),
-    "ring": QT_TR_NOOP("Where the ring lies that keeps the line on, and how long it does; see below"),
-    "torches": QT_TR_NOOP("Two leave the signal as it is, three turn it round"),
-    "way": QT_TR_NOOP("To which side of the block the torch hangs, as the reader faces"),
-    "waybill": QT_TR_NOOP("The waybill that it takes out of the carts"),
-}
 
 
 class ModuleSettings(QWidget):
@@ -77,7 +65,7 @@ class ModuleSettings(QWidget):
         self._shown = parameters
         self.fields = {parameter.name: self._field(parameter) for parameter in parameters}
         for row, (name, field) in enumerate(self.fields.items()):
-            word = label(tr(IN_TICKS) if name == "hold" else tr(name.capitalize()), "second")
+            word = label(parameter_word(name), "second")
             word.setBuddy(field)
             self._grid.addWidget(word, row, 0)
             self._grid.addWidget(field, row, 1)
@@ -88,13 +76,13 @@ class ModuleSettings(QWidget):
         name = parameter.name
         if parameter.choices:
             box = named(ChoiceBox(self), tr("Module: {name}", name=name))
-            box.setToolTip(tr(TIPS[name]))
+            box.setToolTip(tr(PARAMETER_TIPS[name]))
             for choice in parameter.choices:
                 box.addItem(tr(choice), choice)
             box.currentIndexChanged.connect(lambda index: self.value_set.emit(name, box.itemData(index)))
             return box
         field = named(QLineEdit(self), tr("Module: {name}", name=name))
-        field.setToolTip(tr(TIPS[name]))
+        field.setToolTip(tr(PARAMETER_TIPS[name]))
         field.setMaxLength(NAME_LIMIT)
         field.textEdited.connect(lambda value: self._take(name, value))
         # What is no name must not stand there while another is in hand.

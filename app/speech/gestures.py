@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from app.tools.host import Ends, Ghost
-from app.translation import QT_TR_NOOP, tr
-
-ENDS = {Ends.IN: QT_TR_NOOP("in"), Ends.OUT: QT_TR_NOOP("out"), Ends.BOTH: QT_TR_NOOP("in and out")}
+from app.arm_ends import ENDS_WORDS
+from app.tools.host import Ghost
+from app.translation import tr
 
 
 def gesture_words(ghost: Ghost) -> str:
@@ -14,10 +13,10 @@ def gesture_words(ghost: Ghost) -> str:
     if ghost.change is not None and not ghost.change.is_empty:
         said.append(ghost.change.label)
     if ghost.crossing is not None:
-        said.append(tr("arm, {ends}", ends=tr(ENDS[ghost.crossing[2]])))
+        said.append(tr("arm, {ends}", ends=tr(ENDS_WORDS[ghost.crossing[2]].spoken)))
     if ghost.cart is not None:
         load = tr("with the waybill") if ghost.cart.loaded else tr("empty")
-        said.append(tr("cart heading {heading}, {load}", heading=ghost.cart.heading.word, load=load))
+        said.append(tr("cart heading {heading}, {load}", heading=tr(ghost.cart.heading.word), load=load))
     said += [tr(shape.word) for shape in list(ghost.surveyed.values())[-1:]]
     if ghost.strengths:
         said.append(tr("strength {figure} at the end", figure=list(ghost.strengths.values())[-1]))

@@ -3030,6 +3030,30 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>The cart leaves by an arm, whether or not rails go on beyond it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No rail follows, or the next one cannot be entered from here; a bar ends the way.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Something that a cart cannot run into stands before it; a bar ends the way.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The cart comes to a cell again with the same heading, and goes round without end.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The way of a cart without the waybill: an unbroken edge, and one chevron.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The way of a called cart while its reader holds: a dashed edge, and two chevrons.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>{reason} at {place}</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4717,6 +4741,14 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>{name} on top</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{name} on a side</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>{name}, delay in ticks</source>
         <translation type="unfinished"></translation>
     </message>
@@ -6385,7 +6417,63 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>A finding of this weight is about the cell; of several, the number stands beside it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{severity}, set aside</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Such a finding was set aside with a reason: dashed and empty.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Explained on each page of the build sheet that bears it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A test cart, a reader that is previewed and a chosen test run show the way of a cart.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Way of a cart, {load}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Ways of carts</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where track enters and leaves the junction. Its tag points the way in which carts run.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Arms and their tags</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Arm, {ends}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The markers of findings on the plan, and the signs that the build sheet adds to the parts.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Markers and signs</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Ready circuits to put down: readers, latches, inverters, drives.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Modules</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Ports</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

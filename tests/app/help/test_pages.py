@@ -19,6 +19,11 @@ from app.view_keys import PLAN_KEYS
 from model.network.findings import NETWORK_RULES
 from model.parts import TRAITS, Part
 from model.rules import RULES
+from model.severity import Severity
+from model.sheet.levels import Sign
+from model.text_drawing import plan_from_drawing
+from model.track.carts import Outcome
+from model.wiring.modules.modules import module_names
 
 
 def expected() -> set[str]:
@@ -34,6 +39,11 @@ def expected() -> set[str]:
         *(f"action {made.name}" for made in ACTIONS if made.name not in tools),
         *(f"map action {made.name}" for made in NETWORK_ACTIONS if made.name not in map_tools),
         *(f"keys {view}" for view in (*PLAN_KEYS, "On the map")),
+        *(f"module {module}" for module in module_names()),
+        *(f"arm {ends}" for ends in ("in", "out", "both")),
+        *(f"way {way}" for way in ("empty", "called", *Outcome)),
+        *(f"marker {severity}{tail}" for severity in Severity for tail in ("", "-aside")),
+        *(f"sign {sign}" for sign in Sign if sign is not Sign.PIECE),
     }
 
 
@@ -85,6 +95,24 @@ def test_every_part_says_what_it_does_in_one_sentence(part: Part) -> None:
     about = part_about(part)
     assert about.endswith(".")
     assert about[0].isupper()
+
+
+def test_a_module_says_what_its_file_says() -> None:
+    """A reader holds the line until the last cart of a train has passed: common practice, no source."""
+    said = entry("module reader")
+    assert said.lines[0].text.startswith("Takes one waybill out of a passing storage cart and holds the line")
+    assert [line.text for line in said.lines if line.head == "Ports"] == [
+        "1  carts, going east\n2  line: out, going east"
+    ]
+    assert {"Waybill", "Ring", "Line"} <= {line.head for line in said.lines}
+
+
+def test_an_arm_is_drawn_with_the_ends_that_it_is_about() -> None:
+    plans = {way: plan_from_drawing(entry(f"arm {way}").drawings[0].text) for way in ("in", "out", "both")}
+    ends = {
+        way: (plan.arms[0].enter is not None, plan.arms[0].leave is not None) for way, plan in plans.items()
+    }
+    assert ends == {"in": (True, False), "out": (False, True), "both": (True, True)}
 
 
 def test_a_search_keeps_what_has_all_the_words() -> None:

@@ -67,6 +67,16 @@ def test_help_opens_at_the_part_in_the_tray(window: MainWindow) -> None:
     assert help_of(window).shown == "part lever"
 
 
+def test_help_opens_at_the_module_in_hand(window: MainWindow) -> None:
+    window.activateWindow()
+    window.bound["tool_module"].trigger()
+    modules = window.panels.modules.list
+    modules.setFocus()
+    modules.show_module("latch")
+    window.bound["help"].trigger()
+    assert help_of(window).shown == "module latch"
+
+
 def test_a_finding_leads_to_its_rule(window: MainWindow) -> None:
     window.document.load(read_plan(example("fen-ring")), None)
     settle(window)

@@ -12,9 +12,8 @@ from app import theme as themes
 from app.panels.choice_box import ChoiceBox
 from app.panels.modules_list import NAME_ROLE
 from app.panels.modules_panel import PAGE
-from app.panels.modules_settings import TIPS
 from app.panels.modules_signs import paint_sign
-from app.panels.modules_words import level_words, port_words
+from app.panels.modules_words import PARAMETER_TIPS, level_words, port_words
 from app.panels.tray import MODULES_ROLE
 from app.tools.module_hand import ModuleHand
 from app.window import MainWindow
@@ -154,7 +153,7 @@ def test_whatever_can_be_set_says_what_it_is(window: MainWindow) -> None:
     for name in module_names():
         choose(window, name)
         assert list(settings.fields) == [parameter.name for parameter in module_parameters(name)]
-        assert all(field.toolTip() == TIPS[key] for key, field in settings.fields.items())
+        assert all(field.toolTip() == PARAMETER_TIPS[key] for key, field in settings.fields.items())
 
 
 @pytest.mark.parametrize(("width", "height"), [(1440, 900), (1279, 720), (1100, 700), (1024, 640)])

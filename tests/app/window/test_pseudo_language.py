@@ -18,11 +18,14 @@ from app.commands.files import not_opened as said_of
 from app.export.frame import language
 from app.network.files import NETWORKS
 from app.speech.deeds import deed_words, done_verbs
+from app.speech.gestures import gesture_words
+from app.tools.host import Ends, Ghost, ShownCart
 from app.undo import Step
 from model import wording
 from model.edits import EditRefused, name_problem
 from model.edits.names import item_problem, text_problem
 from model.files.errors import PlanFileError
+from model.grid import Cell, Heading
 from model.wiring.proof.proof import prove
 from tests.app.conftest import MakeWindow
 from tests.app.every_screen import every_screen
@@ -187,6 +190,19 @@ def test_what_a_proof_finds_is_looked_up(plan: object) -> None:
     assert last.failed
     for said in last.failed:
         assert has_no_english(re.sub(r"\b(?:Quay|Mill|Fen|Salt)\b", "", said)), said
+
+
+@pytest.mark.usefixtures("spoken")
+@pytest.mark.parametrize("ends", [Ends.IN, Ends.OUT, Ends.BOTH])
+def test_what_is_said_of_a_gesture_is_looked_up(ends: Ends) -> None:
+    at, heading = Cell(0, 64, 0), Heading.EAST
+    ghost = Ghost(
+        crossing=(at, heading, ends),
+        cart=ShownCart(at, heading, loaded=True),
+        strengths={at: 3},
+        crossed=frozenset({at}),
+    )
+    assert has_no_english(gesture_words(ghost)), gesture_words(ghost)
 
 
 @pytest.mark.usefixtures("spoken")
