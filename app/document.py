@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
-from typing import Concatenate, Final, NamedTuple, ParamSpec
+from typing import Concatenate, Final, NamedTuple, ParamSpec, TypeVar, cast
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
@@ -18,6 +18,7 @@ from model.collector import look_everywhere, set_present_apart
 from model.edits import EditRefused
 from model.files.plan_file import plan_bytes
 from model.grid import Cell
+from model.pauses import pause
 from model.plan import EMPTY_PLAN, Change, Details, Plan, Waiver
 from model.routing.junction import Junction
 from model.routing.orientations import Orientation, each_orientation
@@ -27,6 +28,7 @@ from model.rules.waivers import with_waivers
 from model.track.layout import Layout
 
 Wish = ParamSpec("Wish")
+Shown = TypeVar("Shown")
 BEGIN_AFTER_MS: Final = 20
 """From an edit until the background begins: the picture comes first, and would have to wait for it."""
 MANY_PIECES: Final = 20_000
@@ -41,6 +43,7 @@ class _Judged(NamedTuple):
     junction: Junction
     found: KnownFindings
     local: LocalFindings
+    shown: dict[Callable[[Junction], object], object]
     stale_waivers: tuple[Waiver, ...]
 
 
@@ -81,6 +84,9 @@ class Document(Opened):
         """Those that set no finding aside any more."""
         self.orientations: tuple[Orientation, ...] = ()
         self.orientations_are_old = True
+        self._shown_of: list[Callable[[Junction], object]] = []
+        self._shown: dict[Callable[[Junction], object], object] = {}
+        self._gone: list[object] = []
         self._old_for_long = QTimer(self, singleShot=True, interval=OLD_AFTER_MS)
         self._old_for_long.timeout.connect(self._tell_worked_out)
         self._begin = QTimer(self, singleShot=True, interval=BEGIN_AFTER_MS)
@@ -149,6 +155,7 @@ class Document(Opened):
         self.undo_stack.clear()
         self.levels.clear()
         self.junction = None
+        self._shown = {}
         self.found = KnownFindings()
         self._local = None
         self.stale_waivers = ()
@@ -191,6 +198,18 @@ class Document(Opened):
         """The findings that concern a cell, the gravest first."""
         return self.found.at(cell)
 
+    def work_out_beside(self, show: Callable[[Junction], object]) -> None:
+        """Has what somebody shows of each junction worked out beside the window, too."""
+        self._shown_of.append(show)
+
+    def shown(self, show: Callable[[Junction], Shown]) -> Shown | None:
+        """What ``show`` makes of the junction; what it made beside the window it need not make again."""
+        if self.junction is None:
+            return None
+        if show not in self._shown:
+            self._shown[show] = show(self.junction)
+        return cast("Shown", self._shown[show])
+
     def wait(self) -> None:
         """Wait until the background has worked out the plan; the results arrive with the next events."""
         if self._begin.isActive():
@@ -230,7 +249,7 @@ class Document(Opened):
     def _begin_work(self) -> None:
         self._begin.stop()
         plan, layout = self.plan, self.layout
-        self._worker.ask(lambda: _work(plan, layout))
+        self._worker.ask(lambda: _work(plan, layout, self._shown_of, self._gone))
 
     def _set_large_apart(self) -> None:
         """The collector of garbage would hold the window up."""
@@ -243,7 +262,9 @@ class Document(Opened):
 
     def _settle(self, result: object) -> None:
         if isinstance(result, _Judged):
-            self.junction, self.stale_waivers = result.junction, result.stale_waivers
+            self._let_go()
+            self.junction, self._shown = result.junction, result.shown
+            self.stale_waivers = result.stale_waivers
             self.found, self._local = result.found, result.local
             self.junction_is_old = False
             self._set_large_apart()
@@ -253,6 +274,12 @@ class Document(Opened):
             self.orientations_are_old = False
             self._old_for_long.stop()
             self.orientations_updated.emit()
+
+    def _let_go(self) -> None:
+        """To free what was worked out before takes as long as a frame; the next work begins with that."""
+        for one in (self.junction, self.found, self._local):
+            self._gone += () if one is None else vars(one).values()
+        self._gone += self._shown.values()
 
     def _give_up(self, error: object) -> None:
         """A mistake of the program in the background is handled like one in the foreground."""
@@ -265,21 +292,32 @@ def changed_fields(before: Details, after: Details) -> frozenset[str]:
     return frozenset(name for name in names if getattr(before, name) != getattr(after, name))
 
 
-def _work(plan: Plan, layout: Layout) -> Iterator[object]:
+def _work(
+    plan: Plan, layout: Layout, shown_of: Iterable[Callable[[Junction], object]], gone: list[object]
+) -> Iterator[object]:
     """All that is worked out of a plan, in steps between which it may be dropped.
 
-    ``layout`` is that of the window, which nobody looks at here: the local findings will follow it.
+    ``layout`` is that of the window, which nobody looks at here: the local findings will follow it. ``gone``
+    is what the window needs no more.
 
     What a junction works out when first asked is asked for here, so that the window never waits for it.
     """
+    while gone:
+        gone.pop()
+        pause()
     junction = Junction(plan)
     asked = ("control", "switches", "routes", "routes_through")
     for name in asked:
         getattr(junction, name)
         yield None
     findings = find_all(junction)
-    local = LocalFindings(layout, findings)
-    yield _Judged(junction, KnownFindings(findings), local, stale_waivers(junction, findings))
+    yield None
+    local, found = LocalFindings(layout, findings), KnownFindings(findings)
+    shown: dict[Callable[[Junction], object], object] = {}
+    for show in shown_of:
+        shown[show] = show(junction)
+        yield None
+    yield _Judged(junction, found, local, shown, stale_waivers(junction, findings))
     turned: list[Orientation] = []
     for orientation in each_orientation(junction):
         turned.append(orientation)

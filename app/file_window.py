@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Protocol
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import QEvent, QTimer
 from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QDialog, QMainWindow
 
@@ -19,6 +19,7 @@ from app.opened import Opened
 from app.recovery import Recovery
 from app.settings import Settings
 from app.user_keys import Chosen
+from app.window_first import window_first
 
 
 class Folding(Protocol):
@@ -92,6 +93,13 @@ class FileWindow(QMainWindow):
             event.acceptProposedAction()
             # The question whether to save must not keep the program waiting from which the file comes.
             QTimer.singleShot(0, self, lambda: self.files.open_path(path))
+
+    def event(self, event: QEvent) -> bool:
+        """A frame of all that stands in the window is painted before work beside it goes on."""
+        if event.type() is not QEvent.Type.UpdateRequest:
+            return super().event(event)
+        with window_first():
+            return super().event(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Folds what has no room."""

@@ -23,6 +23,7 @@ from app.canvas.dry_running import DryRunning
 from app.canvas.geometry import FULL_SIZE, Area
 from app.canvas.ghosts import NO_GHOST, GhostPicture, picture_of
 from app.canvas.live_carts import PlacedCart
+from app.canvas.looks import NO_MARKS, marks_of
 from app.canvas.markers import marked_cells
 from app.canvas.motion import CartMotion
 from app.canvas.navigation import Navigator
@@ -90,6 +91,7 @@ class Canvas(QWidget):
         self.document.details_changed.connect(self.update)
         self.document.changed.connect(lambda *_: self.navigator.forget_fit())
         self.document.levels.changed.connect(self.update)
+        self.document.work_out_beside(marks_of)
         self.document.junction_updated.connect(self._take_junction)
         self.document.findings_changed.connect(self._follow_findings)
         self._paint_rest.timeout.connect(self.update)
@@ -259,7 +261,7 @@ class Canvas(QWidget):
 
     def _take_junction(self) -> None:
         if not self.document.junction_is_old:
-            self.scene.take_junction(self.document.junction)
+            self.scene.take_marks(self.document.shown(marks_of) or NO_MARKS)
             self.update()
 
     def _show_preview(self) -> None:

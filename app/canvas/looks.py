@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from typing import Final, NamedTuple
 
 from app.canvas.preview import NO_PREVIEW, Preview, Run, headings_of
 from app.canvas.symbols import Look, look_of
 from app.canvas.symbols.rails import free_side
 from model.grid import Cell, Heading
 from model.parts import RAILS, Part
+from model.pauses import with_pauses
 from model.pieces import Piece
 from model.routing.junction import Junction
 from model.signals.dust import links
@@ -26,24 +28,37 @@ class SwitchMark:
     inverter: bool
 
 
-def switch_marks(junction: Junction | None) -> dict[Cell, SwitchMark]:
+class Marks(NamedTuple):
+    """All that the plan view shows of a junction."""
+
+    switches: dict[Cell, SwitchMark]
+    run_throughs: dict[Cell, tuple[Shape, ...]]
+    name_sides: dict[Cell, Heading]
+    """The switches that carry a name, with the side on which their drive stands."""
+
+
+NO_MARKS: Final = Marks({}, {}, {})
+
+
+def marks_of(junction: Junction) -> Marks:
+    """What the control table says of the plan, as far as the plan view shows it."""
+    return Marks(switch_marks(junction), run_throughs(junction), name_sides(junction))
+
+
+def switch_marks(junction: Junction) -> dict[Cell, SwitchMark]:
     """The names of all switches, and which need an inverter."""
-    if junction is None:
-        return {}
-    return {switch.at: SwitchMark(switch.name, switch.inverter) for switch in junction.switches}
+    switches = with_pauses(junction.switches)
+    return {switch.at: SwitchMark(switch.name, switch.inverter) for switch in switches}
 
 
-def name_sides(junction: Junction | None) -> dict[Cell, Heading]:
+def name_sides(junction: Junction) -> dict[Cell, Heading]:
     """The side on which the drive of each switch stands; its name is beside it."""
-    if junction is None:
-        return {}
-    return {switch.at: free_side(switch.resting, switch.powered) for switch in junction.switches}
+    switches = with_pauses(junction.switches)
+    return {switch.at: free_side(switch.resting, switch.powered) for switch in switches}
 
 
-def run_throughs(junction: Junction | None) -> dict[Cell, tuple[Shape, ...]]:
+def run_throughs(junction: Junction) -> dict[Cell, tuple[Shape, ...]]:
     """The curves that wanted routes run straight through, and along which line."""
-    if junction is None:
-        return {}
     found: dict[Cell, tuple[Shape, ...]] = {}
     for route, way in junction.ways.items():
         arm = junction.plan.details.arm(route.start)

@@ -17,7 +17,7 @@ from app.canvas.holes import Holes
 from app.canvas.index import PieceIndex
 from app.canvas.known_looks import KnownLooks
 from app.canvas.live import Live
-from app.canvas.looks import Looks, name_sides, run_throughs, switch_marks
+from app.canvas.looks import Looks, Marks
 from app.canvas.markers import Markers
 from app.canvas.overview import Overview
 from app.canvas.patience import Patience
@@ -29,7 +29,6 @@ from model.grid import Cell, Heading
 from model.parts import Part
 from model.pieces import is_seen_from_above
 from model.plan import Change
-from model.routing.junction import Junction
 from model.track.layout import Layout
 
 NOTHING: Final = QColor(Qt.GlobalColor.transparent)
@@ -95,15 +94,15 @@ class Scene:
         self._known.forget_around(changed)
         self._forget(changed)
 
-    def take_junction(self, junction: Junction | None) -> None:
+    def take_marks(self, marks: Marks) -> None:
         """Takes over the names of switches, the inverters and the run-throughs."""
-        marks, run_through = switch_marks(junction), run_throughs(junction)
-        changed = _differing(self.looks.marks, marks) | _differing(self.looks.run_through, run_through)
-        self.named = name_sides(junction)
+        looks = self.looks
+        changed = _differing(looks.marks, marks.switches) | _differing(looks.run_through, marks.run_throughs)
+        self.named = marks.name_sides
         self._marks.renew()
-        self.looks.marks, self.looks.run_through = marks, run_through
+        looks.marks, looks.run_through = marks.switches, marks.run_throughs
         self._known.forget(changed)
-        self._pieces.forget(changed, range(1))
+        self._pieces.renew(changed)
         if self.live is not None:
             self.live.forget_rest()
 
@@ -276,6 +275,8 @@ def _manners(look: Hashable) -> Manners:
 
 
 def _differing(before: Mapping[Cell, object], after: Mapping[Cell, object]) -> frozenset[Cell]:
+    if before == after:
+        return frozenset()
     return frozenset(c for c in before.keys() | after.keys() if before.get(c) != after.get(c))
 
 

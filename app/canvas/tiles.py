@@ -140,8 +140,11 @@ class TileCache:
             if part is not None and tile.level in heights:
                 self._spoil(tile, part)
 
-    def renew(self) -> None:
-        """Has all tiles painted anew; until then they are shown as they are."""
+    def renew(self, cells: Collection[Cell] | None = None) -> None:
+        """Has all tiles, or those of these cells, painted anew; until then they are shown as they are."""
+        if cells is not None and len(cells) <= CLEAR_ALL_FROM:
+            self.forget(cells, range(1))
+            return
         for tile in list(self._pictures):
             self._spoil(tile, tile.area)
 

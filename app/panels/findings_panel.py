@@ -84,6 +84,7 @@ class FindingsPanel(QWidget):
         self.aside_button.clicked.connect(self._set_aside_or_take_up)
         self.help_button.clicked.connect(self._ask_help)
         self.drop_button.clicked.connect(lambda: document.edit(drop_waivers, document.stale_waivers))
+        document.work_out_beside(names_of)
         document.junction_updated.connect(self.take_over)
         document.findings_changed.connect(self._follow)
         document.reset.connect(self.list.clearSelection)
@@ -98,9 +99,7 @@ class FindingsPanel(QWidget):
     def take_over(self) -> None:
         """Show the findings that the document has now."""
         document = self._document
-        names: dict[Cell, str] = {}
-        if document.junction is not None:
-            names = {switch.at: switch.name for switch in document.junction.switches}
+        names = document.shown(names_of) or {}
         with self._keeping_choice():
             self.model.show(document.findings, names, document.is_old_for_long)
         self._show_around()
@@ -249,6 +248,11 @@ class FindingsPanel(QWidget):
         reason = ask_reason(self, tr(RULES[finding.rule].title))
         if reason is not None:
             self._document.edit(set_aside, waiver_for(finding, reason))
+
+
+def names_of(junction: Junction) -> dict[Cell, str]:
+    """The names of the switches, by cell."""
+    return {switch.at: switch.name for switch in junction.switches}
 
 
 def drop_waivers(plan: Plan, stale: tuple[Waiver, ...]) -> Change:

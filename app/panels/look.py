@@ -3,20 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TypeVar
+from typing import ClassVar, TypeVar
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont, QFontMetrics
 from PySide6.QtWidgets import QApplication, QFrame, QLabel, QPushButton, QWidget
 
 
+class _Made:
+    """Fonts by size and weight, made of the font of the application."""
+
+    base = QFont()
+    fonts: ClassVar[dict[tuple[int, bool], QFont]] = {}
+
+
 def font(px: int, bold: bool = False) -> QFont:
     """The system's sans at a size in pixels, with figures of one width."""
-    made = QFont(QApplication.font())
-    made.setPixelSize(px)
-    made.setBold(bold)
-    made.setFeature(QFont.Tag("tnum"), 1)
-    return made
+    base = QApplication.font()
+    if base != _Made.base:
+        # Every word in a list asks for its font, and to make one takes as long as to draw it.
+        _Made.base, _Made.fonts = base, {}
+    made = _Made.fonts.get((px, bold))
+    if made is None:
+        made = _Made.fonts[px, bold] = QFont(base)
+        made.setPixelSize(px)
+        made.setBold(bold)
+        made.setFeature(QFont.Tag("tnum"), 1)
+    return QFont(made)
 
 
 Made = TypeVar("Made", bound=QWidget)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from typing import Final, NamedTuple
 
@@ -23,9 +24,9 @@ from app.panels.tables import CellDelegate, Table
 from app.panels.words import number
 from app.translation import QT_TR_NOOP, tr
 from model.parts import Part
-from model.plan import Plan
-from model.sheet import Materials, materials
-from model.sheet.materials import stacks
+from model.plan import Change, Plan
+from model.sheet import Materials
+from model.sheet.materials import Counts, counted, follow_counts, materials_of, stacks
 
 PART, PIECES, STACKS = range(3)
 TITLES: Final = (QT_TR_NOOP("part"), QT_TR_NOOP("pieces"), QT_TR_NOOP("stacks"))
@@ -63,9 +64,16 @@ class MaterialsModel(TableModel):
     def show(self, found: Materials, level: int | None) -> None:
         """Take over what is carried for a level, or for all."""
         counts = [(m.part, m.pieces if level is None else m.levels.get(level, 0)) for m in found.parts]
-        self.beginResetModel()
-        self._rows = [Carried(part, pieces) for part, pieces in counts if pieces]
-        self.endResetModel()
+        rows = [Carried(part, pieces) for part, pieces in counts if pieces]
+        if [row.part for row in rows] != [row.part for row in self._rows]:
+            self.beginResetModel()
+            self._rows = rows
+            self.endResetModel()
+            return
+        before, self._rows = self._rows, rows
+        for place, (row, other) in enumerate(zip(rows, before, strict=True)):
+            if row != other:
+                self.dataChanged.emit(self.index(place, PIECES), self.index(place, STACKS))
 
     @property
     def pieces(self) -> int:
@@ -91,6 +99,8 @@ class MaterialsPanel(QWidget):
         super().__init__(parent)
         panel(self)
         self._document = document
+        self._counts: Counts | None = None
+        """``None`` while they are not of the present plan."""
         self._found = Materials(())
         self._worker = Newest(self)
         self._worker.yielded.connect(self._take_over)
@@ -115,22 +125,38 @@ class MaterialsPanel(QWidget):
         column.addStretch(0)
         self.levels.currentIndexChanged.connect(self._show)
         document.changed.connect(self._follow)
-        document.reset.connect(self._follow)
+        document.reset.connect(self._count_anew)
 
     def wait(self) -> None:
         """Wait until the materials are worked out; they arrive with the next events."""
         self._worker.finish()
 
-    def _follow(self, *_: object) -> None:
+    def _count_anew(self) -> None:
+        self._counts = None
+        self._worker.drop()
         if self.isVisible():
             plan = self._document.plan
             self._worker.ask(lambda: _count(plan))
 
-    def _take_over(self, found: object) -> None:
-        assert isinstance(found, Materials)
-        self._found = found
+    def _follow(self, change: Change, _reshaped: object) -> None:
+        if self._counts is None or not self.isVisible():
+            self._count_anew()
+        else:
+            follow_counts(self._counts, change)
+            self._take_over(self._counts)
+
+    def _take_over(self, counts: object) -> None:
+        assert isinstance(counts, Counter)
+        self._counts = counts
+        self._found = materials_of(counts)
+        self._offer_levels()
+        self._show()
+
+    def _offer_levels(self) -> None:
         present = self.levels.currentData()
-        here = sorted({level for material in found.parts for level in material.levels}, reverse=True)
+        here = sorted({level for material in self._found.parts for level in material.levels}, reverse=True)
+        if here == [self.levels.itemData(index) for index in range(1, self.levels.count())]:
+            return
         blocked = self.levels.blockSignals(True)
         self.levels.clear()
         self.levels.addItem(tr(ALL_LEVELS))
@@ -138,7 +164,6 @@ class MaterialsPanel(QWidget):
             self.levels.addItem(tr("Level {number}", number=number(level)), level)
         self.levels.setCurrentIndex(here.index(present) + 1 if present in here else 0)
         self.levels.blockSignals(blocked)
-        self._show()
 
     def _show(self, *_: object) -> None:
         self.model.show(self._found, self.levels.currentData())
@@ -153,7 +178,8 @@ class MaterialsPanel(QWidget):
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
-        self._follow()
+        if self._counts is None:
+            self._count_anew()
 
 
 class _MaterialDelegate(CellDelegate):
@@ -168,4 +194,4 @@ class _MaterialDelegate(CellDelegate):
 
 
 def _count(plan: Plan) -> Iterator[object]:
-    yield materials(plan)
+    yield counted(plan.pieces)

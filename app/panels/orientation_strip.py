@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QFontMetrics, QPainterPath, QResizeEvent
+from PySide6.QtGui import QFontMetrics, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedLayout, QToolButton, QVBoxLayout, QWidget
 
 from app.document import Document
 from app.panels.look import font, label, panel
-from app.panels.mini_plan import line_path, thinned_shapes
+from app.panels.mini_plan import LINES_UP_TO, NOTHING, MiniPlan, mini_plan, mini_plan_of
 from app.panels.orientation_tile import OrientationTile, tile_words
 from app.translation import tr
 from model.grid import ALL_TURNS, Turn
@@ -49,6 +49,7 @@ class OrientationStrip(QWidget):
         self._is_of_another = True
         """Whether the small plans show a plan that is open no more."""
         document.reset.connect(self._note_another)
+        document.work_out_beside(mini_plan_of)
         document.orientations_updated.connect(self.take_over)
         self.set_folded(False)
         self.take_over()
@@ -68,12 +69,19 @@ class OrientationStrip(QWidget):
         document = self._document
         found = {entry.turn: entry for entry in document.orientations}
         is_old = document.orientations_are_old
-        # While the plan is being worked out the small plans stay as they are: drawing must not wait.
-        stays = is_old and not self._is_of_another
-        path = None if stays else line_path(thinned_shapes(document.layout))
-        self._is_of_another = False
+        plan = self._mini_plan()
         for tile, count in zip(self.tiles, self.counts, strict=True):
-            self._show(tile, count, found.get(tile.turn), path, is_old)
+            self._show(tile, count, found.get(tile.turn), plan, is_old)
+
+    def _mini_plan(self) -> MiniPlan | None:
+        """``None``: while the plan is worked out the small plans stay as they are, drawing must not wait."""
+        document, is_of_another = self._document, self._is_of_another
+        self._is_of_another = False
+        if not document.orientations_are_old:
+            return document.shown(mini_plan_of)
+        if not is_of_another:
+            return None
+        return mini_plan(document.layout) if len(document.layout.rails) <= LINES_UP_TO else NOTHING
 
     def _note_another(self) -> None:
         self._is_of_another = True
@@ -83,10 +91,10 @@ class OrientationStrip(QWidget):
         tile: OrientationTile,
         count: QToolButton,
         orientation: Orientation | None,
-        path: QPainterPath | None,
+        plan: MiniPlan | None,
         is_old: bool,
     ) -> None:
-        tile.show_orientation(orientation, path, is_old)
+        tile.show_orientation(orientation, plan, is_old)
         self._counted[tile.turn] = tile_words(orientation), _figure(orientation)
         self._say_counts()
         count.setAccessibleName(tile.accessibleName())

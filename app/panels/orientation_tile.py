@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent, QPen
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from app import theme as themes
 from app.canvas.symbols import draw_mirror_mark
 from app.panels.look import font
-from app.panels.mini_plan import paint_line_path
+from app.panels.mini_plan import NOTHING, MiniPlan, paint_mini_plan
 from app.panels.rows import paint_text
 from app.theme import Theme
 from app.translation import QT_TR_NOOP, tr
@@ -40,18 +40,16 @@ class OrientationTile(QAbstractButton):
         super().__init__(parent)
         self.turn = turn
         self._orientation: Orientation | None = None
-        self._path = QPainterPath()
+        self._plan = NOTHING
         self._is_old = True
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setFixedHeight(HEIGHT)
         self._say()
 
-    def show_orientation(
-        self, orientation: Orientation | None, path: QPainterPath | None, is_old: bool
-    ) -> None:
-        """Show what was worked out, old results grey; without a path the small plan stays as it is."""
-        if path is not None and path != self._path:
-            self._path = path
+    def show_orientation(self, orientation: Orientation | None, plan: MiniPlan | None, is_old: bool) -> None:
+        """Show what was worked out, old results grey; without a small plan the one before stays."""
+        if plan is not None and plan != self._plan:
+            self._plan = plan
             self.update()
         if (orientation, is_old) == (self._orientation, self._is_old):
             return
@@ -97,7 +95,7 @@ class OrientationTile(QAbstractButton):
         if self.turn.mirror:
             draw_mirror_mark(painter, self.width() - 16, 12, 18, theme)
         room = QRectF(self.rect().adjusted(12, 20, -12, -30))
-        paint_line_path(painter, self._path, self.turn, room, theme.ink3 if grey else theme.ink)
+        paint_mini_plan(painter, self._plan, self.turn, room, theme.ink3 if grey else theme.ink)
         self._paint_foot(painter, words, theme)
         if self._is_present:
             self._paint_brackets(painter, theme)

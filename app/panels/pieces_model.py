@@ -148,16 +148,27 @@ class PiecesModel(TableModel):
         said = f"{name} {faces} {'' if shape is None else tr(shape.word)}"
         return all(word in figures or word in said for word in self._words)
 
-    def _follow(self, change: Change, _reshaped: frozenset[Cell]) -> None:
+    def _follow(self, change: Change, reshaped: frozenset[Cell]) -> None:
         if not self._awake:
             return
         if len(change.taken) + len(change.placed) > ONE_BY_ONE:
             self._make_anew()
             return
-        for cell in change.cells:
+        cells = change.cells | reshaped
+        for cell in cells:
             piece = self._document.plan.pieces.get(cell)
             self._keep(cell, piece is not None and any(True for _ in self._matching((piece,))))
-        self._tell_all()
+        self._tell(cells)
+
+    def _tell(self, cells: frozenset[Cell]) -> None:
+        """What stands in the rows of these cells is otherwise."""
+        if len(cells) > ONE_BY_ONE:
+            self._tell_all()
+            return
+        for cell in cells:
+            row = self.row_of(cell)
+            if row is not None:
+                self.dataChanged.emit(self.index(row, 0), self.index(row, STATE))
 
     def _keep(self, cell: Cell, is_wanted: bool) -> None:
         """The row of a cell is there or not; the others stay, and so does the one that is chosen."""

@@ -90,6 +90,7 @@ class ReadersPanel(QWidget):
         self.list.clicked.connect(self._preview)
         self.preview_button.clicked.connect(lambda: self._preview(self.list.currentIndex()))
         self.end_button.clicked.connect(self._end)
+        document.work_out_beside(readers_of)
         document.junction_updated.connect(self.take_over)
         self.show_preview(False)
         self.take_over()
@@ -100,8 +101,7 @@ class ReadersPanel(QWidget):
 
     def take_over(self) -> None:
         """Show the readers that the document has now."""
-        junction = self._document.junction
-        readers = [] if junction is None else readers_of(junction)
+        readers = self._document.shown(readers_of) or []
         if readers != self.readers:
             self.readers = readers
             self.model.setStringList(

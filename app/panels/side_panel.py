@@ -74,8 +74,10 @@ class Tabs(QTabWidget):
 
     def show_count(self, title: str, count: int | None) -> None:
         """Put a figure behind a tab's title, or none while it is not known."""
-        said = tr(title)
-        self.setTabText(self._titles.index(title), said if count is None else f"{said}  {count}")
+        tab, said = self._titles.index(title), tr(title)
+        shown = said if count is None else f"{said}  {count}"
+        if shown != self.tabText(tab):  # else all tabs would be laid out again
+            self.setTabText(tab, shown)
 
     def bring_forward(self, title: str) -> None:
         """Bring a panel to the front; the focus stays where it is."""

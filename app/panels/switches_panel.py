@@ -28,7 +28,8 @@ from app.panels.tables import CellDelegate, Table
 from app.theme import Theme
 from app.translation import tr
 from model.grid import Cell
-from model.routing.junction import Switch
+from model.pauses import with_pauses
+from model.routing.junction import Junction, Switch
 
 WIDEST_CELL: Final = 112
 
@@ -57,6 +58,7 @@ class SwitchesPanel(QWidget):
         column.addWidget(self.summary)
         column.addStretch(0)
         self.table.selectionModel().selectionChanged.connect(self._choose)
+        document.work_out_beside(longest_place)
         document.junction_updated.connect(self.take_over)
         self.take_over()
 
@@ -76,8 +78,7 @@ class SwitchesPanel(QWidget):
     def _show(self, switches: tuple[Switch, ...]) -> None:
         if not self.model.show(switches):
             return
-        metrics = QFontMetrics(font(11))
-        widest = max((metrics.horizontalAdvance(str(switch.at)) for switch in switches), default=0)
+        widest = QFontMetrics(font(11)).horizontalAdvance(self._document.shown(longest_place) or "")
         cell = min(max(widest + 12, 68), WIDEST_CELL)
         self.table.set_widths(
             (44, cell, 44, 60, 46, 0), {IDLE: (tr("rests"),), CALLED_BY: (tr("not wired"),)}
@@ -103,6 +104,11 @@ class SwitchesPanel(QWidget):
         indexes = self.table.selectionModel().selectedRows()
         if indexes:
             self.switch_chosen.emit(indexes[0].data(SWITCH_ROLE).at)
+
+
+def longest_place(junction: Junction) -> str:
+    """The place of a switch that takes the most room; figures are all as wide."""
+    return max((str(switch.at) for switch in with_pauses(junction.switches)), key=len, default="")
 
 
 class _SwitchDelegate(CellDelegate):

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton
 
 from app import theme as themes
@@ -16,7 +16,7 @@ from app.commands.files import PLANS
 from app.network.files import NETWORKS
 from app.network.mini_map import map_path, network_words
 from app.panels.look import font
-from app.panels.mini_plan import line_path, paint_line_path, thinned_shapes
+from app.panels.mini_plan import NOTHING, MiniPlan, in_lines, mini_plan, paint_mini_plan
 from app.panels.rows import paint_text
 from app.translation import QT_TR_NOOP, tr
 from model.files.errors import PlanFileError
@@ -48,9 +48,7 @@ class ExampleCard(QAbstractButton):
         self.setFixedHeight(128)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         found = _example(path)
-        self._title, self._path, self._kind = (
-            _card_of(found) if found else (path.name, QPainterPath(), tr(UNREAD))
-        )
+        self._title, self._plan, self._kind = _card_of(found) if found else (path.name, NOTHING, tr(UNREAD))
         self.setAccessibleName(tr("Example: {title}, {kind}", title=self._title, kind=self._kind))
         self.setToolTip(tr("{title} of the invented Brinepan Tramway", title=self._title))
 
@@ -61,7 +59,7 @@ class ExampleCard(QAbstractButton):
         painter.fillRect(box, theme.raised)
         painter.setPen(theme.ink if self.hasFocus() or self.underMouse() else theme.edge)
         painter.drawRect(box)
-        paint_line_path(painter, self._path, Turn(), QRectF(box.adjusted(12, 12, -12, -48)), theme.ink)
+        paint_mini_plan(painter, self._plan, Turn(), QRectF(box.adjusted(12, 12, -12, -48)), theme.ink)
         words = self.rect().adjusted(11, 84, -8, 0)
         words.setHeight(18)
         paint_text(painter, words, self._title, font(12, True), theme.ink)
@@ -79,9 +77,9 @@ def _example(path: Path) -> Plan | Network | None:
         return None
 
 
-def _card_of(found: Plan | Network) -> tuple[str, QPainterPath, str]:
+def _card_of(found: Plan | Network) -> tuple[str, MiniPlan, str]:
     """Title, lines and words of an example."""
     if isinstance(found, Network):
-        return found.title, map_path(found), network_words(found)
+        return found.title, in_lines(map_path(found)), network_words(found)
     words = tr("{arms} arms, {routes} routes", arms=len(found.arms), routes=len(found.routes))
-    return found.details.title, line_path(thinned_shapes(Layout(found))), words
+    return found.details.title, mini_plan(Layout(found)), words

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterable
 from typing import NamedTuple
 
 import msgspec
 
 from model.parts import STACK, Part
-from model.plan import Plan
+from model.pauses import with_pauses
+from model.pieces import Piece
+from model.plan import Change, Plan
 
 
 class Stacks(NamedTuple):
@@ -56,11 +59,30 @@ class Materials(msgspec.Struct, frozen=True):
         return next((material.pieces for material in self.parts if material.part is part), 0)
 
 
+Counts = Counter[tuple[Part, int]]
+"""Pieces by part and level."""
+
+
 def materials(plan: Plan) -> Materials:
     """What a plan takes, by part and by level."""
-    counts = Counter((piece.part, piece.at.y) for piece in plan.pieces)
+    return materials_of(counted(plan.pieces))
+
+
+def counted(pieces: Iterable[Piece]) -> Counts:
+    """So many pieces there are."""
+    return Counter((piece.part, piece.at.y) for piece in with_pauses(pieces))
+
+
+def follow_counts(counts: Counts, change: Change) -> None:
+    """Counts on after a change of the plan; costs what it changed, however large the plan."""
+    counts.subtract(counted(entry.piece for entry in change.taken))
+    counts.update(counted(entry.piece for entry in change.placed))
+
+
+def materials_of(counts: Counts) -> Materials:
+    """What so many pieces are."""
     by_part: dict[Part, dict[int, int]] = {part: {} for part in Part}
-    for part, level in sorted(counts, key=lambda key: key[1]):
+    for part, level in sorted(+counts, key=lambda key: key[1]):
         by_part[part][level] = counts[part, level]
     return Materials(
         tuple(Material(part, sum(levels.values()), levels) for part, levels in by_part.items() if levels)

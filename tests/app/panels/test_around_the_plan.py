@@ -12,10 +12,11 @@ from app.panels.orientation_tile import tile_words
 from app.panels.switches_model import CALLED_BY, IDLE, NAME
 from app.panels.tray import part_of
 from app.window import MainWindow
-from model.edits import turn_plan
+from model.edits import erase, place, turn_plan
 from model.files.plan_file import read_plan
-from model.grid import ALL_TURNS, Turn
+from model.grid import ALL_TURNS, Cell, Turn
 from model.parts import Part
+from model.pieces import new_piece
 from model.routing.orientations import orientations
 from model.sheet import materials
 from tests.app.windows import example, settle, straight_plan
@@ -121,6 +122,23 @@ def test_the_materials_are_counted_by_part_and_by_level(ring: MainWindow) -> Non
     assert panel.model.pieces == sum(piece.at.y == level for piece in ring.document.plan.pieces)
     rails = next(material for material in found.parts if material.part is Part.RAIL)
     assert str(rails.stacks) == f"{rails.pieces // 64} + {rails.pieces % 64}"
+
+
+def test_the_materials_follow_edits_at_once(ring: MainWindow) -> None:
+    ring.bound["show_materials"].trigger()
+    panel, document = ring.panels.materials, ring.document
+    panel.wait()
+    QApplication.processEvents()
+    lone = new_piece(Part.LAMP, Cell(500, 90, 500))
+    gone = [piece.at for piece in document.plan.pieces][:3]
+    steps = (lambda: document.edit(place, lone), lambda: document.edit(erase, gone), document.undo_stack.undo)
+    for step in steps:
+        step()
+        shown = {row.part: row.pieces for row in panel.model.rows()}
+        assert shown == {material.part: material.pieces for material in materials(document.plan).parts}
+        assert panel.levels.itemData(1) == 90
+    document.undo_stack.undo()
+    assert panel.levels.itemData(1) != 90
 
 
 def test_the_ladder_counts_pieces_through_edits_and_goes_to_levels(window: MainWindow, qtbot: QtBot) -> None:

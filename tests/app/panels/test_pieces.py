@@ -110,3 +110,17 @@ def test_nothing_is_worked_out_of_rows_that_nobody_sees(qapp: QApplication, monk
     assert model.rowCount() == 10_000
     assert asked == []
     document.close()
+
+
+def test_rails_that_an_edit_bends_are_found_by_their_new_shape(qapp: QApplication) -> None:
+    document = Document()
+    document.load(plan_of([Piece(Part.RAIL, Cell(x, 64, 0), Facing.EAST) for x in range(2)]), None)
+    model = PiecesModel(document)
+    model.wake(True)
+    model.look_for("south-west")
+    assert model.rowCount() == 0
+    document.apply(place(document.plan, Piece(Part.RAIL, Cell(1, 64, 1), Facing.SOUTH)))
+    assert [model.cell_of(row) for row in range(model.rowCount())] == [Cell(1, 64, 0)]
+    document.undo_stack.undo()
+    assert model.rowCount() == 0
+    document.close()
