@@ -102,18 +102,26 @@ class WrappedRow(QLayout):
         for item in line:
             if item in right:
                 left, spare = left + spare, 0
-            size = item.sizeHint().boundedTo(QSize(room.width(), room.height()))
+            size = _hint(item).boundedTo(QSize(room.width(), room.height()))
             top = room.top() + (room.height() - size.height()) // 2
             item.setGeometry(QRect(QPoint(left, top), size))
             left += size.width() + self.spacing()
 
     def _width(self, line: list[QLayoutItem]) -> int:
-        return sum(item.sizeHint().width() + self.spacing() for item in line) - self.spacing() if line else 0
+        return sum(_hint(item).width() + self.spacing() for item in line) - self.spacing() if line else 0
 
     def _height(self, lines: list[list[QLayoutItem]]) -> int:
-        highest = [max((item.sizeHint().height() for item in line), default=0) for line in lines]
+        highest = [max((_hint(item).height() for item in line), default=0) for line in lines]
         return sum(highest) + self.spacing() * (len(lines) - 1)
 
 
 def _around(size: QSize, margins: QMargins) -> QSize:
     return size.grownBy(margins)
+
+
+def _hint(item: QLayoutItem) -> QSize:
+    """What a widget asks for; one that gives way elsewhere gives way here only to the width of the row."""
+    widget = item.widget()
+    if widget is not None and widget.sizePolicy().horizontalPolicy() is QSizePolicy.Policy.Ignored:
+        return widget.sizeHint()
+    return item.sizeHint()

@@ -75,7 +75,7 @@ def test_all_fits_says_what_it_is_shows_the_focus_and_tab_leads_all_around(
         new = reachable(screen) - looked_at
         looked_at |= new
         wrong += [f"{name}: the focus is not seen on {spoken(each)}" for each in unseen(screen, new)]
-    assert wrong == []
+    assert "\n".join(wrong) == ""
     assert len(seen) == len(set(seen)) > 40, seen
 
 
