@@ -43,12 +43,12 @@ from app.program_icon import program_icon
 from app.recovery import LeftOver, Recovery, recovery_folder
 from app.settings import Settings
 from app.speech.plan import PlanSpeech
-from app.start import StartScreen
 from app.theme import Scheme
 from model.grid import Y_HIGHEST, Y_LOWEST, Turn
 
 if TYPE_CHECKING:
     from app.network.window import NetworkWindow
+    from app.start import StartScreen
 
 SMALLEST: Final = QSize(1024, 640)
 FIRST_SIZE: Final = QSize(1440, 900)
@@ -119,6 +119,8 @@ class MainWindow(FileWindow):
 
     def show_start(self) -> StartScreen:
         """Offer new and recent plans, examples, and what was left over."""
+        from app.start import StartScreen  # who opens a file need not wait for it
+
         screen = StartScreen(
             self,
             self.settings.recent,

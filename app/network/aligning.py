@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Final
-
-import networkx as nx
+from typing import TYPE_CHECKING, Final
 
 from app.network.items import Item
 from model.network.network import Spot
+
+if TYPE_CHECKING:
+    import networkx as nx
 
 SWEEPS: Final = 12
 WANTED: Final = 4

@@ -9,13 +9,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from math import ceil, hypot, sqrt
-from typing import Final
-
-import networkx as nx
+from typing import TYPE_CHECKING, Final
 
 from app.network.aligning import aligned
 from app.network.items import Ends, Item, nodes
 from model.network.network import Network, Spot
+
+if TYPE_CHECKING:
+    import networkx as nx
 
 STEP: Final = 4
 """Squares of the map between two neighbours."""
@@ -29,6 +30,8 @@ SEED: Final = 1
 
 def graph_of(network: Network) -> nx.Graph[Item]:
     """The nodes, joined where at least one link runs."""
+    import networkx as nx  # slow to import, and a map that has its places needs none of it
+
     graph: nx.Graph[Item] = nx.Graph()
     graph.add_nodes_from(nodes(network))
     ends = Ends(network)
@@ -48,6 +51,8 @@ def in_rows(network: Network) -> dict[Item, Spot]:
 
 def first_spots(network: Network) -> dict[Item, Spot]:
     """A place on the grid for every node; parts that do not hang together stand side by side."""
+    import networkx as nx
+
     graph = graph_of(network)
     placed: dict[Item, Spot] = {}
     left = 0.0
@@ -62,6 +67,8 @@ def first_spots(network: Network) -> dict[Item, Spot]:
 
 
 def _part_spots(part: nx.Graph[Item]) -> dict[Item, Spot]:
+    import networkx as nx
+
     order = sorted(part.nodes)
     # networkx walks through its own sets; a graph made anew in order always gives the same picture.
     ordered: nx.Graph[Item] = nx.Graph()
@@ -81,6 +88,8 @@ def _with_leaves(graph: nx.Graph[Item]) -> dict[Item, Spot]:
 
     Forces between all pairs take long, and every second node of a network is a station at the end of a line.
     """
+    import networkx as nx
+
     leaves = [item for item in graph if graph.degree(item) == 1]
     inner = graph.subgraph([item for item in graph if graph.degree(item) != 1])
     # A copy keeps the order of the nodes, which the layout starts from.

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections import Counter
 
 import msgspec
-import numpy as np
-from scipy.optimize import linear_sum_assignment
 
 from model.edits.words import counted
 from model.network.network import Network
@@ -113,6 +111,10 @@ def _best(free: list[str], old: list[str], shared: Counter[tuple[str, str]]) -> 
     """Pairs of names in the later and the earlier plan with the most readers under both."""
     if not free or not old:
         return {}
+    # Both are slow to import, and only this needs them.
+    import numpy as np
+    from scipy.optimize import linear_sum_assignment
+
     # Of two that share as many readers, a name that stays as it is comes first.
     size = len(free) * len(old) + 1
     weights = np.array([[shared[new, was] * size + (new == was) for was in old] for new in free])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -32,9 +33,16 @@ os._exit(0)
 
 
 def run(*arguments: str) -> str:
-    """What a fresh Python prints."""
+    """What a fresh Python prints; as with an installed program, the bytecode of its modules is there."""
+    environment = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
     result = subprocess.run(
-        [sys.executable, *arguments], cwd=ROOT, capture_output=True, text=True, check=True, timeout=600
+        [sys.executable, *arguments],
+        cwd=ROOT,
+        env=environment,
+        capture_output=True,
+        text=True,
+        check=True,
+        timeout=600,
     )
     return result.stdout
 

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-
-import networkx as nx
+from typing import TYPE_CHECKING
 
 from model.network.rules.rule import Found, NetworkRule
 from model.network.rules.sight import Sight
 from model.network.rules.words import named
 from model.severity import Severity
 from model.wording import tr
+
+if TYPE_CHECKING:
+    import networkx as nx
 
 
 def find(sight: Sight) -> Iterator[Found]:
@@ -29,6 +31,8 @@ def find(sight: Sight) -> Iterator[Found]:
         Fen ↔ Mill
         Mill → Quay
     """
+    import networkx as nx  # slow to import, and only this needs it
+
     within = nx.condensation(_between_stations(sight))
     for group, out in within.out_degree():
         if out == 0 and within.in_degree(group):

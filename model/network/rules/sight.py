@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cached_property
-
-import networkx as nx
+from typing import TYPE_CHECKING
 
 from model.network.network import JunctionSpec, Network, ReaderSpec, end_of, junction_and_arm
 from model.network.result import NetworkPlan, Planned
 from model.network.riding import first_links
+
+if TYPE_CHECKING:
+    import networkx as nx
 
 
 class Sight:
@@ -71,6 +73,8 @@ class Sight:
     @cached_property
     def leads(self) -> nx.DiGraph[str]:
         """From each station and each arm by which carts enter to where carts can come next."""
+        import networkx as nx  # slow to import, and only this needs it
+
         graph: nx.DiGraph[str] = nx.DiGraph()
         graph.add_nodes_from(self.stations)
         graph.add_nodes_from(self.readers)
