@@ -8,17 +8,37 @@ yielded for an old job is never delivered.
 from __future__ import annotations
 
 import threading
-from collections.abc import Callable, Iterator
-from typing import Final, NamedTuple
+from collections.abc import Callable, Generator, Iterator
+from typing import Any, Final, NamedTuple, Protocol, TypeVar
 
-from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtCore import QObject, Qt, Signal, SignalInstance
 
 from app.window_first import let_window_go_first
 from model.pauses import pauses
+from model.progress import Progress, result_of
 
+Result = TypeVar("Result")
 Job = Callable[[], Iterator[object]]
+Work = Callable[[], Generator[Progress | None, None, Result]]
+"""Steps that may tell how far they are; what they return is what is wanted."""
 IDLE_SECONDS: Final = 0.5
 """A thread without work ends after this, so that none keeps the program from ending."""
+
+
+class CancelledError(Exception):
+    """The user thought better of it."""
+
+
+class Beside(Protocol):
+    """How long work is done: it is waited for, and may be cancelled."""
+
+    def __call__(self, words: str, work: Work[Result]) -> Result:
+        """What the work returns; ``words`` say what is done. Raises CancelledError, and what it raises."""
+
+
+def at_once(words: str, work: Work[Result]) -> Result:  # noqa: ARG001  # nobody is told
+    """Has work done here and now, where there is no window."""
+    return result_of(work())
 
 
 class _DroppedError(Exception):
@@ -108,11 +128,17 @@ class Newest(QObject):
             with pauses(hold):
                 for result in asked.job():
                     hold()
-                    self._reached.emit(asked.number, result)
+                    self._send(self._reached, asked.number, result)
         except _DroppedError:
             return
         except Exception as error:
-            self._broke.emit(asked.number, error)
+            self._send(self._broke, asked.number, error)
+
+    def _send(self, signal: SignalInstance, number: int, told: object) -> None:
+        """To the thread that owns this; nothing is sent once ``drop`` has returned: there may be no owner."""
+        with self._news:
+            if number == self._number:
+                signal.emit(number, told)
 
     def _deliver(self, number: int, result: object) -> None:
         if number == self._number and result is not None:
@@ -121,3 +147,58 @@ class Newest(QObject):
     def _report(self, number: int, error: object) -> None:
         if number == self._number:
             self.failed.emit(error)
+
+
+class _Came(NamedTuple):
+    result: object
+
+
+class Begun(QObject):
+    """A work that is done beside the window from now on; what comes of it is kept until it is wanted."""
+
+    told = Signal(object)
+    """A Progress."""
+    ended = Signal()
+    """It is over: its result is there, or what it raised."""
+
+    def __init__(self, parent: QObject, work: Work[Any]) -> None:
+        super().__init__(parent)
+        self._came: _Came | None = None
+        self._error: Exception | None = None
+        self._worker = Newest(self)
+        self._worker.yielded.connect(self._take)
+        self._worker.failed.connect(self._fail)
+        self._worker.ask(lambda: _with_result(work))
+
+    @property
+    def is_over(self) -> bool:
+        """Whether it was done or failed."""
+        return self._came is not None or self._error is not None
+
+    @property
+    def result(self) -> Any:
+        """What came of it. Raises what the work raised, and CancelledError where it is not over."""
+        if self._error is not None:
+            raise self._error
+        if self._came is None:
+            raise CancelledError
+        return self._came.result
+
+    def drop(self) -> None:
+        """Nobody wants it any more; it ends at its next step."""
+        self._worker.drop()
+
+    def _take(self, told: object) -> None:
+        if isinstance(told, _Came):
+            self._came = told
+            self.ended.emit()
+        else:
+            self.told.emit(told)
+
+    def _fail(self, error: object) -> None:
+        self._error = error if isinstance(error, Exception) else RuntimeError(str(error))
+        self.ended.emit()
+
+
+def _with_result(work: Work[Any]) -> Iterator[object]:
+    yield _Came((yield from work()))

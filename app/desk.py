@@ -45,7 +45,8 @@ def open_file(path: Path, beside: AnyWindow) -> None:
     window = _window_of(path) or (plan_window(beside) if PLANS.is_for(path) else network_window(beside))
     if window.document.path is None and not window.files.open_path(path):
         # What went wrong is told where the user asked for the file; an empty window would say nothing.
-        beside.panels.message.say(window.panels.message.text)
+        if window.panels.message.text:
+            beside.panels.message.say(window.panels.message.text)
         window.close()
         return
     window.show()

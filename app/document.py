@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Generator, Iterable, Iterator
 from pathlib import Path
 from typing import Concatenate, Final, NamedTuple, ParamSpec, TypeVar, cast
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from app.background import Newest
+from app.background import CancelledError, Newest
+from app.canvas.index import PieceIndex
+from app.followed import Followed, Laid, followed, laid, nothing_laid
 from app.known_findings import KnownFindings
 from app.levels import Levels
 from app.opened import Opened
-from app.translation import QT_TR_NOOP
+from app.translation import QT_TR_NOOP, tr
+from app.undo import ApplyChange
 from app.window_first import window_first
 from model.collector import look_everywhere, set_present_apart
 from model.edits import EditRefused
@@ -20,6 +23,7 @@ from model.files.plan_file import plan_bytes
 from model.grid import Cell
 from model.pauses import pause
 from model.plan import EMPTY_PLAN, Change, Details, Plan, Waiver
+from model.progress import Progress
 from model.routing.junction import Junction
 from model.routing.orientations import Orientation, each_orientation
 from model.rules import Finding, find_all, stale_waivers
@@ -32,7 +36,9 @@ Shown = TypeVar("Shown")
 BEGIN_AFTER_MS: Final = 20
 """From an edit until the background begins: the picture comes first, and would have to wait for it."""
 MANY_PIECES: Final = 20_000
-"""So many are not read, moved or turned within 300 ms."""
+"""A plan of so many is kept from the collector of garbage."""
+BESIDE_FROM: Final = 3_000
+"""So many are not moved or turned within 100 ms, so that is done beside the window."""
 FOLLOWED_UP_TO: Final = 500
 """Changed cells up to which local findings follow an edit; of larger ones the background finds all anew."""
 OLD_AFTER_MS: Final = 150
@@ -73,7 +79,12 @@ class Document(Opened):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self.layout = Layout(EMPTY_PLAN)
+        self._laid = nothing_laid()
+        self._ready: Followed | None = None
+        """What was worked out for the change that is about to be taken."""
+        self._is_making = False
+        """Whether an edit is worked out beside the window: until then no other can be made."""
+        self._is_closed = False
         self.levels = Levels(self)
         self.junction: Junction | None = None
         self.junction_is_old = True
@@ -101,9 +112,19 @@ class Document(Opened):
         return self.junction_is_old and not self._old_for_long.isActive()
 
     @property
+    def layout(self) -> Layout:
+        """The shapes of the plan's rails."""
+        return self._laid.layout
+
+    @property
+    def index(self) -> PieceIndex:
+        """Which of the plan's pieces lie where."""
+        return self._laid.index
+
+    @property
     def plan(self) -> Plan:
         """The plan as it is now."""
-        return self.layout.plan
+        return self._laid.plan
 
     @property
     def findings(self) -> list[Finding]:
@@ -129,28 +150,109 @@ class Document(Opened):
         self, function: Callable[Concatenate[Plan, Wish], Change], *args: Wish.args, **kwargs: Wish.kwargs
     ) -> bool:
         """Carry out an edit of model.edits; say why not when it refuses. Whether it was carried out."""
+        return self.make(lambda plan: function(plan, *args, **kwargs)) is not None
+
+    def make(self, function: Callable[[Plan], Change], pieces: int = 0, words: str = "") -> Change | None:
+        """Carry out what is made of the plan; where it is made of many pieces, beside the window.
+
+        What was done; ``None`` where it was refused or cancelled, which is said. ``words`` say what is done.
+        """
+        if self._is_held():
+            return None
+        if pieces >= BESIDE_FROM:
+            ready = self._followed(function, words)
+            return None if ready is None else self._push(ready.change, ready)
         try:
-            change = function(self.plan, *args, **kwargs)
+            return self._push(function(self.plan))
         except EditRefused as error:
             self.refused.emit(str(error))
-            return False
-        return self.apply(change)
+            return None
 
     def apply(self, change: Change) -> bool:
         """Carry out a change as one undo step, unless it touches a level that is locked."""
+        return not self._is_held() and self._push(change) is not None
+
+    def undo(self) -> None:
+        """Take the newest step back, unless that is cancelled."""
+        at = self.undo_stack.index() - 1
+        if at < 0 or self._is_held():
+            return
+        if self._make_ready(self._step(at).inverse):
+            self.undo_stack.undo()
+
+    def redo(self) -> None:
+        """Do the step again that was taken back last, unless that is cancelled."""
+        at = self.undo_stack.index()
+        if at >= self.undo_stack.count() or self._is_held():
+            return
+        if self._make_ready(self._step(at).change):
+            self.undo_stack.redo()
+
+    def _step(self, at: int) -> ApplyChange:
+        step = self.undo_stack.command(at)
+        assert isinstance(step, ApplyChange)
+        return step
+
+    def _is_held(self) -> bool:
+        """Whether another edit is being worked out; then it is said."""
+        if self._is_making:
+            self.refused.emit(tr("Another edit is being worked out: it must be done, or cancelled, first."))
+        return self._is_making
+
+    def _push(self, change: Change, ready: Followed | None = None) -> Change | None:
         if self.levels.locked and (refusal := self.levels.refusal(change.cells)):
             # Whoever asked may go on to say what was done; this has the last word.
             QTimer.singleShot(0, self, lambda: self.refused.emit(refusal))
-            return False
-        return super().apply(change)
+            return None
+        if ready is None and not self._make_ready(change):
+            return None
+        self._ready = ready or self._ready
+        super().apply(change)
+        self._ready = None  # nobody took it where it was empty
+        return change
+
+    def _make_ready(self, change: Change) -> bool:
+        """Work out what follows a change of many pieces; whether it may go on."""
+        if max(len(change.taken), len(change.placed)) >= BESIDE_FROM:
+            self._ready = self._followed(lambda _plan: change, f"{change.label}…")
+            return self._ready is not None
+        return True
+
+    def _followed(self, function: Callable[[Plan], Change], words: str) -> Followed | None:
+        """An edit with all that follows, worked out beside the window; ``None`` where nothing comes of it."""
+        before, plan = self._laid.copy(), self.plan
+        # What is worked out of the present plan would only hold this up.
+        self._begin.stop()
+        self._worker.drop()
+        found = None
+        self._is_making = True
+        try:
+            found = self.beside(words, lambda: followed(before, function))
+        except EditRefused as error:
+            self.refused.emit(str(error))
+        except CancelledError:
+            if not self._is_closed:
+                self.refused.emit(tr("Cancelled: the plan is as it was."))
+        finally:
+            self._is_making = False
+        if found is not None and self.plan is plan:
+            return found
+        if self.orientations_are_old and not self._is_closed:
+            self._begin.start()
+        return None
 
     def new(self) -> None:
         """Start with an empty plan that has no file."""
         self.load(EMPTY_PLAN, None)
 
-    def load(self, value: Plan, path: Path | None) -> None:
-        """Open a plan that is the same as its file."""
-        self.layout = Layout(value)
+    @staticmethod
+    def made_ready(value: Plan) -> Generator[Progress, None, Laid]:
+        """A plan as built, in steps."""
+        return laid(value)
+
+    def load_ready(self, ready: Laid, path: Path | None) -> None:
+        """Open a plan that is the same as its file, laid before."""
+        self._laid = ready
         self._belong_to(path)
         self.undo_stack.clear()
         self.levels.clear()
@@ -168,28 +270,26 @@ class Document(Opened):
 
     def take(self, change: Change) -> None:
         """Make a change the newest state (the undo command calls this)."""
-        self.tell_if_long(f"{change.label}…", len(change.placed) + len(change.taken))
+        ready, self._ready = self._ready, None
         self._worker.drop()  # what it works on is an older plan from here on
         with window_first():
             before = self.plan.details
-            cells = self.layout.follow(change)
+            if ready is not None and ready.change is change:
+                cells = ready.reshaped
+                self._laid.become(ready.laid)
+            else:
+                cells = self._laid.follow(change)
             self.changed.emit(change, cells)
-            self._follow_findings(before, change.cells | cells)
+            self._follow_findings(before, change, cells)
             if self.plan.details != before:
                 self.details_changed.emit()
         self._work_out()
 
-    def tell_if_long(self, words: str, pieces: int) -> None:
-        """Says what is about to be done with so many pieces, where the window will stand still for it."""
-        if pieces >= MANY_PIECES:
-            self.works_long.emit(words)
-
     def show_where(self, change: Change) -> None:
-        """Tell where an undo or redo acted: on the plan, or else among what stands beside it."""
+        """Tell where the change of an undo or redo acted: on the plan, or else beside it."""
         if change.cells:
-            pieces = self.plan.pieces
             # A move empties cells far away; what the user looks for is where the pieces are now.
-            filled = frozenset(cell for cell in change.cells if cell in pieces)
+            filled = frozenset(entry.piece.at for entry in change.placed)
             self.acted_at.emit(filled or change.cells)
         elif change.before is not None and change.after is not None:
             self.acted_on.emit(changed_fields(change.before, change.after))
@@ -218,14 +318,19 @@ class Document(Opened):
 
     def close(self) -> None:
         """Ends what works on it beside the window."""
+        self._is_closed = True
         self._begin.stop()
         self._old_for_long.stop()
         self._worker.stop()
         look_everywhere()
 
-    def _follow_findings(self, before: Details, cells: frozenset[Cell]) -> None:
+    def _follow_findings(self, before: Details, change: Change, reshaped: frozenset[Cell]) -> None:
         """What hangs on no route is found with the edit itself, where that costs less than its picture."""
-        if self._local is None or len(cells) > FOLLOWED_UP_TO:
+        if self._local is None or len(change.cells) > FOLLOWED_UP_TO:
+            self._local = None
+            return
+        cells = change.cells | reshaped
+        if len(cells) > FOLLOWED_UP_TO:
             self._local = None
             return
         gone, come = self._local.follow(cells)

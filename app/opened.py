@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Generator
 from pathlib import Path
 from typing import Any
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoStack
 
+from app.background import Beside, at_once
 from app.translation import tr
 from app.undo import ApplyChange, Step
 from model.files.writer import write_bytes
+from model.progress import Progress, result_of
 
 Stamp = tuple[int, int, int]
 """Time of change in ns, length in bytes, and the number of the file on its disk."""
@@ -27,8 +30,6 @@ class Opened(QObject):
     dirty_changed = Signal(bool)
     stepped = Signal(object, str)
     """What became of a change (a ``Step``), and the change's label."""
-    works_long = Signal(str)
-    """What is about to be done here that may take longer than 300 ms, for the status bar."""
     refused = Signal(str)
     """Why a wish was not carried out, for the status bar."""
 
@@ -42,6 +43,8 @@ class Opened(QObject):
         self.path: Path | None = None
         self.stamp: Stamp | None = None
         """Of the file as it was read or written last; ``None`` where there is none."""
+        self.beside: Beside = at_once
+        """How long work is done; who shows the document in a window gives a better one."""
         self.undo_stack = QUndoStack(self)
         self.undo_stack.cleanChanged.connect(self._tell_dirty)
 
@@ -76,17 +79,34 @@ class Opened(QObject):
             self.undo_stack.push(ApplyChange(self, change))
         return True
 
+    def undo(self) -> None:
+        """Take the newest step back."""
+        self.undo_stack.undo()
+
+    def redo(self) -> None:
+        """Do the step again that was taken back last."""
+        self.undo_stack.redo()
+
     def new(self) -> None:
         """Start with an empty one that has no file."""
         raise NotImplementedError
 
-    def load(self, value: Any, path: Path | None) -> None:
-        """Open a document that is the same as its file."""
+    @staticmethod
+    def made_ready(value: Any) -> Generator[Progress, None, Any]:
+        """A value with all that must be known of it before it can be loaded, in steps."""
         raise NotImplementedError
 
-    def take_up(self, value: Any, path: Path | None) -> None:
-        """Open a document left over from last time: it differs from its file."""
-        self.load(value, path)
+    def load_ready(self, ready: Any, path: Path | None) -> None:
+        """Open a document that is the same as its file, made ready before."""
+        raise NotImplementedError
+
+    def load(self, value: Any, path: Path | None) -> None:
+        """Open a document that is the same as its file."""
+        self.load_ready(result_of(self.made_ready(value)), path)
+
+    def take_up(self, ready: Any, path: Path | None) -> None:
+        """Open a document left over from last time, made ready before: it differs from its file."""
+        self.load_ready(ready, path)
         self.undo_stack.resetClean()
 
     def save(self, path: Path) -> None:

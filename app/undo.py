@@ -47,7 +47,20 @@ class ApplyChange(QUndoCommand):
         super().__init__(change.label)
         self._target = target
         self._change = change
+        self._inverse: AnyChange | None = None
         self._is_first = True
+
+    @property
+    def change(self) -> Any:
+        """What redo applies."""
+        return self._change
+
+    @property
+    def inverse(self) -> Any:
+        """What undo applies, the same each time: who works out what follows knows it again by that."""
+        if self._inverse is None:
+            self._inverse = self._change.inverse()
+        return self._inverse
 
     def redo(self) -> None:
         """Apply the change; the user already looks at the place when it is done for the first time."""
@@ -59,6 +72,6 @@ class ApplyChange(QUndoCommand):
 
     def undo(self) -> None:
         """Take the change back."""
-        self._target.take(self._change.inverse())
-        self._target.show_where(self._change)
+        self._target.take(self.inverse)
+        self._target.show_where(self.inverse)
         self._target.tell_step(Step.UNDONE, self._change.label)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from enum import StrEnum
+from functools import cached_property
 from typing import Any, Final
 
 import msgspec
@@ -141,7 +142,7 @@ class Plan(msgspec.Struct, frozen=True):
 EMPTY_PLAN: Final = Plan(Pieces.of(()))
 
 
-class Change(msgspec.Struct, frozen=True):
+class Change(msgspec.Struct, frozen=True, dict=True):
     """An edit as a value: what it takes, what it places, and the details before and after.
 
     A cell whose piece is replaced stands both in ``taken`` and in ``placed``.
@@ -159,7 +160,7 @@ class Change(msgspec.Struct, frozen=True):
         """Whether applying it leaves the plan as it was."""
         return self.taken == self.placed and self.before == self.after
 
-    @property
+    @cached_property
     def cells(self) -> frozenset[Cell]:
         """The cells whose piece may differ afterwards."""
         return frozenset(entry.piece.at for entry in (*self.taken, *self.placed))

@@ -1,8 +1,13 @@
-"""How far a long work has got."""
+"""How far a long work is: it is a generator that tells so, and returns what came of it."""
 
 from __future__ import annotations
 
+from collections.abc import Generator
+from typing import TypeVar
+
 import msgspec
+
+Result = TypeVar("Result")
 
 
 class Progress(msgspec.Struct, frozen=True):
@@ -11,3 +16,13 @@ class Progress(msgspec.Struct, frozen=True):
     stage: str
     done: int
     of: int
+
+
+def result_of(work: Generator[object, None, Result]) -> Result:
+    """What comes of a work when nobody asks how far it is."""
+    while True:
+        try:
+            next(work)
+        except StopIteration as end:
+            result: Result = end.value
+            return result

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
 from app.canvas.geometry import area_between
@@ -120,6 +120,10 @@ class ViewHost:
     def commit(self, change: Change) -> bool:
         """Makes a change, as one step of undo; whether it may be made."""
         return self._view.document.apply(change)
+
+    def make(self, function: Callable[[Plan], Change], pieces: int, words: str) -> Change | None:
+        """Makes an edit of so many pieces, as one step of undo; what was done, if it was."""
+        return self._view.document.make(function, pieces, words)
 
     def say(self, text: str) -> None:
         """Puts a sentence into the status bar."""

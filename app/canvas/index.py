@@ -31,6 +31,12 @@ class _Bucket:
         self.pieces: dict[Cell, Piece] = {}
         self.dots = bytearray(BUCKET * BUCKET)
 
+    def copy(self) -> _Bucket:
+        """One that is changed on its own."""
+        other = _Bucket()
+        other.pieces, other.dots = self.pieces.copy(), self.dots[:]
+        return other
+
 
 class PieceIndex:
     """The pieces of a plan in buckets of 16 × 16 cells a level. Follows the plan change by change."""
@@ -39,6 +45,16 @@ class PieceIndex:
         self._buckets: dict[_Key, _Bucket] = {}
         for piece in pieces:
             self._add(piece)
+
+    def copy(self) -> PieceIndex:
+        """One that follows on its own; costs far less than looking at all pieces."""
+        other = PieceIndex()
+        other._buckets = {key: bucket.copy() for key, bucket in self._buckets.items()}
+        return other
+
+    def become(self, other: PieceIndex) -> None:
+        """Takes all over from another one, which must not be used any more."""
+        self._buckets = other._buckets
 
     def follow(self, change: Change) -> None:
         """Applies a change of the plan."""

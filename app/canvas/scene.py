@@ -50,7 +50,8 @@ class Scene:
     """Paints the ground and the pieces of a level. Follows the document change by change."""
 
     layout: Layout
-    index: PieceIndex = field(init=False)
+    index: PieceIndex
+    """Both follow the plan before this does."""
     looks: Looks = field(init=False)
     live: Live | None = field(init=False, default=None)
     """The looks of a dry run, while one is on; its pieces are painted one by one, not kept in tiles."""
@@ -71,12 +72,12 @@ class Scene:
         self._pieces = TileCache(self._piece_strokes, lambda _tile: NOTHING)
         self._marks = TileCache(self._marker_strokes, lambda _tile: NOTHING, reach)
         self._holes = Holes(self._pieces)
-        self.open(self.layout)
+        self.open(self.layout, self.index)
 
-    def open(self, layout: Layout) -> None:
+    def open(self, layout: Layout, index: PieceIndex) -> None:
         """Shows another plan."""
         self.layout = layout
-        self.index = PieceIndex(layout.plan.pieces)
+        self.index = index
         self._overview = Overview(self.index)
         self.looks = Looks(layout, {}, {})
         self._known = KnownLooks(self.looks)
@@ -88,7 +89,6 @@ class Scene:
 
     def follow(self, change: Change, reshaped: Iterable[Cell]) -> None:
         """Takes over a change of the plan; ``reshaped`` are the cells whose shape changed."""
-        self.index.follow(change)
         changed = change.cells.union(reshaped)
         self._overview.follow(change.cells)
         self._known.forget_around(changed)

@@ -167,10 +167,10 @@ class Surveying(QObject):
     def _place(self, result: Survey) -> None:
         assert result.rails is not None
         change = set_build_order(self._document.plan, result.rails)
-        self._document.apply(msgspec.structs.replace(change, label=tr(STEP_NAME)))
-        self.status.emit(
-            tr("The plan is in an order now that gives every rail the shape in which it stands.")
-        )
+        if self._document.apply(msgspec.structs.replace(change, label=tr(STEP_NAME))):
+            self.status.emit(
+                tr("The plan is in an order now that gives every rail the shape in which it stands.")
+            )
 
     def _refusal(self, result: Survey | None) -> str:
         if result is None or not result.impossible:

@@ -255,7 +255,7 @@ class PlanView(Canvas):
         self.previews.clear()
         self.scene.follow(change, reshaped)
         pieces = self.document.plan.pieces
-        gone = frozenset(cell for cell in change.cells if cell not in pieces)
+        gone = frozenset(cell for cell in self.selection & change.cells if cell not in pieces)
         self.selection -= gone
         self.hands.point_again()
         self.update()
@@ -263,7 +263,7 @@ class PlanView(Canvas):
     def _open(self) -> None:
         self.hands.interrupt()
         self.previews.clear()
-        self.scene.open(self.document.layout)
+        self.scene.open(self.document.layout, self.document.index)
         self.selection = frozenset()
         self.show_finding(None)
         rail = next((piece.at.y for piece in self.document.plan.pieces if piece.part in RAILS), FIRST_LEVEL)

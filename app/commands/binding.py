@@ -97,7 +97,6 @@ def bind_document(window: MainWindow) -> None:
     """The window follows the document."""
     document, panels, stack = window.document, window.panels, window.document.undo_stack
     document.refused.connect(panels.status.say)
-    document.works_long.connect(panels.status.say_at_once)
     document.acted_at.connect(window.view.show_cells)
     document.acted_on.connect(lambda names: _show_acted_on(window, names))
     document.junction_updated.connect(lambda: _show_junction(window))

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Final, cast
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtWidgets import QFileDialog, QWidget
+from shiboken6 import isValid
 
-from app.background import CancelledError, Job, Newest
+from app.background import Begun, CancelledError
 from app.commands.files import file_name
 from app.dialogs.build_sheet import PRINT, BuildSheetDialog
 from app.dialogs.working import WorkingDialog
@@ -21,7 +22,7 @@ from model.files.writer import WriteError, write_bytes
 from model.sheet import materials
 
 if TYPE_CHECKING:  # what draws on paper is loaded when it is first wanted
-    from app.export.sheet import OnPage, Worked
+    from app.export.sheet import OnLaying, OnPage, Worked
 
 Say = Callable[[str], None]
 CSV: Final = ".csv"
@@ -37,33 +38,33 @@ class ExportCommands:
         self._settings = settings
         self._tell = tell
         self._say = say
-        self._worker = Newest(parent)
         self._presets = SheetPresets(settings)
 
     def build_sheet(self) -> None:
         """Show the build sheet, ask how and where, and write or print it."""
         dialog = BuildSheetDialog(self._parent, self._presets.last.choice, self._presets)
-        self._worker.yielded.connect(dialog.show_worked)
-        self._worker.failed.connect(dialog.show_failed)
-        self._worker.ask(self._job())
+        # It is worked out once, while it is asked how, and while it is asked where.
+        begun = self._begin_working_out()
+        dialog.take(begun)
         try:
-            self._act_on(dialog, dialog.exec())
+            self._act_on(dialog, dialog.exec(), begun)
         finally:
-            self._worker.drop()
-            dialog.deleteLater()
+            if isValid(dialog):  # the window may have been closed meanwhile
+                begun.drop()
+                begun.deleteLater()
+                dialog.deleteLater()
 
-    def _act_on(self, dialog: BuildSheetDialog, answer: int) -> None:
-        """The pages go on being worked out while it is asked where they go."""
+    def _act_on(self, dialog: BuildSheetDialog, answer: int, begun: Begun) -> None:
         choice, folder = dialog.choice, dialog.options.folder
         if not answer:
             return
         self._presets.remember(choice, folder)
         if answer == PRINT:
-            self._print_sheet(dialog, choice)
+            self._print_sheet(choice, begun)
             return
         path = self._ask_path(tr("Build sheet"), "." + choice.format.lower(), folder)
         if path is not None:
-            self._write_sheet(path, choice, dialog.worked)
+            self._write_sheet(path, choice, begun)
 
     def materials_csv(self) -> None:
         """Ask where, and write the materials as a table."""
@@ -83,19 +84,25 @@ class ExportCommands:
         else:
             self._say(tr("Wrote {path}", path=path))
 
-    def _job(self) -> Job:
+    def _begin_working_out(self) -> Begun:
         # What draws on paper is loaded when it is first wanted, so that the window comes up sooner.
         from app.export import working_out
 
         plan = self._document.plan
-        return lambda: working_out(plan)
+        return Begun(self._parent, lambda: working_out(plan))
 
-    def _write_sheet(self, path: Path, choice: SheetChoice, worked: Worked | None) -> None:
+    def _write_sheet(self, path: Path, choice: SheetChoice, begun: Begun) -> None:
         from app.export import write_sheet
 
-        def write(worked: Worked, on_page: OnPage) -> None:
+        def write(worked: Worked, on_page: OnPage, on_laying: OnLaying) -> None:
             files = write_sheet(
-                worked, path, choice.paper, choice.colour, steps=choice.steps, on_page=on_page
+                worked,
+                path,
+                choice.paper,
+                choice.colour,
+                steps=choice.steps,
+                on_page=on_page,
+                on_laying=on_laying,
             )
             more = len(files) - 1
             self._say(
@@ -105,45 +112,44 @@ class ExportCommands:
             )
 
         try:
-            self._with_pages(worked, write)
+            self._with_pages(begun, write)
         except CancelledError:
             self._say(tr("Cancelled: no build sheet was written."))
         except WriteError as error:
             self._tell(tr("The build sheet was not written: {error}. The plan is unchanged.", error=error))
 
-    def _print_sheet(self, dialog: BuildSheetDialog, choice: SheetChoice) -> None:
+    def _print_sheet(self, choice: SheetChoice, begun: Begun) -> None:
         from app.commands.printing import ask_printer
         from app.export.papers import PAPERS
         from app.export.printing import print_pages
-        from app.export.sheet import sheet_pages, telling
+        from app.export.sheet import laid_out, telling
 
         paper = PAPERS[choice.paper]
         printer = ask_printer(self._parent, paper, self._document.name)
         if printer is None:
             return
 
-        def draw(worked: Worked, on_page: OnPage) -> None:
-            pages = sheet_pages(worked, choice.paper, choice.colour, steps=choice.steps)
+        def draw(worked: Worked, on_page: OnPage, on_laying: OnLaying) -> None:
+            pages = laid_out(worked, choice.paper, choice.colour, steps=choice.steps, on_laying=on_laying)
             print_pages(printer, telling(pages, on_page), paper)
             self._say(tr("Sent to {printer}", printer=printer.printerName()))
 
         try:
-            self._with_pages(dialog.worked, draw)
+            self._with_pages(begun, draw)
         except CancelledError:
             self._say(tr("Cancelled: no build sheet was printed."))
 
-    def _with_pages(self, worked: Worked | None, draw: Callable[[Worked, OnPage], None]) -> None:
-        """Draw pages with their number in sight, worked out first where they are not yet."""
+    def _with_pages(self, begun: Begun, draw: Callable[[Worked, OnPage, OnLaying], None]) -> None:
+        """Lay out and draw pages with their number in sight, as soon as they are worked out."""
         dialog = WorkingDialog(self._parent, tr("Build sheet"))
         dialog.show()
         try:
-            found = cast("Worked", worked or dialog.result_of(self._job(), tr(WORKING)))
-            dialog.say(tr("Laying out the pages…"))
             draw(
-                found,
+                dialog.result_of(tr(WORKING), begun),
                 lambda page, pages: dialog.say(
                     tr("Drawing page {page:,} of {pages:,}", page=page, pages=pages)
                 ),
+                dialog.tell,
             )
         finally:
             dialog.close()

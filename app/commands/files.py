@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Generator
 from pathlib import Path
 from typing import Any, Final, NamedTuple
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
+from app.background import CancelledError, at_once
 from app.claim import Claim
 from app.commands.file_words import PLAN_WORDS, FileWords
 from app.opened import Opened, Stamp, stamp_of
@@ -22,14 +23,15 @@ from model.files.opening import check_ordinary
 from model.files.plan_file import read_plan
 from model.files.writer import WriteError
 from model.plan import Plan
+from model.progress import Progress
 
 ENDINGS: Final = (".plan.json", ".network.json")
 Button = QMessageBox.StandardButton
 PORTS: Final = {f"{port}{number}" for port in ("com", "lpt") for number in "0123456789¹²³"}
 RESERVED: Final = {"con", "prn", "aux", "nul"} | PORTS
 """Of these names Windows makes devices, whatever ending follows (Microsoft, "Naming Files", from memory)."""
-MANY_BYTES: Final = 1_000_000
-"""A file that long is not opened within 300 ms."""
+MANY_BYTES: Final = 200_000
+"""A file that long may not be opened within 100 ms, so that is done beside the window."""
 LONGEST: Final = 60
 """Letters of a title in a question; longer ones would not fit on the screen."""
 
@@ -117,16 +119,15 @@ class FileCommands:
         if not self._kind.is_for(path):
             self._elsewhere(path)
             return False
-        self._tell_if_long(path)
         try:
-            value = self._kind.read(path, None)
+            ready = self._read(path)
         except (PlanFileError, OSError) as error:
             self._settings.forget_recent(path)
             self._tell(not_opened(path, error, self._kind))
             return False
-        if not self.may_leave():
+        if ready is None or not self.may_leave():
             return False
-        self._document.load(value, path)
+        self._document.load_ready(ready, path)
         self._belong_to(path)
         self._settings.add_recent(path)
         self._settings.choose("folder", str(path.absolute().parent))
@@ -140,12 +141,14 @@ class FileCommands:
             self._tell(tr(self._kind.words.no_file))
             return
         try:
-            value = self._kind.read(path, None)
+            ready = self._read(path)
         except (PlanFileError, OSError) as error:
             self._tell(not_opened(path, error, self._kind))
             return
+        if ready is None:
+            return
         if not self._document.is_dirty or ask_to_read_again(self._parent, path) == Button.Yes:
-            self._document.load(value, path)
+            self._document.load_ready(ready, path)
             self._belong_to(path)
 
     def look_outside(self) -> None:
@@ -173,34 +176,48 @@ class FileCommands:
             self.read_again,
         )
 
-    def _tell_if_long(self, path: Path) -> None:
+    def _read(self, path: Path, original: Path | None = None) -> Any:
+        """What is in a file, ready to be loaded; ``None`` where the user thought better of it.
+
+        Raises PlanFileError or OSError.
+        """
+
+        def work() -> Generator[Progress | None, None, Any]:
+            yield None
+            return (yield from self._document.made_ready(self._kind.read(path, original)))
+
         stamp = stamp_of(path)
-        if stamp is not None and stamp[1] >= MANY_BYTES:
-            self._document.works_long.emit(tr("Opening {name}…", name=path.name))
+        is_long = stamp is not None and stamp[1] >= MANY_BYTES
+        do = self._document.beside if is_long else at_once
+        try:
+            return do(tr("Opening {name}…", name=path.name), work)
+        except CancelledError:
+            self._document.refused.emit(tr("Cancelled: {name} was not opened.", name=path.name))
+            return None
 
     def open_example(self, path: Path) -> bool:
         """Open an example as a document of its own, so that saving never writes over the example."""
         try:
-            value = self._kind.read(path, None)
+            ready = self._read(path)
         except (PlanFileError, OSError) as error:
             self._tell(not_opened(path, error, self._kind))
             return False
-        if not self.may_leave():
+        if ready is None or not self.may_leave():
             return False
-        self._document.load(value, None)
+        self._document.load_ready(ready, None)
         self._belong_to(None)
         return True
 
     def take_up(self, entry: LeftOver) -> bool:
         """Open what was left over from last time; its copy goes once a new copy of it is written."""
         try:
-            value = self._kind.read(entry.copy, entry.original)
+            ready = self._read(entry.copy, entry.original)
         except (PlanFileError, OSError) as error:
             self._tell(not_opened(entry.copy, error, self._kind))
             return False
-        if not self.may_leave():
+        if ready is None or not self.may_leave():
             return False
-        self._document.take_up(value, entry.original)
+        self._document.take_up(ready, entry.original)
         if entry.stamp is not None:
             # What was written to the file after the copy was begun is not lost unasked.
             self._document.stamp = entry.stamp

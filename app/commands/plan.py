@@ -14,7 +14,7 @@ from app.document import Document
 from app.translation import tr
 from model.edits import move_plan, set_running_side, set_sheet, set_title, turn_plan
 from model.grid import Cell, Turn
-from model.plan import Side
+from model.plan import Change, Plan, Side
 
 CLOCKWISE: Final = Turn(1)
 BACK: Final = Turn(3)
@@ -77,17 +77,16 @@ class PlanCommands:
         if dialog.exec():
             there = dialog.cell
             step = (there.x - here.x, there.y - here.y, there.z - here.z)
-            self._tell_if_long(tr("Moving the plan…"))
             with self._carry_choice(lambda cell: cell.moved(*step)):
-                is_moved = self._document.edit(move_plan, *step)
-            if is_moved:
+                moved = self._make(lambda plan: move_plan(plan, *step), tr("Moving the plan…"))
+            if moved is not None:
                 self._go_to(there)
 
     def turn(self, turn: Turn) -> None:
         """Turn the whole plan about x = z = 0."""
-        self._tell_if_long(tr("Turning the plan…"))
         with self._carry_choice(turn.cell):
-            self._document.edit(turn_plan, turn)
+            self._make(lambda plan: turn_plan(plan, turn), tr("Turning the plan…"))
 
-    def _tell_if_long(self, words: str) -> None:
-        self._document.tell_if_long(words, len(self._document.plan.pieces))
+    def _make(self, edit: Callable[[Plan], Change], words: str) -> Change | None:
+        """An edit of all pieces."""
+        return self._document.make(edit, len(self._document.plan.pieces), words)

@@ -59,10 +59,10 @@ def _file_commands(window: MainWindow) -> dict[str, Command]:
 
 
 def _edit_commands(window: MainWindow) -> dict[str, Command]:
-    view, stack = window.view, window.document.undo_stack
+    view, document = window.view, window.document
     return {
-        "undo": stack.undo,
-        "redo": stack.redo,
+        "undo": document.undo,
+        "redo": document.redo,
         "cut": view.cut,
         "copy": view.copy,
         "paste": view.paste,

@@ -46,7 +46,8 @@ class TimingCommands:
 
     def name_action(self) -> None:
         """The menus say whether the probes would be added or taken away."""
-        cells = self._cells()
+        # What is chosen may be very many cells, of which none is watched where none is at all.
+        cells = self._cells() if self._runner.watched else []
         text = tr(TAKE) if cells and self._all_watched(cells) else tr(ADD)
         self._window.bound["probe"].setText(text)
 

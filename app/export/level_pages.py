@@ -51,7 +51,7 @@ def level_pages(job: Job, level: LevelPage, first_number: int) -> list[Page]:
     parts = tiles(level.bounds, tags, plan_area(job.paper), by_square(level.pieces))
     numbers = {(part.column, part.row): first_number + index for index, part in enumerate(parts)}
     drawing = _Drawing(job, level, numbers)
-    return [_page(drawing, part) for part in parts]
+    return [_page(drawing, part, own) for own, part in enumerate(parts, start=1)]
 
 
 class _Drawing:
@@ -66,10 +66,9 @@ class _Drawing:
         self.below = by_square(level.below)
 
 
-def _page(drawing: _Drawing, part: Tile) -> Page:
+def _page(drawing: _Drawing, part: Tile, own: int) -> Page:
     job, level, parts = drawing.job, drawing.level, len(drawing.numbers)
     scale = tr("1 cell = {cell:g} mm · north up", cell=part.window.cell)
-    own = list(drawing.numbers).index((part.column, part.row)) + 1
     supplement = (
         level.title
         if parts == 1

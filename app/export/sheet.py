@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Generator, Sequence
 from functools import partial
 from pathlib import Path
 from typing import NamedTuple
@@ -25,12 +25,16 @@ from app.export.washes import sheet_theme, washes_of
 from app.translation import tr
 from model.files.writer import write_together
 from model.plan import Plan
+from model.progress import Progress, result_of
 from model.routing.junction import Junction
 from model.rules import find_all
 from model.sheet import Sheet, build_sheet
 
 OnPage = Callable[[int, int], None]
 """Is told before each page which it is, and of how many. What it raises ends all; nothing is written then."""
+
+OnLaying = Callable[[Progress], None]
+"""Is told how far the pages are laid out. What it raises ends all, too."""
 
 
 class Worked(NamedTuple):
@@ -54,17 +58,15 @@ def export_sheet(
     ``.png``; the latter two give a numbered file a page. Raises WriteError where a file cannot be written,
     KeyError for another paper than A4 or A3, ValueError for another ending.
     """
-    *_, worked = working_out(plan)
-    assert worked is not None
-    return write_sheet(worked, path, paper, colour, steps=steps)
+    return write_sheet(result_of(working_out(plan)), path, paper, colour, steps=steps)
 
 
-def working_out(plan: Plan) -> Iterator[Worked | None]:
-    """What the sheet of a plan says, after steps between which it may be dropped. Needs no screen."""
+def working_out(plan: Plan) -> Generator[None, None, Worked]:
+    """What the sheet of a plan says, in steps between which it may be dropped. Needs no screen."""
     junction = Junction(plan)
     findings = find_all(junction)
     yield None
-    yield Worked(junction, build_sheet(junction, findings))
+    return Worked(junction, build_sheet(junction, findings))
 
 
 def write_sheet(
@@ -75,10 +77,11 @@ def write_sheet(
     *,
     steps: bool = True,
     on_page: OnPage = lambda _number, _pages: None,
+    on_laying: OnLaying = lambda _progress: None,
 ) -> list[str]:
     """Draw and write what was worked out; as ``export_sheet``."""
     application = QGuiApplication.instance() or offscreen()
-    pages = sheet_pages(worked, paper, colour, steps=steps)
+    pages = laid_out(worked, paper, colour, steps=steps, on_laying=on_laying)
     files = in_files(
         telling(pages, on_page), Path(path), PAPERS[paper], title_of(worked), sheet_theme(colour).paper
     )
@@ -99,16 +102,31 @@ def telling(pages: Sequence[DrawPage], on_page: OnPage) -> list[DrawPage]:
     ]
 
 
-def sheet_pages(worked: Worked, paper: str, colour: bool, *, steps: bool) -> list[DrawPage]:
-    """The pages, each to be drawn on a painter whose unit is the mm."""
+def laid_out(worked: Worked, paper: str, colour: bool, *, steps: bool, on_laying: OnLaying) -> list[DrawPage]:
+    """The pages, as ``sheet_pages`` gives them; what ``on_laying`` raises ends it."""
+    laying = sheet_pages(worked, paper, colour, steps=steps)
+    while True:
+        try:
+            on_laying(next(laying))
+        except StopIteration as end:
+            pages: list[DrawPage] = end.value
+            return pages
+
+
+def sheet_pages(
+    worked: Worked, paper: str, colour: bool, *, steps: bool
+) -> Generator[Progress, None, list[DrawPage]]:
+    """The pages, laid out in steps, each to be drawn on a painter whose unit is the mm."""
     junction, sheet = worked
     washes = washes_of(junction) if colour else ()
     job = Job(sheet, junction.plan.pieces, PAPERS[paper], sheet_theme(colour), washes)
     pages = [cover(job)]
-    for level in sheet.levels:
+    for done, level in enumerate(sheet.levels):
+        yield Progress(tr("Laying out the levels"), done, len(sheet.levels))
         pages += level_pages(job, level, len(pages) + 1)
     pages += depth_pages(job)
-    pages += step_pages(job) if steps else []
+    if steps:
+        pages += yield from step_pages(job)
     pages += table_pages(job)
     return [partial(_draw, job, page, number, len(pages)) for number, page in enumerate(pages, start=1)]
 

@@ -5,7 +5,7 @@ They run down the columns of a page; a step is never cut in two. Lengths in mm.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Generator, Iterator, Sequence
 from functools import partial
 from itertools import cycle, pairwise
 from typing import Final
@@ -22,6 +22,7 @@ from app.export.step_key import draw_step_key
 from app.export.step_pictures import Drawing
 from app.export.strips import LINE_FEED, lines_of
 from app.translation import QT_TR_NOOP, tr
+from model.progress import Progress
 from model.sheet.steps import StepPicture
 
 PADDING: Final = 3.0
@@ -38,10 +39,13 @@ TITLE_FEED: Final = 4.4
 SEE: Final = QT_TR_NOOP("You should now see: {sight}")
 
 
-def step_pages(job: Job) -> list[Page]:
-    """All steps in order; no page where there is none."""
-    spaces = _columns(job.paper)
-    cards = [Card(picture, spaces[0].width()) for picture in job.sheet.steps]
+def step_pages(job: Job) -> Generator[Progress, None, list[Page]]:
+    """All steps in order, laid out one by one; no page where there is none."""
+    spaces, steps = _columns(job.paper), job.sheet.steps
+    cards = []
+    for done, picture in enumerate(steps):
+        yield Progress(tr("Laying out the steps"), done, len(steps))
+        cards.append(Card(picture, spaces[0].width()))
     filled = fill((card.strip for card in cards), cycle(space.height() for space in spaces))
     return [*_pages(job, filled, spaces)]
 

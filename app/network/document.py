@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Generator, Iterator, Mapping
 from pathlib import Path
 from typing import Concatenate, Final, NamedTuple, ParamSpec
 
@@ -128,9 +128,15 @@ class NetworkDocument(Opened):
         """Start with an empty network that has no file."""
         self.load(EMPTY_NETWORK, None)
 
-    def load(self, value: Network, path: Path | None) -> None:
+    @staticmethod
+    def made_ready(value: Network) -> Generator[Progress, None, Network]:
+        """The network itself: its picture and its plan follow."""
+        yield from ()
+        return value
+
+    def load_ready(self, ready: Network, path: Path | None) -> None:
         """Open a network that is the same as its file."""
-        self.network = self.planned = value
+        self.network = self.planned = ready
         self._belong_to(path)
         self.undo_stack.clear()
         self.plan = None

@@ -50,10 +50,10 @@ def _file_commands(window: NetworkWindow) -> dict[str, Command]:
 
 
 def _network_commands(window: NetworkWindow) -> dict[str, Command]:
-    view, commands, stack = window.view, window.commands, window.document.undo_stack
+    view, commands, document = window.view, window.commands, window.document
     return {
-        "undo": stack.undo,
-        "redo": stack.redo,
+        "undo": document.undo,
+        "redo": document.redo,
         "delete": lambda: commands.remove(view.selection),
         "select_all": view.select_all,
         "properties": lambda: _change(window),

@@ -17,6 +17,7 @@ from app.commands.panels import bind_panels
 from app.commands.running import add_recent_menu
 from app.dialogs.about import AboutDialog
 from app.dialogs.keys import ActionFinder, KeysDialog
+from app.dialogs.working import beside
 from app.file_window import FileWindow
 from app.help.binding import bind_network_help
 from app.icons import icon
@@ -54,6 +55,7 @@ class NetworkWindow(FileWindow):
         self.settings = Settings() if settings is None else settings
         user_keys.take(self.settings.keys)
         self.document = NetworkDocument(self)
+        self.document.beside = beside(self)
         self.recovery = Recovery(self.document, recovery_folder)
         self.commands = NetworkCommands(self, self.document)
         self.view = MapView(self.document, ViewHost(self.commands))

@@ -100,11 +100,6 @@ class StatusBar(QWidget):
             self._message.stop()
             self._show_here()
 
-    def say_at_once(self, text: str) -> None:
-        """A message before the window stands still: it is painted before anything else is done."""
-        self.say(text)
-        self.here.repaint()
-
     def tell_copied(self, seconds: float) -> None:
         """A recovery copy was written at that time, in seconds since 1970."""
         self._copied = seconds

@@ -152,6 +152,12 @@ class Host(Protocol):
     def commit(self, change: Change) -> bool:
         """Makes a change, as one step of undo. An empty one is dropped. Whether it may be made here."""
 
+    def make(self, function: Callable[[Plan], Change], pieces: int, words: str) -> Change | None:
+        """Makes an edit of so many pieces, as one step of undo; long work is done beside the view.
+
+        What was done; ``None`` where it was refused or cancelled, which is said.
+        """
+
     def say(self, text: str) -> None:
         """Puts a sentence into the status bar; an empty one clears it."""
 

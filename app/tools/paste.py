@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import msgspec
 
+from app.tools.boxes import SHOWN_UP_TO, Box, box_of
 from app.tools.events import Key, Modifiers, PointerEvent
 from app.tools.host import Ghost, Host
 from app.tools.select import MIRROR, QUARTER, SelectTool
 from app.tools.tool import Tool
+from app.translation import tr
 from model.edits import EditRefused, paste
 from model.grid import Cell, Turn
 from model.pieces import Piece
-from model.plan import Change
+from model.plan import Change, Plan
 
 
 class PasteTool(Tool):
@@ -22,13 +26,15 @@ class PasteTool(Tool):
 
     def __init__(self, host: Host, pieces: tuple[Piece, ...], at: Cell) -> None:
         super().__init__(host)
-        self.pieces = _about_origin(pieces)
         self.at = at
+        self._pieces = pieces
+        self._turn = Turn()
+        self._box = box_of(piece.at for piece in pieces) if pieces else None
 
     @property
     def is_busy(self) -> bool:
         """Until the pieces are put down."""
-        return bool(self.pieces)
+        return bool(self._pieces)
 
     def enter(self) -> None:
         """Shows the pieces at the pointer."""
@@ -54,56 +60,63 @@ class PasteTool(Tool):
 
     def complete(self) -> bool:
         """Puts the pieces down, and chooses them."""
-        change = self._change() if self.pieces else None
+        if not self._pieces:
+            return False
+        change = self.host.make(self._paste(), len(self._pieces), tr("Pasting the pieces…"))
         if change is None:
             return False
         self.cancel()
-        if self.host.commit(change):
-            self.host.choose(frozenset(entry.piece.at for entry in change.placed))
+        self.host.choose(frozenset(entry.piece.at for entry in change.placed))
         return True
 
     def cancel(self) -> bool:
         """Drops the pieces."""
-        if not self.pieces:
+        if not self._pieces:
             return False
-        self.pieces = ()
+        self._pieces = ()
         self.host.show_ghost(None)
+        self.host.show_band(None)
         return True
 
     def key(self, key: Key, modifiers: Modifiers) -> bool:
         """R turns the pieces a quarter clockwise, M mirrors them east to west."""
         if modifiers or key not in (Key.TURN, Key.MIRROR):
             return False
-        turn = QUARTER if key is Key.TURN else MIRROR
-        self.pieces = tuple(_turned(piece, turn) for piece in self.pieces)
+        self._turn = self._turn.then(QUARTER if key is Key.TURN else MIRROR)
         self._show()
         return True
 
     def _show(self) -> None:
-        if self.pieces:
+        if len(self._pieces) > SHOWN_UP_TO:
+            goes_to, (lowest, highest) = self._goes_to(), self._known_box
+            self.host.show_band((goes_to(lowest), goes_to(highest)))
+        elif self._pieces:
             self.host.show_ghost(Ghost(self._change()))
 
     def _change(self) -> Change | None:
-        pieces = [_moved(piece, self.at.x, self.at.y, self.at.z) for piece in self.pieces]
         try:
-            return paste(self.host.plan, pieces)
+            return self._paste()(self.host.plan)
         except EditRefused as refused:
             self.host.say(str(refused))
             return None
 
+    def _paste(self) -> Callable[[Plan], Change]:
+        """The edit that puts the pieces down where they are held now."""
+        pieces, turn, goes_to = self._pieces, self._turn, self._goes_to()
+        return lambda plan: paste(plan, [_placed(piece, turn, goes_to) for piece in pieces])
 
-def _about_origin(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
-    """The pieces with the middle of their lowest level at 0 0 0."""
-    if not pieces:
-        return ()
-    xs, ys, zs = zip(*(piece.at for piece in pieces), strict=True)
-    x, z = (min(xs) + max(xs)) // 2, (min(zs) + max(zs)) // 2
-    return tuple(_moved(piece, -x, -min(ys), -z) for piece in pieces)
+    def _goes_to(self) -> Callable[[Cell], Cell]:
+        """Where a cell of what was copied lies now: the middle of its lowest level is at the pointer."""
+        lowest, highest = self._known_box
+        x, y, z = (lowest.x + highest.x) // 2, lowest.y, (lowest.z + highest.z) // 2
+        turn, at = self._turn, self.at
+        return lambda cell: turn.cell(cell.moved(-x, -y, -z)).moved(*at)
+
+    @property
+    def _known_box(self) -> Box:
+        assert self._box is not None, "something is carried"
+        return self._box
 
 
-def _moved(piece: Piece, dx: int, dy: int, dz: int) -> Piece:
-    return msgspec.structs.replace(piece, at=piece.at.moved(dx, dy, dz))
-
-
-def _turned(piece: Piece, turn: Turn) -> Piece:
-    return msgspec.structs.replace(piece, at=turn.cell(piece.at), facing=turn.facing(piece.facing))
+def _placed(piece: Piece, turn: Turn, goes_to: Callable[[Cell], Cell]) -> Piece:
+    return msgspec.structs.replace(piece, at=goes_to(piece.at), facing=turn.facing(piece.facing))

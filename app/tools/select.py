@@ -11,9 +11,11 @@ from typing import Final
 
 import msgspec
 
+from app.tools.boxes import SHOWN_UP_TO, Box, box_of
 from app.tools.events import Key, Modifiers, PointerEvent
 from app.tools.host import Ghost
 from app.tools.tool import Tool
+from app.translation import QT_TR_NOOP, tr
 from model.edits import EditRefused, copy_pieces, move, paste, set_next, turn_pieces
 from model.grid import Cell, Heading, Turn
 from model.plan import Change, Plan
@@ -24,6 +26,7 @@ NUDGES: Final = {
     Key.DOWN: Heading.SOUTH,
     Key.LEFT: Heading.WEST,
 }
+MOVING: Final = QT_TR_NOOP("Moving what is chosen…")
 QUARTER: Final = Turn(1)
 MIRROR: Final = Turn(0, mirror=True)
 
@@ -54,6 +57,8 @@ class Moving:
     start: Cell
     before: frozenset[Cell]
     at: Cell
+    box: Box | None = None
+    """Around the chosen, where they are too many to be shown one by one."""
     copying: bool = False
 
 
@@ -106,7 +111,7 @@ class SelectTool(Tool):
         elif isinstance(self.state, Moving):
             copying = bool(event.modifiers & Modifiers.CTRL)
             self.state = replace(self.state, at=event.cell, copying=copying)
-            self.host.show_ghost(Ghost(self._carried(self.state)))
+            self._show_carried(self.state)
 
     def release(self, event: PointerEvent) -> None:
         """Ends the drag; a click on nothing chooses nothing, on one of several just that one."""
@@ -146,51 +151,61 @@ class SelectTool(Tool):
             return False
         if modifiers == Modifiers.CTRL and key in NUDGES:
             step = Cell(0, 0, 0).step(NUDGES[key])
-            return self._edit(lambda plan, cells: move(plan, cells, *step))
+            return self._edit(lambda plan, cells: move(plan, cells, *step), tr(MOVING))
         if modifiers == Modifiers.NONE and key is Key.CYCLE:
-            return self._edit(set_next)
+            return self._edit(set_next, tr("Setting what is chosen…"))
         if modifiers == Modifiers.NONE and key in (Key.TURN, Key.MIRROR):
             return self.turn(QUARTER if key is Key.TURN else MIRROR)
         return False
 
     def turn(self, turn: Turn) -> bool:
         """Turns the chosen pieces about their middle; they stay chosen."""
-        return self._edit(lambda plan, cells: turn_pieces(plan, cells, turn))
+        return self._edit(lambda plan, cells: turn_pieces(plan, cells, turn), tr("Turning what is chosen…"))
 
     def _begun(self, state: Pressing, event: PointerEvent) -> Banding | Moving:
         shift = bool(event.modifiers & Modifiers.SHIFT)
         if state.cell in self.host.selection and not shift:
-            return Moving(state.cell, state.before, event.cell)
+            chosen = self.host.selection
+            box = box_of(chosen) if len(chosen) > SHOWN_UP_TO else None
+            return Moving(state.cell, state.before, event.cell, box)
         return Banding(state.cell, state.before, state.before if shift else frozenset())
 
-    def _carried(self, state: Moving) -> Change | None:
-        step = (state.at.x - state.start.x, state.at.y - state.start.y, state.at.z - state.start.z)
-        plan, cells = self.host.plan, self.host.selection
+    def _show_carried(self, state: Moving) -> None:
+        if state.box is not None:
+            lowest, highest = state.box
+            self.host.show_band((lowest.moved(*_step(state)), highest.moved(*_step(state))))
+            return
         try:
-            return _copied(plan, cells, step) if state.copying else move(plan, cells, *step)
+            self.host.show_ghost(Ghost(_carried(self.host.plan, self.host.selection, state)))
         except EditRefused as refused:
             self.host.say(str(refused))
-            return None
+            self.host.show_ghost(Ghost())
 
     def _put_down(self, state: Moving) -> None:
-        change = self._carried(state)
-        if change is None or state.at == state.start:
+        if state.at == state.start:
             return
-        if self.host.commit(change):
+        cells = self.host.selection
+        change = self.host.make(lambda plan: _carried(plan, cells, state), len(cells), tr(MOVING))
+        if change is not None:
             self.host.choose(frozenset(entry.piece.at for entry in change.placed))
 
-    def _edit(self, edit: Callable[[Plan, frozenset[Cell]], Change]) -> bool:
-        try:
-            change = edit(self.host.plan, self.host.selection)
-        except EditRefused as refused:
-            self.host.say(str(refused))
-            return True
-        if not self.host.commit(change):
+    def _edit(self, edit: Callable[[Plan, frozenset[Cell]], Change], words: str) -> bool:
+        cells = self.host.selection
+        change = self.host.make(lambda plan: edit(plan, cells), len(cells), words)
+        if change is None:
             return True
         moved = {entry.piece.at for entry in change.placed}
         stayed = self.host.selection - {entry.piece.at for entry in change.taken}
         self.host.choose(stayed | moved)
         return True
+
+
+def _step(state: Moving) -> tuple[int, int, int]:
+    return state.at.x - state.start.x, state.at.y - state.start.y, state.at.z - state.start.z
+
+
+def _carried(plan: Plan, cells: frozenset[Cell], state: Moving) -> Change:
+    return _copied(plan, cells, _step(state)) if state.copying else move(plan, cells, *_step(state))
 
 
 def _copied(plan: Plan, cells: frozenset[Cell], step: tuple[int, int, int]) -> Change:

@@ -10,20 +10,22 @@ from __future__ import annotations
 
 import heapq
 from bisect import insort
-from collections.abc import Iterable, Mapping
+from collections.abc import Generator, Iterable, Mapping
 from itertools import chain
 from typing import Final
 
 from model.collector import collector_paused
 from model.grid import Cell, Facing, Heading
 from model.parts import RAILS, STOPPERS, Part
-from model.pauses import with_pauses
+from model.pauses import pause, with_pauses
 from model.pieces import Piece, Placed
-from model.plan import Change, Plan
+from model.plan import EMPTY_PLAN, Change, Plan
+from model.progress import Progress, result_of
 from model.track.rails import STEP, pack, unpack
 from model.track.remembered import Get
 from model.track.settling import placed
 from model.track.shapes import Shape
+from model.wording import QT_TR_NOOP, tr
 
 _COLUMNS: Final = sorted({a + b for a in (0, *STEP) for b in (0, *STEP)})
 SEEN_FROM: Final = tuple(column + level for column in _COLUMNS for level in range(-4, 3))
@@ -35,6 +37,9 @@ four above (the raised end of a neighbour two up).
 
 ANEW_FROM: Final = 500
 """Pieces from which on it costs less to lay a plan anew than to follow, when they are much of it."""
+TOLD_EVERY: Final = 2_048
+"""Pieces between two words on how far the laying is."""
+LAYING: Final = QT_TR_NOOP("Laying the rails")
 Event = tuple[int, int]
 """The rank of a rail and its packed cell."""
 History = list[tuple[int, Shape]]
@@ -59,7 +64,32 @@ class Layout:
         """Of the events that wrote other rails, too: the packed cells of all that they wrote."""
         self._previewed: tuple[Plan, Change, Mapping[Cell, Shape | None]] | None = None
         """What the last preview found: a gesture asks it for its ghost, for its words and at its end."""
-        self._lay_all()
+        result_of(self._lay_all())
+
+    @classmethod
+    def of(cls, plan: Plan) -> Generator[Progress, None, Layout]:
+        """The layout of a plan, which tells how far it is; it is what the generator returns."""
+        layout = cls(EMPTY_PLAN)
+        layout.plan = plan
+        yield from layout._lay_all()
+        return layout
+
+    def copy(self) -> Layout:
+        """One that follows on its own; costs far less than laying the plan."""
+        other = Layout(EMPTY_PLAN)
+        other.plan = self.plan
+        other.rails, other._rank_at, other._wrote = (
+            self.rails.copy(),
+            self._rank_at.copy(),
+            self._wrote.copy(),
+        )
+        other.straight_only, other.stoppers = self.straight_only.copy(), self.stoppers.copy()
+        other._bent = {key: history.copy() for key, history in self._bent.items()}
+        return other
+
+    def become(self, other: Layout) -> None:
+        """Takes all over from another one, which must not be used any more."""
+        vars(self).update(vars(other))
 
     @property
     def shapes(self) -> Mapping[Cell, Shape]:
@@ -73,9 +103,13 @@ class Layout:
 
     def follow(self, change: Change) -> frozenset[Cell]:
         """Applies a change; returns the cells whose shape came, went or became another."""
+        return result_of(self.following(change))
+
+    def following(self, change: Change) -> Generator[Progress, None, frozenset[Cell]]:
+        """As ``follow``, and tells how far it is. Until it has returned, the layout is of no plan at all."""
         self.plan = change.applied(self.plan)
         if len(change.placed) > max(ANEW_FROM, len(self.plan.pieces) // 4):
-            return self._lay_anew()
+            return (yield from self._lay_anew())
         bared = {entry.rank: self._remove(entry) for entry in change.taken}
         events = {event for entry in change.placed if (event := self._add(entry)) is not None}
         for rank, cells in bared.items():
@@ -94,19 +128,22 @@ class Layout:
         self._previewed = plan, change, shapes
         return shapes
 
-    def _lay_all(self) -> None:
+    def _lay_all(self) -> Generator[Progress, None, None]:
+        entries = self.plan.pieces.in_order()
         with collector_paused():
-            for entry in with_pauses(self.plan.pieces.in_order()):
+            for done, entry in enumerate(with_pauses(entries), 1):
+                if not done % TOLD_EVERY:
+                    yield Progress(tr(LAYING), done, len(entries))
                 event = self._add(entry)
                 if event is not None:
                     self._run_last(event, entry.piece)
 
-    def _lay_anew(self) -> frozenset[Cell]:
+    def _lay_anew(self) -> Generator[Progress, None, frozenset[Cell]]:
         """Forgets all and lays the whole plan; returns where the shape is another."""
         before = dict(self.rails)
         for known in (self.rails, self.straight_only, self.stoppers, self._rank_at, self._bent, self._wrote):
             known.clear()
-        self._lay_all()
+        yield from self._lay_all()
         now = self.rails
         return frozenset(unpack(key) for key in before.keys() | now.keys() if before.get(key) != now.get(key))
 
@@ -162,6 +199,7 @@ class Layout:
         queued = set(queue)
         touched = set(chain.from_iterable(bared))
         while queue:
+            pause()
             event = heapq.heappop(queue)
             written, different = self._run_again(event)
             touched |= written

@@ -13,7 +13,6 @@ from unittest.mock import patch
 
 from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QMenu, QWidget
 
-from app.background import Newest
 from app.dialogs.another_run import ask_run
 from app.dialogs.contents import ContentsDialog
 from app.dialogs.waiver import ask_reason
@@ -108,7 +107,7 @@ def _plan_questions(window: MainWindow) -> Iterator[Question]:
     yield "what a hopper holds", lambda: ContentsDialog(window, plan_of([hopper]), hopper).exec()
     yield "set aside", lambda: ask_reason(window, "A loose end")
     yield "another run", lambda: ask_run(window, [Run("Saltern"), Run("Saltern", "Salt")])
-    yield "working", lambda: WorkingDialog(window, "Working", Newest(window)).exec()
+    yield "working", lambda: WorkingDialog(window, "Working").exec()
 
 
 def _network_questions(network: NetworkWindow) -> Iterator[Question]:

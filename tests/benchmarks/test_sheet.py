@@ -13,6 +13,7 @@ from app.export.papers import PAPERS
 from app.export.sheet import Worked, sheet_pages, working_out
 from model.files.plan_file import read_plan
 from model.plan import Plan
+from model.progress import result_of
 from tests.benchmarks.conftest import Ratio
 from tests.benchmarks.tracks import station_throat
 
@@ -22,14 +23,12 @@ EXAMPLE: Final = Path(__file__).parents[2] / "resources" / "examples" / "saltern
 
 
 def worked_out(plan: Plan) -> Worked:
-    *_, worked = working_out(plan)
-    assert worked is not None
-    return worked
+    return result_of(working_out(plan))
 
 
 def drawn(worked: Worked) -> tuple[bytes, int]:
     """The sheet as PDF, without the disk, and its number of pages."""
-    pages = sheet_pages(worked, "A4", colour=False, steps=True)
+    pages = result_of(sheet_pages(worked, "A4", colour=False, steps=True))
     return pdf(pages, PAPERS["A4"], "Measured"), len(pages)
 
 

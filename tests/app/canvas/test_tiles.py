@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QApplication
 
 from app import theme as themes
 from app.canvas.geometry import ZOOM_STEPS, Viewport
+from app.canvas.index import PieceIndex
 from app.canvas.patience import Patience
 from app.canvas.scene import Manners, Scene
 from app.canvas.view import PlanView
@@ -34,6 +35,10 @@ def crossings() -> Plan:
     )
 
 
+def scene_of(layout: Layout) -> Scene:
+    return Scene(layout, PieceIndex(layout.plan.pieces))
+
+
 def frame(scene: Scene, view: Viewport, seconds: float | None = None) -> QImage:
     image = QImage(SIZE, SIZE, QImage.Format.Format_RGB32)
     image.fill(0)
@@ -51,8 +56,8 @@ def frame(scene: Scene, view: Viewport, seconds: float | None = None) -> QImage:
 def test_hasty_frames_end_in_the_picture_of_a_patient_one(qapp: QApplication, scale: int) -> None:
     layout = Layout(crossings())
     view = Viewport(scale, -7, 5)
-    whole = frame(Scene(layout), view)
-    scene = Scene(layout)
+    whole = frame(scene_of(layout), view)
+    scene = scene_of(layout)
     hasty = frame(scene, view, NO_PATIENCE)
     assert not scene.is_whole
     assert hasty != whole  # control: a stand-in is seen
@@ -68,16 +73,17 @@ def test_hasty_frames_end_in_the_picture_of_a_patient_one(qapp: QApplication, sc
 @pytest.mark.parametrize("scale", ZOOM_STEPS)
 def test_mended_tiles_equal_tiles_painted_anew(qapp: QApplication, scale: int) -> None:
     layout = Layout(crossings())
-    scene = Scene(layout)
+    scene = scene_of(layout)
     view = Viewport(scale, 3, 5)
     before = frame(scene, view)
     for change in (
         erase(layout.plan, [Cell(0, LEVEL, 2), Cell(0, LEVEL - 1, 2)]),
         place_all(layout.plan, [Piece(Part.RAIL, Cell(1, LEVEL, 1)), Piece(Part.GLASS, Cell(2, LEVEL, 2))]),
     ):
+        scene.index.follow(change)
         scene.follow(change, layout.follow(change))
         after = frame(scene, view)
-        assert after == frame(Scene(layout), view)
+        assert after == frame(scene_of(layout), view)
         assert after != before  # control
         before = after
 

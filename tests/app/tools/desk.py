@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from app.tools.events import Buttons, Key, Modifiers, PointerEvent
 from app.tools.hand import Hand
@@ -11,6 +11,7 @@ from app.tools.module_hand import ModuleHand
 from app.tools.paste import PasteTool
 from app.tools.table import TOOLS
 from app.tools.tool import Tool
+from model.edits import EditRefused
 from model.grid import Cell, Heading
 from model.pieces import Piece
 from model.plan import EMPTY_PLAN, Change, Plan
@@ -103,6 +104,15 @@ class Desk:
             self.layout.follow(change)
             self.done.append(change)
         return True
+
+    def make(self, function: Callable[[Plan], Change], pieces: int, words: str) -> Change | None:
+        try:
+            change = function(self.plan)
+        except EditRefused as refused:
+            self.say(str(refused))
+            return None
+        self.commit(change)
+        return change
 
     def say(self, text: str) -> None:
         self.said.append(text)

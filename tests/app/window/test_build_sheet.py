@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Generator
 from pathlib import Path
 
 import pypdf
@@ -13,9 +14,11 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog, QInputDialog, QMessageBox
 from pytestqt.qtbot import QtBot
 
+from app.background import Begun
 from app.dialogs.build_sheet import BuildSheetDialog
 from app.dialogs.sheet_options import ANOTHER
 from app.export import working_out
+from app.export.devices import DrawPage
 from app.export.papers import PAPERS
 from app.export.printing import print_pages, set_up
 from app.export.sheet import Worked, sheet_pages
@@ -23,15 +26,14 @@ from app.settings import Settings
 from app.sheet_presets import LAST, MOST, Preset, SheetChoice, SheetPresets
 from app.window import MainWindow
 from model.files.plan_file import read_plan
+from model.progress import result_of
 from tests.app.windows import example, settle
 
 
 @pytest.fixture(scope="module")
 def worked() -> Worked:
     """The smallest example."""
-    *_, found = working_out(read_plan(example("beacon-wye")))
-    assert found is not None
-    return found
+    return result_of(working_out(read_plan(example("beacon-wye"))))
 
 
 @pytest.fixture
@@ -41,11 +43,20 @@ def presets(settings: Settings) -> SheetPresets:
 
 @pytest.fixture
 def dialog(qtbot: QtBot, presets: SheetPresets, worked: Worked) -> BuildSheetDialog:
+    def known() -> Generator[None, None, Worked]:
+        yield
+        return worked
+
     made = BuildSheetDialog(None, SheetChoice(), presets)
     qtbot.addWidget(made)
     made.show()
-    made.show_worked(worked)
+    made.take(Begun(made, known))
+    qtbot.waitUntil(lambda: made.preview.said.text() != "")
     return made
+
+
+def pages_of(worked: Worked, steps: bool) -> list[DrawPage]:
+    return result_of(sheet_pages(worked, "A4", colour=False, steps=steps))
 
 
 def picture(dialog: BuildSheetDialog) -> QImage:
@@ -100,8 +111,10 @@ def test_a_preset_fills_the_fields_and_changing_one_leaves_it(
     assert options.presets.count() == 1
 
 
-def test_the_preview_shows_the_pages_that_are_written(dialog: BuildSheetDialog, worked: Worked) -> None:
-    count = len(sheet_pages(worked, "A4", colour=False, steps=True))
+def test_the_preview_shows_the_pages_that_are_written(
+    dialog: BuildSheetDialog, worked: Worked, qtbot: QtBot
+) -> None:
+    count = len(pages_of(worked, steps=True))
     preview = dialog.preview
     assert preview.said.text() == f"Page 1 of {count}"
     first = picture(dialog)
@@ -114,8 +127,8 @@ def test_the_preview_shows_the_pages_that_are_written(dialog: BuildSheetDialog, 
     preview.larger.click()
     assert picture(dialog).width() == pytest.approx(1.5 * first.width(), abs=2)
     dialog.options.steps.click()
-    fewer = len(sheet_pages(worked, "A4", colour=False, steps=False))
-    assert preview.said.text() == f"Page 1 of {fewer}"
+    fewer = len(pages_of(worked, steps=False))
+    qtbot.waitUntil(lambda: preview.said.text() == f"Page 1 of {fewer}")
     assert fewer < count
     for _ in range(count):
         preview.after.click()
@@ -139,7 +152,7 @@ def test_the_window_works_the_pages_out_while_it_asks(window: MainWindow, qtbot:
         dialog = QApplication.activeModalWidget()
         assert isinstance(dialog, BuildSheetDialog)
         seen.append(dialog.preview.said.text())
-        qtbot.waitUntil(lambda: dialog.worked is not None, timeout=20_000)
+        qtbot.waitUntil(lambda: dialog.preview.said.text() != "", timeout=20_000)
         seen.append(dialog.preview.said.text())
         dialog.reject()
 
@@ -173,7 +186,7 @@ def test_what_a_printer_gets_is_true_to_scale(worked: Worked, tmp_path: Path) ->
     printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
     printer.setOutputFileName(str(tmp_path / "printed.pdf"))
     set_up(printer, PAPERS["A4"], "Beacon Wye")
-    pages = sheet_pages(worked, "A4", colour=False, steps=False)
+    pages = pages_of(worked, steps=False)
     print_pages(printer, pages, PAPERS["A4"])
     printed = pypdf.PdfReader(tmp_path / "printed.pdf").pages
     assert len(printed) == len(pages)

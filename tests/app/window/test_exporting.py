@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import resource
 import signal
+import threading
 from collections import Counter
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -22,6 +23,7 @@ from app.dialogs.build_sheet import BuildSheetDialog
 from app.dialogs.working import WorkingDialog
 from app.window import MainWindow
 from model.files.plan_file import read_plan
+from model.sheet import build_sheet
 from tests.app.windows import example, settle
 
 A3_POINTS = (1190.55, 841.89)
@@ -161,11 +163,11 @@ def test_a_picture_a_page_is_written(
 
 
 @pytest.mark.parametrize("format_", ["PDF", "SVG", "PNG"])
-@pytest.mark.parametrize("when", ["Working out", "Drawing page 2 of "])
+@pytest.mark.parametrize("when", ["Working out", "Laying out the steps", "Drawing page 2 of "])
 def test_cancelling_leaves_the_old_sheet_and_a_window_that_goes_on(
     wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, format_: str, when: str
 ) -> None:
-    """Esc while the sheet is worked out, or between two pages."""
+    """Esc while the sheet is worked out, while it is laid out, or between two pages."""
     old = tmp_path / "sheets" / f"wye.{format_.lower()}"
     old.parent.mkdir()
     old.write_bytes(b"old")
@@ -177,12 +179,17 @@ def test_cancelling_leaves_the_old_sheet_and_a_window_that_goes_on(
         dialog = label.window()
         if isinstance(dialog, WorkingDialog):
             said.append(words)
+            if not words.startswith(when):
+                may_end.set()
             if words.startswith(when):
                 QTimer.singleShot(0, dialog, lambda: QTest.keyClick(dialog, Qt.Key.Key_Escape))
 
     monkeypatch.setattr(QLabel, "setText", press_escape)
     # However quick the machine is, the pages are not there yet when it is said where they go.
-    monkeypatch.setattr(BuildSheetDialog, "show_worked", lambda *_: None)
+    may_end = threading.Event()
+    monkeypatch.setattr(
+        "app.export.sheet.build_sheet", lambda *found: may_end.wait(20) and build_sheet(*found)
+    )
     answer_with("A4", format_)
     save_as(monkeypatch, old)
     wye.bound["build_sheet"].trigger()
@@ -191,6 +198,7 @@ def test_cancelling_leaves_the_old_sheet_and_a_window_that_goes_on(
     assert wye.panels.status.here.text() == "Cancelled: no build sheet was written."
     assert QApplication.activeModalWidget() is None
     answer_with("A4", format_)
+    may_end.set()
     when = "never"
     wye.bound["build_sheet"].trigger()
     assert "Wrote" in wye.panels.status.here.text()
