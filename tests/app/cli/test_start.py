@@ -1,9 +1,7 @@
-"""What starting the command line costs: no Qt, nothing slow to import, first output soon."""
+"""What is loaded at the start: no Qt by a subcommand, and nothing slow that is not needed."""
 
 from __future__ import annotations
 
-import os
-import resource
 import subprocess
 import sys
 
@@ -12,6 +10,7 @@ import pytest
 from tests.app.cli.running import OBSERVED, ROOT, SALTERN
 
 SLOW_TO_IMPORT = ("PySide6", "shiboken6", "networkx", "shapely", "numpy", "hypothesis")
+NOT_FOR_A_WINDOW = ("networkx", "numpy", "scipy", "pysat", "hypothesis")
 COMMANDS = {
     "check": ["check", str(SALTERN), "--json"],
     "trace": ["trace", str(SALTERN), "--from", "Quay"],
@@ -40,19 +39,15 @@ def test_no_qt_and_nothing_slow_is_imported(command: str) -> None:
     assert done.stderr.splitlines()[-1] == "[]"
 
 
-@pytest.mark.parametrize("command", ["check", "trace", "materials", "help"])
-def test_first_output_within_twelve_times_an_empty_program(command: str, tmp_path) -> None:
-    """Measured: 6 to 11. Processor time, and the best of seven, so that a busy machine does not decide."""
-    compiled = {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}
-    environment = {**compiled, "PYTHONPATH": str(ROOT), "PYTHONPYCACHEPREFIX": str(tmp_path)}
-    empty = min(_seconds(["-c", "pass"], environment) for _ in range(7))
-    whole = min(_seconds(["-m", "app", *COMMANDS[command]], environment) for _ in range(7))
-    assert whole <= 12 * empty
-
-
-def _seconds(arguments: list[str], environment: dict[str, str]) -> float:
-    """Processor time from the start of Python to its end, which is a little after the first output."""
-    before = resource.getrusage(resource.RUSAGE_CHILDREN)
-    subprocess.run([sys.executable, *arguments], check=True, capture_output=True, env=environment, cwd=ROOT)
-    after = resource.getrusage(resource.RUSAGE_CHILDREN)
-    return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+def test_a_window_with_a_plan_waits_for_nothing_that_it_does_not_need() -> None:
+    """The libraries that work out networks, orders and wiring come when they are first asked."""
+    script = (
+        "import sys; from PySide6.QtWidgets import QApplication; application = QApplication([])\n"
+        "from pathlib import Path; from app.window import MainWindow; window = MainWindow()\n"
+        "window.files.open_example(Path(sys.argv[1])); window.show(); window.grab(); window.close()\n"
+        f"print([name for name in {NOT_FOR_A_WINDOW} if name in sys.modules])"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script, str(SALTERN)], capture_output=True, text=True, cwd=ROOT, check=True
+    )
+    assert done.stdout == "[]\n"

@@ -82,10 +82,10 @@ def test_a_file_over_the_limit_is_not_even_read_to_its_end(tmp_path) -> None:
     huge = tmp_path / "huge.plan.json"
     with open(huge, "wb") as stream:
         stream.truncate(FILE_LIMIT * 20)  # a hole: takes no room on the disk
-    start = time.perf_counter()
+    start = time.process_time()
     with pytest.raises(PlanFileError, match="at most 268,435,456 bytes"):
         read_plan(huge)
-    assert time.perf_counter() - start < SECONDS
+    assert time.process_time() - start < SECONDS
 
 
 @pytest.mark.parametrize("kind", ["pieces", "depth", "unknown"])
@@ -112,8 +112,8 @@ def test_memory_stays_small(kind: str, tmp_path) -> None:
 
 
 def _refused_at_once(data: bytes) -> PlanFileError:
-    start = time.perf_counter()
+    start = time.process_time()
     with pytest.raises(PlanFileError) as error:
         parse_plan(data, "bomb.plan.json")
-    assert time.perf_counter() - start < SECONDS
+    assert time.process_time() - start < SECONDS
     return error.value
