@@ -78,7 +78,7 @@ class Canvas(QWidget):
         self._band: tuple[Cell, Cell] | None = None
         self._ways: list[ShownWay] = []
         self._chosen_finding: Finding | None = None
-        self.scene = Scene(document.layout)
+        self.scene = Scene(document.layout, document.index)
         self.navigator = Navigator(self)
         self.previews = Previews(document, self)
         self.motion = CartMotion(self)
