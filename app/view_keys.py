@@ -44,6 +44,7 @@ IN_DEPTH: Final = (
     ("+ and \u2212", "pull the levels apart, or bring them closer"),
     ("Up and down", "draw on the level above or below"),
     ("O", "shows all levels, or only some"),
+    ("W", "shows the ways of carts as on the plan, or leaves them out"),
     ("0", "shows all of it, the levels pulled apart"),
     ("Ctrl, + and \u2212", "zoom; so does the wheel"),
     ("Ctrl and arrows", "move the picture; so does a drag"),

@@ -49,6 +49,11 @@ class ShownWay:
         """Whose way it is."""
         return WayKind.CALLED if self.run.called else WayKind.IDLE
 
+    @property
+    def is_barred(self) -> bool:
+        """Whether it ends off an arm."""
+        return self.run.way.outcome is not Outcome.ARM
+
 
 def shown_ways(runs: tuple[Run, ...], plain: Callable[[Cell], bool]) -> list[ShownWay]:
     """The runs with their steps; where an empty and a called cart share cells, side by side."""
@@ -67,7 +72,7 @@ def ground_for(painter: QPainter, view: Viewport, theme: Theme, level: int) -> G
 def paint_bands(ground: Ground, ways: list[ShownWay]) -> None:
     """The bands, under the symbols."""
     for way in ways:
-        draw_way(ground, way.steps, way.kind, barred=way.run.way.outcome is not Outcome.ARM)
+        draw_way(ground, way.steps, way.kind, barred=way.is_barred)
 
 
 def paint_chevrons(ground: Ground, ways: list[ShownWay]) -> None:

@@ -28,6 +28,7 @@ KEYS: Final[dict[Pressed, Callable[[DepthView], None]]] = {
     (_KEY.Key_0, False): lambda view: view.fit(),
     (_KEY.Key_0, True): lambda view: view.fit(),
     (_KEY.Key_O, False): lambda view: view.show_next_levels(),
+    (_KEY.Key_W, False): lambda view: view.show_or_leave_out_ways(),
     (_KEY.Key_Plus, True): lambda view: view.zoom(1),
     (_KEY.Key_Equal, True): lambda view: view.zoom(1),
     (_KEY.Key_Minus, True): lambda view: view.zoom(-1),

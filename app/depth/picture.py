@@ -16,6 +16,7 @@ from PySide6.QtGui import QColor, QImage, QPainter, QPainterPath, QPen, QPolygon
 from app.canvas.geometry import Area
 from app.canvas.symbols import Size
 from app.canvas.symbols.lettering import capital, draw_centred, draw_text, width
+from app.canvas.symbols.ways import WayMark
 from app.depth.lines import STANDING_SIDE, LevelLines, Slope, Upright
 from app.depth.projection import Isometric
 from app.depth.stack import Stack, corners
@@ -89,6 +90,10 @@ class Level(NamedTuple):
     """Squares of the chosen cells, in cells."""
     dots: Sequence[tuple[QImage, Area]] = ()
     """In place of lines, from far out: a pixel a cell, with the cells that it shows."""
+    bands: Sequence[WayMark] = ()
+    """Of the ways of carts, what lies under the symbols; in the painter's units from x = z = 0."""
+    chevrons: Sequence[WayMark] = ()
+    """And what lies over them."""
 
 
 def paint_depth(painter: QPainter, frame: Frame, levels: Iterable[Level]) -> None:
@@ -146,10 +151,15 @@ def _paint_pieces(painter: QPainter, frame: Frame, level: Level) -> None:
     for lines, plane in planes:
         painter.drawPath(plane.map(lines.cover))
     _paint_chosen(painter, frame, level)
+    whole = frame.plane(level.number, 0, 0)
+    for mark in level.bands:
+        mark.draw(painter, whole)
     for lines, plane in planes:
         for style, path in lines.in_order():
             style.use(painter)
             painter.drawPath(plane.map(path))
+    for mark in level.chevrons:
+        mark.draw(painter, whole)
     for lines, plane in planes:
         for letters in lines.letters:
             at, em = plane.map(letters.at), letters.em

@@ -5,16 +5,20 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
+from itertools import chain
 from typing import Final
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QPainterPath
+from PySide6.QtGui import QPainter, QPainterPath
 
 from app.canvas.geometry import Area
 from app.canvas.index import BUCKET
 from app.canvas.patience import Patience
 from app.canvas.symbols.size import Detail
+from app.canvas.symbols.ways import Ground, WayMark, band_marks, chevron_marks
 from app.canvas.view import PlanView
+from app.canvas.ways import ShownWay, shown_ways
 from app.depth.chunks import Chunk, Chunks, chunks_in
 from app.depth.lines import LevelLines
 from app.depth.names import names_of
@@ -39,6 +43,14 @@ class Rendering:
     """By level."""
     patience: Patience
     is_complete: bool = True
+    shows_ways: bool = True
+
+    @cached_property
+    def ways(self) -> list[ShownWay]:
+        """The ways of carts that the plan view shows, as far as they are shown here."""
+        if not self.shows_ways:
+            return []
+        return shown_ways(self.plan_view.previews.shown.runs, self.plan_view.scene.is_plain)
 
     def levels(self) -> Iterator[Level]:
         """The levels, the lowest first."""
@@ -58,7 +70,16 @@ class Rendering:
             [] if frame.size.detail <= Detail.LINES else list(names_of(arms, number)),
             None if far or seen is None else self._chosen(number, seen),
             list(self.chunks.dots(seen, number)) if far and seen is not None else [],
+            *(([], []) if far else self._ways(number)),
         )
+
+    def _ways(self, level: int) -> tuple[list[WayMark], list[WayMark]]:
+        """Of the ways on a level, what lies under the symbols and what over them."""
+        frame = self.frame
+        ground = Ground(QPainter(), 0, 0, frame.size, frame.theme, level)
+        bands = (band_marks(ground, way.steps, way.kind, barred=way.is_barred) for way in self.ways)
+        chevrons = (chevron_marks(ground, way.steps, way.kind) for way in self.ways)
+        return [*chain.from_iterable(bands)], [*chain.from_iterable(chevrons)]
 
     def _seen(self, level: int) -> Area | None:
         """The cells of a level of which something may be in sight, slopes up from them too."""

@@ -75,6 +75,8 @@ class DepthView(QWidget):
         self.plan_view = plan_view
         self.sight = Sight()
         self.which = Which.ALL
+        self.shows_ways: bool = True
+        """Whether the ways of carts that the plan view shows are shown here, too."""
         self._chunks = Chunks(plan_view.scene)
         self._pieces: Counter[int] = Counter()
         self._picture: QPixmap | None = None
@@ -93,6 +95,7 @@ class DepthView(QWidget):
         view.dry_run.repaint.connect(lambda cells, _carts: self._forget(cells))
         view.level_changed.connect(lambda _level: self.refresh())
         view.selection_changed.connect(self.refresh)
+        document.levels.changed.connect(self.refresh)
         view.cursor_moved.connect(lambda _cell: self.update())
 
     @property
@@ -147,6 +150,17 @@ class DepthView(QWidget):
         """Steps on to the next choice of levels."""
         self.show_levels(self.which.next)
 
+    def show_ways(self, shown: bool) -> None:
+        """Shows the ways of carts as the plan view does, or leaves them out."""
+        self.shows_ways = shown
+        self._spoil()
+        self.changed.emit()
+        announce(self, tr("Ways of carts shown") if shown else tr("Ways of carts left out"))
+
+    def show_or_leave_out_ways(self) -> None:
+        """The one after the other."""
+        self.show_ways(not self.shows_ways)
+
     def ask_level(self, up: int) -> None:
         """Asks to draw on a level so many higher."""
         self.level_asked.emit(up)
@@ -179,7 +193,8 @@ class DepthView(QWidget):
         view = self.plan_view
         index = view.scene.index
         chosen = (cell.y for cell in view.selection)
-        levels = levels_shown(self.which, index.levels(), view.level, chosen)
+        hidden = view.document.levels.hidden
+        levels = levels_shown(self.which, index.levels(), view.level, chosen, hidden)
         is_other = levels != self.sight.stack.levels
         self.sight.take(levels, index.extent() or Area(0, 0, 0, 0), view.level)
         if is_other and self.sight.is_fitted:
@@ -239,7 +254,9 @@ class DepthView(QWidget):
         picture.fill(frame.theme.paper)
         self._chunks.use(frame.size, frame.theme)
         room, patience = QRectF(self.rect()), Patience(PATIENCE)
-        rendering = Rendering(self.plan_view, self._chunks, frame, room, self._pieces, patience)
+        rendering = Rendering(
+            self.plan_view, self._chunks, frame, room, self._pieces, patience, shows_ways=self.shows_ways
+        )
         painter = QPainter(picture)
         paint_depth(painter, frame, rendering.levels())
         if not frame.stack.levels:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from enum import IntEnum
 
 from app.translation import QT_TR_NOOP
@@ -30,8 +30,14 @@ WORDS = {
 }
 
 
-def levels_shown(which: Which, filled: Iterable[int], own: int, chosen: Iterable[int]) -> tuple[int, ...]:
-    """The levels to show of those on which something stands, the lowest first."""
+def levels_shown(
+    which: Which, filled: Iterable[int], own: int, chosen: Iterable[int], hidden: Container[int] = ()
+) -> tuple[int, ...]:
+    """The levels to show of those on which something stands, the lowest first.
+
+    ``hidden``: those that are left out on the plan, too, where they are not drawn on.
+    """
+    filled = [level for level in filled if level == own or level not in hidden]
     if which is Which.CHOSEN:
         wanted = frozenset(chosen)
         return tuple(level for level in sorted(filled) if level in wanted)

@@ -39,6 +39,8 @@ class DepthWindow(QDialog):
         self.levels = named(ChoiceBox(), tr("Levels shown"))
         self.levels.setToolTip(tr("Which levels are shown (O)"))
         self.levels.addItems([tr(WORDS[which]) for which in Which])
+        self.ways = _button(tr("Ways"), tr("Show the ways of carts as on the plan (W)"))
+        self.ways.setCheckable(True)
         self.looks = label("", "second")
         self.foot = label("", "second")
         self._lay_out()
@@ -60,6 +62,7 @@ class DepthWindow(QDialog):
         for button in (self.clockwise, self.back, self.closer, self.apart, self.all):
             row.addWidget(button)
         row.addWidget(self.levels)
+        row.addWidget(self.ways)
         row.addStretch(1)
         row.addWidget(self.looks)
         bottom, foot = QWidget(), QHBoxLayout()
@@ -83,6 +86,7 @@ class DepthWindow(QDialog):
         self.apart.clicked.connect(lambda: view.pull(1))
         self.all.clicked.connect(view.fit)
         self.levels.activated.connect(lambda index: view.show_levels(Which(index)))
+        self.ways.clicked.connect(view.show_ways)
         view.changed.connect(self._show_state)
         view.hovered.connect(self._show_here)
         view.plan_view.document.details_changed.connect(self.name)
@@ -90,6 +94,7 @@ class DepthWindow(QDialog):
     def _show_state(self) -> None:
         sight = self.view.sight
         self.levels.setCurrentIndex(self.view.which)
+        self.ways.setChecked(self.view.shows_ways)
         self.closer.setEnabled(sight.gap > 1)
         self.looks.setText(f"{seen_words(sight.view)} {gap_words(sight.gap)}")
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Final
 
 from app.canvas.symbols import Ground, WayKind, WayStep, paper, side_by_side, way_steps
-from app.canvas.symbols.ways import draw_wash
+from app.canvas.symbols.ways import wash_mark
 from app.export.pencil import Pencil
 from app.export.plan_picture import Window
 from app.theme import Theme, theme
@@ -44,4 +44,4 @@ def draw_washes(pencil: Pencil, window: Window, level: int, washes: Washes) -> N
     ground = Ground(pencil.painter, origin.x(), origin.y(), paper(window.cell), pencil.theme, level)
     for kind, steps in washes:
         here = [step for step in steps if step.cell.y == level and window.holds(step.cell)]
-        draw_wash(ground, here, kind)
+        wash_mark(ground, here, kind).draw(ground.painter)

@@ -1308,6 +1308,10 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>shows the ways of carts as on the plan, or leaves them out</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>shows all of it, the levels pulled apart</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3800,6 +3804,14 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Ways of carts shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Ways of carts left out</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>All levels</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3861,6 +3873,10 @@
     </message>
     <message>
         <source>Which levels are shown (O)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Show the ways of carts as on the plan (W)</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QPolygonF
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QPolygonF, QTransform
 
 from app.canvas.symbols.size import Detail, Size
 from app.theme import Theme
@@ -82,31 +82,56 @@ def side_by_side(idle: list[WayStep], called: list[WayStep]) -> tuple[list[WaySt
     return lanes, [step._replace(lane=Lane.RIGHT) if step.cell in shared else step for step in called]
 
 
+class WayMark(NamedTuple):
+    """A path that belongs to a way, with how it is drawn."""
+
+    path: QPainterPath
+    pen: QPen | None = None
+    fill: QColor | None = None
+
+    def draw(self, painter: QPainter, plane: QTransform | None = None) -> None:
+        """Draws it, tilted onto a plane where one is given; the pen is never tilted."""
+        painter.setPen(Qt.PenStyle.NoPen if self.pen is None else self.pen)
+        painter.setBrush(Qt.BrushStyle.NoBrush if self.fill is None else self.fill)
+        painter.drawPath(self.path if plane is None else plane.map(self.path))
+
+
 def draw_way(ground: Ground, steps: Sequence[WayStep], kind: WayKind, *, barred: bool = False) -> None:
     """The band: wash and two edges. ``barred``: a bar across its end, as the way ends off an arm."""
-    painter, size = ground.painter, ground.size
-    hue = _hue(ground, kind)
-    here = [step for step in steps if step.cell.y == ground.level]
-    painter.save()
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-    draw_wash(ground, here, kind)
-    if size.detail > Detail.LINES:
-        _draw_edges(ground, steps, kind, hue)
-    if barred and steps and steps[-1].cell.y == ground.level:
-        _draw_bar(ground, steps[-1])
-    painter.restore()
+    _draw(ground.painter, band_marks(ground, steps, kind, barred=barred))
 
 
 def draw_chevrons(ground: Ground, steps: Sequence[WayStep], kind: WayKind) -> None:
     """One chevron for an empty cart, two for a called one; on straight plain cells, from 20 px."""
+    _draw(ground.painter, chevron_marks(ground, steps, kind))
+
+
+def _draw(painter: QPainter, marks: Iterable[WayMark]) -> None:
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    for mark in marks:
+        mark.draw(painter)
+    painter.restore()
+
+
+def band_marks(
+    ground: Ground, steps: Sequence[WayStep], kind: WayKind, *, barred: bool = False
+) -> Iterator[WayMark]:
+    """What ``draw_way`` draws, the lowest first."""
+    yield wash_mark(ground, [step for step in steps if step.cell.y == ground.level], kind)
+    if ground.size.detail > Detail.LINES:
+        yield from _edges(ground, steps, kind)
+    if barred and steps and steps[-1].cell.y == ground.level:
+        yield _bar(ground, steps[-1])
+
+
+def chevron_marks(ground: Ground, steps: Sequence[WayStep], kind: WayKind) -> Iterator[WayMark]:
+    """What ``draw_chevrons`` draws, the lowest first."""
     if ground.size.detail < Detail.FIGURES:
         return
-    ground.painter.save()
-    ground.painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     for step in _chevron_steps(steps):
         if step.cell.y == ground.level:
-            _draw_chevron(ground, step, (0.0,) if kind is WayKind.IDLE else (-0.11, 0.11))
-    ground.painter.restore()
+            yield from _chevron(ground, step, (0.0,) if kind is WayKind.IDLE else (-0.11, 0.11))
 
 
 def _hue(ground: Ground, kind: WayKind) -> QColor:
@@ -122,7 +147,7 @@ def _other_lane(idle: WayStep, called: WayStep) -> Lane:
     return Lane.RIGHT if idle.enter is called.enter.opposite else Lane.LEFT
 
 
-def draw_wash(ground: Ground, steps: Iterable[WayStep], kind: WayKind) -> None:
+def wash_mark(ground: Ground, steps: Iterable[WayStep], kind: WayKind) -> WayMark:
     """The inside of the band alone."""
     band = QPainterPath()
     band.setFillRule(Qt.FillRule.WindingFill)
@@ -137,17 +162,17 @@ def draw_wash(ground: Ground, steps: Iterable[WayStep], kind: WayKind) -> None:
         band.addPath(cell)
     wash = QColor(_hue(ground, kind))
     wash.setAlphaF(ground.theme.wash)
-    ground.painter.fillPath(band, wash)
+    return WayMark(band, fill=wash)
 
 
-def _draw_edges(ground: Ground, steps: Sequence[WayStep], kind: WayKind, hue: QColor) -> None:
+def _edges(ground: Ground, steps: Sequence[WayStep], kind: WayKind) -> Iterator[WayMark]:
     """Both edges of the band, each as one stroke so that dashes run on from cell to cell."""
     width = 0.75 * ground.size.narrow if not ground.size.snaps else max(0.75 * ground.size.narrow, 1.0)
-    pen = QPen(hue, width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap, Qt.PenJoinStyle.MiterJoin)
+    pen = QPen(
+        _hue(ground, kind), width, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap, Qt.PenJoinStyle.MiterJoin
+    )
     if kind is WayKind.CALLED:
         pen.setDashPattern([max(part * ground.size.c, 3 * ground.size.unit) / width for part in CALLED_DASH])
-    ground.painter.setPen(pen)
-    ground.painter.setBrush(Qt.BrushStyle.NoBrush)
     for side in (0, 1):
         edge = QPainterPath()
         before: WayStep | None = None
@@ -156,7 +181,7 @@ def _draw_edges(ground: Ground, steps: Sequence[WayStep], kind: WayKind, hue: QC
                 joined = before is not None and before.cell.y == ground.level and before.lane is step.lane
                 _add_edge(edge, ground, step, step.lane.value[side], joined)
             before = step
-        ground.painter.drawPath(edge)
+        yield WayMark(edge, pen)
 
 
 def _add_edge(path: QPainterPath, ground: Ground, step: WayStep, right: float, joined: bool = False) -> None:
@@ -185,14 +210,15 @@ def _angle(heading: Heading) -> int:
     return 90 - 90 * heading
 
 
-def _draw_bar(ground: Ground, step: WayStep) -> None:
+def _bar(ground: Ground, step: WayStep) -> WayMark:
     heading, side = VECTORS[step.leave], VECTORS[step.leave.clockwise]
     ends = [
         ground.point(step.cell, 0.5 * heading[0] + reach * side[0], 0.5 * heading[1] + reach * side[1])
         for reach in (-0.3, 0.3)
     ]
-    ground.painter.setPen(QPen(ground.theme.ink, ground.size.wide, c=Qt.PenCapStyle.FlatCap))
-    ground.painter.drawLine(*ends)
+    path = QPainterPath(ends[0])
+    path.lineTo(ends[1])
+    return WayMark(path, QPen(ground.theme.ink, ground.size.wide, c=Qt.PenCapStyle.FlatCap))
 
 
 def _chevron_steps(steps: Sequence[WayStep]) -> Iterator[WayStep]:
@@ -204,15 +230,14 @@ def _chevron_steps(steps: Sequence[WayStep]) -> Iterator[WayStep]:
             yield step
 
 
-def _draw_chevron(ground: Ground, step: WayStep, places: Sequence[float]) -> None:
+def _chevron(ground: Ground, step: WayStep, places: Sequence[float]) -> Iterator[WayMark]:
     heading, side = VECTORS[step.enter], VECTORS[step.enter.clockwise]
     left, right = step.lane.value
     aside, scale = (left + right) / 2, 1.0 if step.lane is Lane.WHOLE else 0.6
-    painter, w = ground.painter, ground.size.wide
-    shapes = []
+    w, path = ground.size.wide, QPainterPath()
     for place in places:
         points = ((place - 0.065, -0.15), (place + 0.065, 0.0), (place - 0.065, 0.15))
-        shapes.append(
+        path.addPolygon(
             QPolygonF(
                 [
                     ground.point(
@@ -225,6 +250,5 @@ def _draw_chevron(ground: Ground, step: WayStep, places: Sequence[float]) -> Non
             )
         )
     for colour, width in ((ground.theme.paper, 1.9 * w), (ground.theme.ink, 0.8 * w)):
-        painter.setPen(QPen(colour, width * scale, j=Qt.PenJoinStyle.MiterJoin, c=Qt.PenCapStyle.FlatCap))
-        for shape in shapes:
-            painter.drawPolyline(shape)
+        pen = QPen(colour, width * scale, j=Qt.PenJoinStyle.MiterJoin, c=Qt.PenCapStyle.FlatCap)
+        yield WayMark(path, pen)

@@ -111,5 +111,13 @@ def test_which_levels(which: Which, levels: tuple[int, ...]) -> None:
     assert levels_shown(which, {64, 58, 61, 63}, 64, [63, 63, 58, 7]) == levels
 
 
+@pytest.mark.parametrize(
+    ("which", "levels"),
+    [(Which.ALL, (61, 64)), (Which.NEAR, (64,)), (Which.OWN, (64,)), (Which.CHOSEN, (61,))],
+)
+def test_hidden_levels_stay_hidden_but_for_the_one_drawn_on(which: Which, levels: tuple[int, ...]) -> None:
+    assert levels_shown(which, {64, 58, 61, 63}, 64, [61, 58], hidden={58, 63, 64}) == levels
+
+
 def test_the_choices_go_round() -> None:
     assert [which.next for which in Which] == [Which.NEAR, Which.OWN, Which.CHOSEN, Which.ALL]

@@ -95,6 +95,36 @@ def test_it_stands_beside_the_plan_and_leads_to_its_cells(window: MainWindow, qt
     assert shown.isVisible()
 
 
+def test_levels_hidden_on_the_plan_stay_hidden(document: Document, shown: DepthWindow) -> None:
+    before = picture(shown.view)
+    document.levels.toggle_hidden(63)
+    assert shown.view.sight.stack.levels == (64, 65)
+    assert "Level 63" not in shown.view.accessibleDescription()
+    assert picture(shown.view) != before
+    document.levels.toggle_hidden(63)
+    assert shown.view.sight.stack.levels == (63, 64, 65)
+
+
+def test_the_ways_of_carts_are_shown_as_on_the_plan_where_that_is_chosen(
+    plan_view: PlanView, shown: DepthWindow
+) -> None:
+    plan_view.run_cart("Quay", False)
+    settle(plan_view.document)
+    with_way = picture(shown.view)
+    assert shown.ways.isChecked()
+    QTest.mouseClick(shown.ways, LEFT)
+    without = picture(shown.view)
+    assert without != with_way
+    QTest.keyClick(shown.view, Qt.Key.Key_W)
+    assert shown.ways.isChecked()
+    assert picture(shown.view) == with_way
+    plan_view.clear_preview()
+    QTest.keyClick(shown.view, Qt.Key.Key_W)
+    nothing_shown = picture(shown.view)
+    QTest.keyClick(shown.view, Qt.Key.Key_W)
+    assert picture(shown.view) == nothing_shown, "no way is shown on the plan either"
+
+
 def test_it_says_in_words_what_it_shows(plan_view: PlanView, shown: DepthWindow) -> None:
     said = shown.view.accessibleDescription()
     assert said.startswith("Seen from the south-east. Levels ")
