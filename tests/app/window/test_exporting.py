@@ -3,12 +3,8 @@
 from __future__ import annotations
 
 import csv
-import resource
-import signal
 import threading
 from collections import Counter
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 
 import pypdf
@@ -25,6 +21,7 @@ from app.window import MainWindow
 from model.files.plan_file import read_plan
 from model.sheet import build_sheet
 from tests.app.windows import example, settle
+from tests.harness.disk import room_for
 
 A3_POINTS = (1190.55, 841.89)
 """420 × 297 mm (ISO 216) at 72 points an inch."""
@@ -129,19 +126,6 @@ def test_a_folder_that_is_not_there_is_told_of(
 
 A4_PIXELS = (round(210 / 25.4 * 200), round(297 / 25.4 * 200))
 """210 × 297 mm (ISO 216) at 200 dots an inch."""
-
-
-@contextmanager
-def room_for(size: int) -> Iterator[None]:
-    """Files can grow to so many bytes and no further, as on a full disk."""
-    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
-    before = signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
-    resource.setrlimit(resource.RLIMIT_FSIZE, (size, hard))
-    try:
-        yield
-    finally:
-        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
-        signal.signal(signal.SIGXFSZ, before)
 
 
 def test_a_picture_a_page_is_written(
