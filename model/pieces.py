@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, insort
 from collections.abc import Container, Iterable, Iterator
 from typing import Final, NamedTuple
 
@@ -74,18 +75,49 @@ class Placed(NamedTuple):
     piece: Piece
 
 
+FOLLOWED_UP_TO: Final = 1_000
+"""Changed pieces up to which the order is worked out from an earlier one; sorting all takes longer."""
+
+
+class _Since(NamedTuple):
+    """An earlier set in its order, and what was taken out of it and put into it since, step by step."""
+
+    ordered: tuple[Placed, ...]
+    steps: tuple[tuple[tuple[Placed, ...], tuple[Placed, ...]], ...]
+    size: int
+    """Pieces in all steps."""
+
+    def and_then(self, taken: tuple[Placed, ...], placed: tuple[Placed, ...]) -> _Since | None:
+        """With one step more; ``None`` where they come to be too many."""
+        size = self.size + len(taken) + len(placed)
+        if size > FOLLOWED_UP_TO:
+            return None
+        return _Since(self.ordered, (*self.steps, (taken, placed)), size)
+
+    def in_order(self) -> tuple[Placed, ...]:
+        """The set as it is by now."""
+        now = list(self.ordered)
+        for taken, placed in self.steps:
+            for entry in taken:
+                del now[bisect_left(now, entry.rank, key=_rank)]
+            for entry in placed:
+                insort(now, entry, key=_rank)
+        return tuple(now)
+
+
 class Pieces:
     """An immutable ordered set of pieces; two sets are equal when the same pieces come in the same order.
 
     A changed copy costs time and memory in the size of the change, not of the set.
     """
 
-    __slots__ = ("_by_cell", "_next_rank", "_ordered")
+    __slots__ = ("_by_cell", "_next_rank", "_ordered", "_since")
 
-    def __init__(self, by_cell: Map[Cell, Placed], next_rank: int) -> None:
+    def __init__(self, by_cell: Map[Cell, Placed], next_rank: int, since: _Since | None = None) -> None:
         self._by_cell = by_cell
         self._next_rank = next_rank
         self._ordered: tuple[Placed, ...] | None = None
+        self._since = since
 
     @classmethod
     def of(cls, pieces: Iterable[Piece]) -> Pieces:
@@ -118,21 +150,27 @@ class Pieces:
     def in_order(self) -> tuple[Placed, ...]:
         """All pieces with their ranks, earliest first."""
         if self._ordered is None:
-            self._ordered = tuple(sorted(self._by_cell.values(), key=_rank))
+            since = self._since
+            self._ordered = self._sorted() if since is None else since.in_order()
+            self._since = None
         return self._ordered
+
+    def _sorted(self) -> tuple[Placed, ...]:
+        return tuple(sorted(self._by_cell.values(), key=_rank))
 
     def replaced(self, taken: Iterable[Placed], placed: Iterable[Placed]) -> Pieces:
         """A copy without ``taken`` and with ``placed``; cells taken must be filled, cells placed free."""
+        placed = tuple(placed)
         next_rank = self._next_rank
         cells = self._by_cell.mutate()
-        for entry in taken:
-            del cells[entry.piece.at]
+        gone = tuple(cells.pop(entry.piece.at) for entry in taken)
         for entry in placed:
             if entry.piece.at in cells:
                 raise ValueError(f"two pieces in {entry.piece.at}")
             cells[entry.piece.at] = entry
             next_rank = max(next_rank, entry.rank + 1)
-        return Pieces(cells.finish(), next_rank)
+        known = self._since if self._ordered is None else _Since(self._ordered, (), 0)
+        return Pieces(cells.finish(), next_rank, None if known is None else known.and_then(gone, placed))
 
     def __contains__(self, cell: object) -> bool:
         return cell in self._by_cell

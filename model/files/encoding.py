@@ -15,6 +15,7 @@ from model.files.document import FORMAT, VERSION
 from model.files.members import document_bytes, object_of, one_a_line
 from model.grid import Cell, Facing
 from model.parts import FACED, TRAITS, Part
+from model.pauses import with_pauses
 from model.pieces import Held, Piece
 from model.plan import Arm, ArmEnd, Plan, Route, SheetData, Waiver
 
@@ -42,7 +43,8 @@ def plan_bytes(plan: Plan) -> bytes:
         "version": _ENCODER.encode(VERSION),
         "title": _ENCODER.encode(details.title),
         "running_side": _ENCODER.encode(details.running_side) if details.running_side else b"",
-        "pieces": one_a_line([piece_value(placed.piece) for placed in plan.pieces.in_order()]) or b"[]",
+        "pieces": one_a_line([piece_value(placed.piece) for placed in with_pauses(plan.pieces.in_order())])
+        or b"[]",
         "arms": one_a_line([_arm(each) for each in details.arms]),
         "routes": one_a_line([_route(each) for each in details.routes]),
         "waivers": one_a_line([_waiver(each) for each in details.waivers]),

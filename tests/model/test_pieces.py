@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import random
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -92,3 +94,19 @@ def test_a_change_of_details_alone_keeps_the_pieces() -> None:
     assert change.applied(plan).pieces is plan.pieces
     assert change.inverse().applied(change.applied(plan)) == plan
     assert change.inverse().label == change.label
+
+
+def test_the_order_after_many_edits_is_that_of_the_ranks() -> None:
+    """Now and then somebody asks for the order, mostly after several edits."""
+    chance = random.Random(1)
+    ranks = iter(chance.sample(range(40, 100_000), 2_000))
+    kept = {rank: Piece(Part.GLASS, Cell(rank, 64, 0)) for rank in range(40)}
+    pieces = Pieces.of(kept.values())
+    for step in range(600):
+        taken = [Placed(rank, kept.pop(rank)) for rank in chance.sample(sorted(kept), 3)]
+        again = Placed(taken[0].rank, Piece(Part.LAMP, taken[0].piece.at))
+        new = [Placed(next(ranks), Piece(Part.SLAB, Cell(step, 65, z))) for z in range(2)]
+        pieces = pieces.replaced(taken, [again, *new])
+        kept |= dict([again, *new])
+        if chance.random() < 0.1:
+            assert list(pieces.in_order()) == [Placed(*entry) for entry in sorted(kept.items())]
