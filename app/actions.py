@@ -43,7 +43,7 @@ ACTIONS: Final = (
         "read_again",
         "File",
         "Read again",
-        "Show the file as another program left it; what was changed here since it was saved goes.",
+        "Take over the file as another program left it, as one step that can be undone.",
     ),
     UserAction(
         "build_sheet",
@@ -367,7 +367,9 @@ ACTIONS: Final = (
         ("Shift+F1",),
     ),
     UserAction("first_sketch", "Help", "First sketch", "Draw a small junction yourself, a hint at a time."),
-    UserAction("find_action", "Help", "Find an action…", "Type a word and choose what to do.", ("Ctrl+K",)),
+    UserAction(
+        "find_action", "Help", "Look for an action…", "Type a word and choose what to do.", ("Ctrl+K",)
+    ),
     UserAction("shortcuts", "Help", "Keys", "All keys on one page.", ("Ctrl+F1",)),
     UserAction("cautions", "Help", "Before you build…", "What to know and to try before you place a block."),
     UserAction("about", "Help", "About Platelayer", "The version, and what it is for.", opens_group=True),

@@ -97,7 +97,7 @@ def draw_hint(
 
 
 def _key_words(name: str) -> str:
-    """The key of an action; where it has none, its name, by which the menus and Find an action know it."""
+    """The key of an action; where it has none, its name, by which the menus know it."""
     return key_of(name) or entry_of(name).text
 
 

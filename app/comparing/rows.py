@@ -160,7 +160,7 @@ class DifferencesDelegate(QStyledItemDelegate):
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         theme, rect, row = themes.current(), rect_of(option), index.data(FINDING_ROLE)
-        paint_ground(painter, option, theme, is_first=True)
+        paint_ground(painter, option, theme)
         middle = rect.top() + ROW / 2
         draw_difference_sign(painter, rect.left() + MARKER_MIDDLE, middle, row.kind, theme, SIGN)
         line = rect.adjusted(TEXT_LEFT, 0, -MARGIN, 0)

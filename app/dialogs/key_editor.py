@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QKeySequenceEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QKeySequenceEdit, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from app import user_keys
 from app.actions import UserAction
 from app.announcing import announce
+from app.panels.cross import add_cross
 from app.panels.look import label, named
 from app.shown_keys import shown
 from app.translation import tr
@@ -30,7 +31,8 @@ class KeyEditor(QWidget):
         self.told.setWordWrap(True)
         self.field = named(QKeySequenceEdit(), tr("New key"))
         self.field.setMaximumSequenceLength(1)
-        self.field.setClearButtonEnabled(True)
+        (typed,) = self.field.findChildren(QLineEdit)
+        add_cross(typed, self.field.clear)
         self.give = QPushButton(tr("Give key"))
         self.take = QPushButton(tr("Take keys away"))
         self.reset = QPushButton(tr("As it was"))

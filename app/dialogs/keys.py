@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Final
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QAction, QKeyEvent
+from PySide6.QtGui import QAction, QKeyEvent, QPainter
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
@@ -23,11 +23,13 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app import theme as themes
 from app import user_keys
 from app.actions import ACTIONS, MENUS, UserAction
 from app.announcing import announce
 from app.dialogs.key_editor import Change, KeyEditor
 from app.panels.look import font, label, named
+from app.panels.rows import MARGIN, paint_ground, paint_text, rect_of
 from app.panels.table_model import Index
 from app.panels.words import listed
 from app.shown_keys import shown
@@ -36,6 +38,7 @@ from app.user_keys import Chosen, keys_of
 from app.view_keys import PLAN_KEYS, KeyRows
 
 ROW: Final = 26
+KEYS_ROLE: Final = Qt.ItemDataRole.UserRole + 1
 NAMED: Final = 3
 """Actions that are told by name where none of them can be done."""
 
@@ -148,6 +151,20 @@ class _RowDelegate(QStyledItemDelegate):
         return QSize(super().sizeHint(option, index).width() + 12, ROW)
 
 
+class _FoundDelegate(QStyledItemDelegate):
+    """What an action is called, and at the right its keys."""
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        theme = themes.current()
+        paint_ground(painter, option, theme)
+        room = rect_of(option).adjusted(MARGIN, 0, -MARGIN, 0)
+        keys = paint_text(painter, room, index.data(KEYS_ROLE), font(11), theme.ink2, right=True)
+        paint_text(painter, room.adjusted(0, 0, -keys - 8, 0), index.data(), font(12), theme.ink)
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        return QSize(200, ROW)
+
+
 class ActionFinder(QDialog):
     """A line to type into, and the actions that have all its words."""
 
@@ -155,12 +172,13 @@ class ActionFinder(QDialog):
         self, parent: QWidget, actions: Mapping[str, QAction], table: Sequence[UserAction] = ACTIONS
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle(tr("Find an action"))
+        self.setWindowTitle(tr("Look for an action"))
         self.resize(460, 360)
         self._actions = actions
         self._table = table
         self.line = named(QLineEdit(placeholderText=tr("turn, export, level…")), tr("What to look for"))
         self.list = named(QListWidget(), tr("Actions found"))
+        self.list.setItemDelegate(_FoundDelegate(self.list))
         self.nothing = label("", "second")
         self.nothing.setWordWrap(True)
         self.line.textChanged.connect(self._find)
@@ -190,8 +208,10 @@ class ActionFinder(QDialog):
     def _add(self, entry: UserAction) -> None:
         keys = key_words(entry)
         title = title_words(entry)
-        item = QListWidgetItem(f"{title}   {keys}" if keys else title, self.list)
+        item = QListWidgetItem(title, self.list)
         item.setData(Qt.ItemDataRole.UserRole, entry.name)
+        item.setData(KEYS_ROLE, keys)
+        item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{title}, {keys}" if keys else title)
         item.setToolTip(tr(entry.tip))
 
     def _tell(self, nothing: str) -> None:

@@ -21,6 +21,7 @@ from app.help.entries import Entry, Page
 from app.help.page_view import PageView
 from app.help.pages import found, pages
 from app.icons import icon
+from app.panels.cross import add_cross
 from app.panels.look import hairline, label, named
 from app.shown_keys import follow_keys
 from app.translation import tr
@@ -41,7 +42,7 @@ class HelpDialog(QDialog):
         self.setMinimumSize(640, 420)
         self.line = named(QLineEdit(), tr("What to look for"))
         self.line.setPlaceholderText(tr("Search: switch, arm, erase…"))
-        self.line.setClearButtonEnabled(True)
+        add_cross(self.line, self.line.clear)
         self.index = named(QListWidget(), tr("Index of the help"))
         self.index.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.index.setIconSize(QSize(SYMBOL, SYMBOL))

@@ -95,7 +95,7 @@ class _SentenceDelegate(QStyledItemDelegate):
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         theme = themes.current()
-        paint_ground(painter, option, theme, is_first=True)
+        paint_ground(painter, option, theme)
         painter.setFont(font(12))
         painter.setPen(theme.ink2 if self._model.is_old else theme.ink)
         painter.drawText(rect_of(option).adjusted(MARGIN, 0, -MARGIN, 0), WRAPPED, str(index.data()))

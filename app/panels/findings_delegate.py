@@ -27,7 +27,7 @@ class FindingsDelegate(QStyledItemDelegate):
         theme = themes.current()
         finding = index.data(FINDING_ROLE)
         rect = rect_of(option)
-        paint_ground(painter, option, theme, is_first=True)
+        paint_ground(painter, option, theme)
         middle = rect.top() + ROW / 2
         left = rect.left() + MARKER_MIDDLE
         draw_marker(painter, left, middle, finding.severity, theme, aside=finding.waived)

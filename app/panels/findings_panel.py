@@ -37,7 +37,8 @@ from model.rules import RULES, Finding, fix, waiver_for
 from model.rules.local import Difference
 
 HEAD: Final = 32
-SENTENCE_WIDTH: Final = WIDTH - 2 * 14 - HEAD - 8
+GAP: Final = 4
+SENTENCE_WIDTH: Final = WIDTH - 2 * 14 - HEAD - GAP
 """Of Why and Do, in pixels: the panel without its margins, the words before them and the gap."""
 
 
@@ -188,6 +189,7 @@ class FindingsPanel(QWidget):
         self._lacks = words[0].width() - HEAD
         for head, sentence in zip(words, (self._why, self._do), strict=True):
             row = QHBoxLayout()
+            row.setSpacing(GAP)
             row.addWidget(head, 0, Qt.AlignmentFlag.AlignTop)
             row.addWidget(sentence, 1)
             column.addLayout(row)

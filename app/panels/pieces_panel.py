@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 from app import theme as themes
 from app.document import Document
 from app.names import part_name
+from app.panels.cross import add_cross
 from app.panels.look import font, label, named, panel
 from app.panels.pieces_model import FACING, LEVEL, PART, STATE, PiecesModel
 from app.panels.rows import paint_text
@@ -39,7 +40,7 @@ class PiecesPanel(QWidget):
         self._document = document
         self.model = PiecesModel(document, self)
         self.line = named(QLineEdit(placeholderText=tr("rail, 64, south-east…")), tr("Look for pieces"))
-        self.line.setClearButtonEnabled(True)
+        add_cross(self.line, self.line.clear)
         self.table = _PiecesTable(tr("Pieces"), self.model, self)
         self.table.setItemDelegate(_PieceDelegate(self.table))
         self.table.set_widths(WIDTHS, {PART: tuple(map(part_name, Part))})

@@ -139,7 +139,7 @@ class _ReaderDelegate(QStyledItemDelegate):
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         theme = themes.current()
         reader = self._panel.readers[index.row()]
-        paint_ground(painter, option, theme, is_first=True)
+        paint_ground(painter, option, theme)
         room = rect_of(option).adjusted(MARGIN, 6, -MARGIN, 0)
         room.setHeight(18)
         half = room.width() // 2

@@ -33,8 +33,14 @@ def rect_of(option: QStyleOptionViewItem) -> QRect:
     return QRect(option.rect)
 
 
-def paint_ground(painter: QPainter, option: QStyleOptionViewItem, theme: Theme, is_first: bool) -> None:
-    """The ground of a row's cell, its hairline, and the bar in its first cell when it is chosen."""
+def paint_ground(
+    painter: QPainter,
+    option: QStyleOptionViewItem,
+    theme: Theme,
+    is_first: bool = True,
+    is_last: bool = True,
+) -> None:
+    """The ground of a row's cell, its hairline between the margins, and the bar of the chosen row."""
     rect = rect_of(option)
     if is_chosen(option):
         painter.fillRect(rect, theme.pickrow)
@@ -44,7 +50,8 @@ def paint_ground(painter: QPainter, option: QStyleOptionViewItem, theme: Theme, 
     if is_under_pointer(option):
         painter.fillRect(rect, theme.raised)
     left = rect.left() + (MARGIN if is_first else 0)
-    painter.fillRect(left, rect.bottom(), rect.right() - left + 1, 1, theme.edge)
+    right = rect.right() - (MARGIN if is_last else 0)
+    painter.fillRect(left, rect.bottom(), right - left + 1, 1, theme.edge)
 
 
 def paint_text(

@@ -118,7 +118,8 @@ class CellDelegate(QStyledItemDelegate):
     """Text in a cell, on the row's ground; the first column keeps the margin."""
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
-        paint_ground(painter, option, themes.current(), index.column() == 0)
+        is_last = index.column() == index.model().columnCount() - 1
+        paint_ground(painter, option, themes.current(), index.column() == 0, is_last)
         self.paint_content(painter, self.room(rect_of(option), index), index)
 
     def room(self, rect: QRect, index: Index) -> QRect:

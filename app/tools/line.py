@@ -16,8 +16,7 @@ from model.wiring.lines.drawn_line import DrawnLine, draw_line
 from model.wiring.lines.lines import FoundLine, lines
 
 HINT: Final = QT_TR_NOOP(
-    "Drag to draw a line of dust; Page Up and Page Down lead it a level on. "
-    "It sets repeaters where its strength would run out; D: dust alone."
+    "Drag to draw a line of dust. Page Up, Page Down: a level on. D: repeaters, or dust alone."
 )
 
 

@@ -124,7 +124,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Show the file as another program left it; what was changed here since it was saved goes.</source>
+        <source>Take over the file as another program left it, as one step that can be undone.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -840,7 +840,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Find an action…</source>
+        <source>Look for an action…</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2982,6 +2982,14 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Beginning the dry run…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cancelled: no dry run was begun.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>This is done in the next tick; the dry run is paused.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3376,6 +3384,14 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Comparing…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cancelled: nothing is compared.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No longer compared</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3478,15 +3494,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Read {path} again?</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Changes</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>What was changed here since it was saved is lost.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4272,7 +4280,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Find an action</source>
+        <source>Look for an action</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4501,6 +4509,10 @@
     </message>
     <message>
         <source>How deep it may go below the lowest rail</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Reading the file again…</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -7732,7 +7744,7 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Drag to draw a line of dust; Page Up and Page Down lead it a level on. It sets repeaters where its strength would run out; D: dust alone.</source>
+        <source>Drag to draw a line of dust. Page Up, Page Down: a level on. D: repeaters, or dust alone.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -9951,6 +9963,18 @@ you place a block.</source>
     </message>
     <message>
         <source>The plan of {junction} was not read: {why}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Empty the line</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Comparing the cells</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Connecting the signal parts</source>
         <translation type="unfinished"></translation>
     </message>
 </context>

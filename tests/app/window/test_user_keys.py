@@ -50,7 +50,7 @@ def test_a_free_key_is_given(window: MainWindow, dialog: KeysDialog) -> None:
     assert dialog.words_of("fit_all") == "Ctrl+7"
     finder = ActionFinder(window, window.bound)
     finder.line.setText("fit all")
-    assert finder.list.item(0).text() == "Fit all   Ctrl+7"
+    assert finder.list.item(0).data(Qt.ItemDataRole.AccessibleTextRole) == "Fit all, Ctrl+7"
     finder.deleteLater()
 
 
