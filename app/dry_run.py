@@ -9,8 +9,6 @@ from PySide6.QtCore import QElapsedTimer, QObject, QTimer, Signal
 
 from model.dry_run import DryRun, Event, EventRefused, Timed, Watch
 from model.grid import Cell
-from model.plan import Plan
-from model.track.layout import Layout
 
 TICKS_A_SECOND: Final = 20
 SPEEDS: Final = (0.25, 1.0, 2.0, 4.0, 8.0)
@@ -126,11 +124,11 @@ class DryRunner(QObject):
         """What was read at a watched cell, tick and value each, from that reading on. Raises KeyError."""
         return self._probes[cell][first:]
 
-    def start(self, plan: Plan, layout: Layout | None = None) -> None:
-        """Begin at tick 0, paused; a run that is on ends. The layout is that of the plan, where known."""
+    def start(self, engine: DryRun) -> None:
+        """Begin at tick 0, paused, with an engine that nobody has used yet; a run that is on ends."""
         if self.is_on:
             self.stop()
-        self.engine = DryRun(plan, layout)
+        self.engine = engine
         self._begin(())
         self.started.emit()
 

@@ -3,25 +3,27 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable
+from collections.abc import Generator, Iterable
 from dataclasses import replace
 from typing import Final
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal
 from PySide6.QtWidgets import QWidget
 
+from app.background import CancelledError, at_once
 from app.canvas.live import Live
 from app.canvas.live_carts import LiveCarts, PlacedCart
 from app.canvas.run_log import Entry, RunLog
 from app.canvas.scene import Scene
 from app.canvas.trains import Train, drops, send, waybills_of
-from app.document import Document
+from app.document import BESIDE_FROM, Document
 from app.dry_run import SPEEDS, DryRunner
 from app.motion import is_reduced
 from app.translation import QT_TR_NOOP, tr
 from model.dry_run import DryRun, Event, Lever, Press
 from model.grid import Cell, Heading
 from model.parts import Part
+from model.progress import Progress
 
 EDITED: Final = QT_TR_NOOP("The plan has changed, so the dry run has ended.")
 BEGUN: Final = QT_TR_NOOP("The dry run is on: a click works a lever or a button, Test cart sends carts.")
@@ -53,6 +55,8 @@ class DryRunning(QObject):
         self.runner = DryRunner(self)
         self.carts: tuple[PlacedCart, ...] = ()
         self._train = Train()
+        self._live: Live | None = None
+        """Of the run that is about to begin."""
         self._placer: LiveCarts | None = None
         self._log: RunLog | None = None
         self._calm = QTimer(self, interval=SETTLE_MS)
@@ -115,9 +119,31 @@ class DryRunning(QObject):
             if not len(self._document.plan.pieces):
                 self.status.emit(tr("There is nothing to run: the plan is empty."))
                 return
-            self.runner.start(self._document.plan, self._document.layout)
+            ready = self._made_ready()
+            if ready is None:
+                return
+            engine, self._live = ready
+            self.runner.start(engine)
             self.status.emit(tr(BEGUN))
         self.runner.run()
+
+    def _made_ready(self) -> tuple[DryRun, Live] | None:
+        """The engine of the plan as it is now; ``None`` where the user thought better of it."""
+        document, looks = self._document, self._scene.looks
+        plan, layout = document.plan, document.layout.copy()
+
+        def work() -> Generator[Progress, None, tuple[DryRun, Live]]:
+            engine = yield from DryRun.of(plan, layout)
+            return engine, Live(engine, looks, time.monotonic)
+
+        do = document.beside if len(plan.pieces) >= BESIDE_FROM else at_once
+        try:
+            ready = do(tr("Beginning the dry run…"), work)
+        except CancelledError:
+            self.status.emit(tr("Cancelled: no dry run was begun."))
+            return None
+        # An edit that a search made meanwhile is no part of this run.
+        return ready if document.plan is plan else None
 
     def run_or_pause(self) -> None:
         """Let the time go on, or stand still."""
@@ -161,9 +187,12 @@ class DryRunning(QObject):
                 return
 
     def _begin(self) -> None:
-        engine = self.runner.engine
+        engine, live, self._live = self.runner.engine, self._live, None
         assert engine is not None
-        self._scene.show_run(Live(engine, self._scene.looks, time.monotonic))
+        assert live is not None
+        # The names of switches may have come while this was made ready.
+        live.forget_rest()
+        self._scene.show_run(live)
         self._placer = LiveCarts(engine, self._document.layout)
         self._begin_log(engine)
         self.carts = ()

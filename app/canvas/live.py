@@ -17,6 +17,7 @@ from app.canvas.symbols import Look, Mark
 from model.dry_run import DryRun
 from model.grid import Cell
 from model.parts import RAILS, TRAITS, Part
+from model.pauses import with_pauses
 from model.pieces import Piece
 from model.signals.giving import FORWARD_ONLY
 from model.signals.items import items_in
@@ -102,7 +103,7 @@ class Live:
     def _see(self, cells: Iterable[Cell]) -> frozenset[Cell]:
         pieces, now = self._engine.plan.pieces, self._clock()
         different = set()
-        for cell in cells:
+        for cell in with_pauses(cells):
             piece = pieces.get(cell)
             if piece is None:
                 continue

@@ -7,8 +7,11 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtWidgets import QFileDialog
 
-from app.commands.files import PLANS, not_opened, plan_in
+from app.background import CancelledError, at_once
+from app.commands.files import PLANS, is_long_file, not_opened, plan_in
+from app.comparing.differences import Compared, Differences, compared
 from app.comparing.rows import ComparedRow, row_words
+from app.document import BESIDE_FROM
 from app.translation import tr
 from model.files.errors import PlanFileError
 
@@ -67,15 +70,30 @@ class CompareCommands:
                 tr("{name} is a network; a plan can only be compared with a plan.", name=path.name)
             )
             return
-        try:
-            plan = plan_in(path)
-        except (PlanFileError, OSError) as error:
-            window.panels.message.say(not_opened(path, error))
+        found = self._compared(path)
+        if found is None:
             return
         own = window.document.path
         self._with_own_file = own is not None and own.absolute() == path.absolute()
         window.view.clear_preview()
-        window.view.comparing.start(plan, tr("the saved file") if self._with_own_file else _short(path.name))
+        window.view.comparing.start(found, tr("the saved file") if self._with_own_file else _short(path.name))
+
+    def _compared(self, path: Path) -> Compared | None:
+        """The plan of now compared with a file; ``None``, and why it is said, where that is not to be."""
+        window, document = self._window, self._window.document
+        plan, here = document.plan, document.layout.copy()
+        is_long = len(plan.pieces) >= BESIDE_FROM or is_long_file(path)
+        do = document.beside if is_long else at_once
+        try:
+            found = do(tr("Comparing…"), lambda: compared(lambda: plan_in(path), here))
+        except (PlanFileError, OSError) as error:
+            window.panels.message.say(not_opened(path, error))
+        except CancelledError:
+            window.panels.status.say(tr("Cancelled: nothing is compared."))
+        else:
+            # An edit that a search made meanwhile is no part of what was compared.
+            return found if document.plan is plan else None
+        return None
 
     def step(self, steps: int) -> None:
         """Go to another difference, and tell of it: the list that a screen reader reads has no focus."""
@@ -93,7 +111,7 @@ class CompareCommands:
         """What was just saved differs from its file no more."""
         document, comparing = self._window.document, self._window.view.comparing
         if comparing.is_on and self._with_own_file and not document.is_dirty:
-            comparing.start(document.plan, comparing.name)
+            comparing.start(Compared(document.layout.copy(), Differences()), comparing.name)
 
     def _go_to(self, row: ComparedRow) -> None:
         if row.cell is not None:

@@ -36,6 +36,12 @@ LONGEST: Final = 60
 """Letters of a title in a question; longer ones would not fit on the screen."""
 
 
+def is_long_file(path: Path) -> bool:
+    """Whether reading a file, and what follows, may take so long that the window must not wait for it."""
+    stamp = stamp_of(path)
+    return stamp is not None and stamp[1] >= MANY_BYTES
+
+
 def plan_in(path: Path) -> Plan:
     """The plan in a file that the user chose. Raises PlanFileError."""
     check_ordinary(path)
@@ -186,9 +192,7 @@ class FileCommands:
             yield None
             return (yield from self._document.made_ready(self._kind.read(path, original)))
 
-        stamp = stamp_of(path)
-        is_long = stamp is not None and stamp[1] >= MANY_BYTES
-        do = self._document.beside if is_long else at_once
+        do = self._document.beside if is_long_file(path) else at_once
         try:
             return do(tr("Opening {name}…", name=path.name), work)
         except CancelledError:

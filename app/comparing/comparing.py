@@ -7,12 +7,12 @@ from collections.abc import Iterable
 from PySide6.QtCore import QObject, Signal
 
 from app.compare_words import counts_words, difference_words, verb
-from app.comparing.differences import Differences
+from app.comparing.differences import Compared, Differences
 from app.document import Document
 from app.translation import tr
-from model.comparing import Beside, compare_as_built, difference_at, differences_beside
+from model.comparing import Beside, difference_at, differences_beside
 from model.grid import Cell
-from model.plan import EMPTY_PLAN, Change, Plan
+from model.plan import EMPTY_PLAN, Change
 from model.track.layout import Layout
 
 
@@ -72,25 +72,23 @@ class Comparing(QObject):
         """The other plan as built; an empty one while there is none."""
         return self.layouts[1 if self.other_is_later else 0]
 
-    def start(self, plan: Plan, name: str) -> None:
-        """Compare with that plan, which counts as the earlier one."""
-        self._other, self.name, self.other_is_later = Layout(plan), name, False
-        self._work_out()
+    def start(self, compared: Compared, name: str) -> None:
+        """Compare with that plan, which counts as the earlier one; it was compared with the plan of now."""
+        self._other, self.name, self.other_is_later = compared.other, name, False
+        self.differences = compared.differences
+        self.changed.emit()
 
     def swap(self) -> None:
         """The plan that was the earlier one is the later one now."""
         self.other_is_later = not self.other_is_later
-        self._work_out()
+        self.differences = self.differences.inverse()
+        self.changed.emit()
 
     def end(self) -> None:
         """Compare no longer."""
         if self.is_on:
             self._other, self.differences = None, Differences()
             self.changed.emit()
-
-    def _work_out(self) -> None:
-        self.differences = Differences(compare_as_built(*self.layouts))
-        self.changed.emit()
 
     def _follow(self, change: Change, reshaped: Iterable[Cell]) -> None:
         if not self.is_on:

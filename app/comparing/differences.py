@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Generator, Iterable, Iterator
+from typing import NamedTuple
 
 from app.compare_words import ORDER
-from model.comparing import Difference, Kind
+from model.comparing import Difference, Kind, comparison
 from model.grid import Cell
+from model.plan import Plan
+from model.progress import Progress
+from model.track.layout import Layout
 
 
 class Differences:
@@ -41,8 +45,26 @@ class Differences:
         """Level by level from the lowest; in a level what is taken away comes first, what is placed late."""
         return sorted(self, key=lambda each: (each.at.y, ORDER[each.kind], each.at.z, each.at.x))
 
+    def inverse(self) -> Differences:
+        """The same with the two plans exchanged."""
+        return Differences(each.inverse for each in self)
+
     def __iter__(self) -> Iterator[Difference]:
         return (each for level in self._levels.values() for each in level.values())
 
     def __len__(self) -> int:
         return self.counts.total()
+
+
+class Compared(NamedTuple):
+    """Another plan as built, and what differs from it."""
+
+    other: Layout
+    differences: Differences
+
+
+def compared(read: Callable[[], Plan], here: Layout) -> Generator[Progress | None, None, Compared]:
+    """A plan compared with the one that is read, which is the earlier one, in steps. Raises as ``read``."""
+    yield None
+    other = yield from Layout.of(read())
+    return Compared(other, Differences((yield from comparison(other, here))))

@@ -5,7 +5,15 @@ only the earlier one has is taken.
 """
 
 from model.comparing.beside import Beside, differences_beside
-from model.comparing.cells import Difference, Kind, compare, compare_as_built, difference, difference_at
+from model.comparing.cells import (
+    Difference,
+    Kind,
+    compare,
+    compare_as_built,
+    comparison,
+    difference,
+    difference_at,
+)
 from model.comparing.order import placed_elsewhere
 
 __all__ = [
@@ -14,6 +22,7 @@ __all__ = [
     "Kind",
     "compare",
     "compare_as_built",
+    "comparison",
     "difference",
     "difference_at",
     "differences_beside",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from enum import StrEnum
 from typing import Final
 
@@ -10,8 +10,14 @@ import msgspec
 
 from model.grid import Cell
 from model.pieces import Piece, Pieces
+from model.progress import Progress, result_of
 from model.track.layout import Layout
 from model.track.shapes import Shape
+from model.wording import QT_TR_NOOP, tr
+
+TOLD_EVERY: Final = 1_024
+"""Cells between two words on how far the comparison is."""
+COMPARING: Final = QT_TR_NOOP("Comparing the cells")
 
 
 class Kind(StrEnum):
@@ -99,8 +105,17 @@ def compare(before: Pieces, after: Pieces) -> tuple[Difference, ...]:
 
 def compare_as_built(before: Layout, after: Layout) -> tuple[Difference, ...]:
     """The same with the rails that lie otherwise in the two plans, each as built."""
-    cells = _cells(before.plan.pieces, after.plan.pieces)
-    found = (difference_at(before, after, cell) for cell in cells)
+    return result_of(comparison(before, after))
+
+
+def comparison(before: Layout, after: Layout) -> Generator[Progress, None, tuple[Difference, ...]]:
+    """As ``compare_as_built``, and tells how far it is."""
+    cells = tuple(_cells(before.plan.pieces, after.plan.pieces))
+    found = []
+    for done, cell in enumerate(cells, 1):
+        if not done % TOLD_EVERY:
+            yield Progress(tr(COMPARING), done, len(cells))
+        found.append(difference_at(before, after, cell))
     return tuple(each for each in found if each is not None)
 
 

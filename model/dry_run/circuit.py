@@ -5,7 +5,7 @@ Only cells about signal parts are looked at, so blocks and rails that no signal 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from typing import Final
 
 from model.dry_run.nodes import (
@@ -24,10 +24,16 @@ from model.dry_run.nodes import (
 from model.dry_run.notices import Notices
 from model.grid import Cell
 from model.parts import RAILS, TRAITS, Part
+from model.pauses import pause, with_pauses
 from model.pieces import Piece, Pieces, Placed, rests_on
+from model.progress import Progress, result_of
 from model.signals.dust import takes_from
 from model.signals.giving import FORWARD_ONLY, GIVERS, gives_to, powers_strongly
+from model.wording import QT_TR_NOOP, tr
 
+TOLD_EVERY: Final = 256
+"""Parts between two words on how far it is."""
+CONNECTING: Final = QT_TR_NOOP("Connecting the signal parts")
 TAKERS: Final = RAILS - {Part.DETECTOR_RAIL} | {Part.LAMP, Part.HOPPER, Part.AUTO_CRAFTER}
 """Parts that are on or off by what gives to their cell, or by a powered block beside them."""
 _AT_SIDES: Final = FORWARD_ONLY | {Part.DUST}
@@ -48,12 +54,26 @@ class Circuit:
         """The solid blocks that something can power."""
         self.readings: dict[Cell, Node] = {}
         """What a comparator reads, by the cell of the container."""
-        placed = [entry for entry in pieces.in_order() if entry.piece.part not in _PASSIVE]
-        for entry in placed:
+        result_of(self._find(notices))
+
+    @classmethod
+    def of(cls, pieces: Pieces, notices: Notices) -> Generator[Progress, None, Circuit]:
+        """The circuit of a plan, which tells how far it is; it is what the generator returns."""
+        circuit = cls(Pieces.of(()), notices)
+        circuit._pieces = pieces
+        yield from circuit._find(notices)
+        return circuit
+
+    def _find(self, notices: Notices) -> Generator[Progress, None, None]:
+        placed = [entry for entry in self._pieces.in_order() if entry.piece.part not in _PASSIVE]
+        for entry in with_pauses(placed):
             self._add(entry, notices)
-        for entry in placed:
+        for done, entry in enumerate(placed):
+            if done and not done % TOLD_EVERY:
+                yield Progress(tr(CONNECTING), done, len(placed))
             self._connect(entry.piece)
         for cell, power in self.power.items():
+            pause()
             self._power_beside(cell, power)
         self._close()
 

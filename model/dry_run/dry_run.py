@@ -5,7 +5,7 @@ Common practice of the trade, written from memory, no published source.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Generator, Sequence
 from typing import Final
 
 from msgspec import Struct
@@ -25,6 +25,7 @@ from model.grid import Cell
 from model.parts import TRAITS, Part
 from model.pieces import slots_needed
 from model.plan import Plan
+from model.progress import Progress
 from model.signals.items import Slots
 from model.track.layout import Layout
 from model.track.rails import UP, pack, unpack
@@ -45,15 +46,15 @@ class Unsure(Struct, frozen=True):
 class DryRun:
     """A plan while it runs. The start, before tick 0, is done when it is made.
 
-    The plan and the layout that is given stay as they are.
+    The plan and the layout that is given stay as they are; a circuit that is given is used up.
     """
 
-    def __init__(self, plan: Plan, layout: Layout | None = None) -> None:
+    def __init__(self, plan: Plan, layout: Layout | None = None, circuit: Circuit | None = None) -> None:
         self.plan = plan
         layout = Layout(plan) if layout is None else layout
         self._notices = Notices(layout)
         self._track = TrackState(layout)
-        self.circuit = Circuit(plan.pieces, self._notices)
+        self.circuit = Circuit(plan.pieces, self._notices) if circuit is None else circuit
         """For those beside this in the package, as ``signals`` and ``traffic`` are."""
         self._rails: dict[Node, int] = {
             node: pack(cell) for cell, node in self.circuit.takers.items() if pack(cell) in layout.rails
@@ -64,6 +65,12 @@ class DryRun:
         self.traffic = Traffic(plan, self._track)
         self._detectors = Detectors(self.signals, self.traffic)
         self.reset()
+
+    @classmethod
+    def of(cls, plan: Plan, layout: Layout) -> Generator[Progress, None, DryRun]:
+        """The dry run of a plan, which tells how far it is; it is what the generator returns."""
+        circuit = yield from Circuit.of(plan.pieces, Notices(layout))
+        return cls(plan, layout, circuit)
 
     def reset(self) -> None:
         """Back to tick 0: the start is done again."""

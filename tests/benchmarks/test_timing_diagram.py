@@ -14,6 +14,7 @@ from app.dry_run import DryRunner
 from app.panels.timing_book import ProbeBook
 from app.panels.timing_trace import Trace
 from app.panels.timing_view import TimingView
+from model.dry_run import DryRun
 from model.grid import Cell, Facing
 from model.parts import Part
 from model.pieces import Piece, new_piece
@@ -90,7 +91,7 @@ def test_a_late_tick_is_read_as_quickly_as_an_early_one(qtbot: QtBot, add_row: A
     book = ProbeBook(document, runner)
     for cell in cells:
         runner.add_probe(cell)
-    runner.start(plan_of(pieces))
+    runner.start(DryRun(plan_of(pieces)))
 
     early = min(reading(runner))
     for trace in book.traces:

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 from app.canvas.comparison import NO_COMPARISON
 from app.canvas.view import PlanView
 from app.comparing.comparing import Comparing
+from app.comparing.differences import compared as compared_with
 from app.comparing.rows import place_words
 from app.document import Document
 from app.window import MainWindow
@@ -28,6 +29,7 @@ from model.grid import Cell, Facing
 from model.parts import Part
 from model.pieces import Piece
 from model.plan import Plan, plan_of
+from model.progress import result_of
 from model.track.layout import Layout
 from tests import strategies
 from tests.app.windows import example, settle, straight_plan
@@ -232,12 +234,14 @@ def test_kept_up_to_date_it_is_what_a_comparison_anew_gives(data: st.DataObject)
     document.load(data.draw(strategies.filled_plans), None)
     comparing = Comparing(document, document)
     before = plan_of(data.draw(strategies.rail_lists(most=8)))
-    comparing.start(before, "before")
+    comparing.start(result_of(compared_with(lambda: before, document.layout)), "before")
     for _ in range(data.draw(st.integers(1, 4))):
         document.apply(data.draw(strategies.changes(document.plan)))
         anew = compare_as_built(Layout(before), Layout(document.plan))
         assert set(comparing.differences) == set(anew)
         assert comparing.differences.counts == Counter(each.kind for each in anew)
+    comparing.swap()
+    assert set(comparing.differences) == set(compare_as_built(Layout(document.plan), Layout(before)))
     document.close()
 
 

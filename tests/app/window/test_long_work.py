@@ -20,6 +20,8 @@ from app.followed import Followed, Laid, followed
 from app.tools.events import Buttons, Key, Modifiers, PointerEvent
 from app.tools.select import QUARTER
 from app.window import MainWindow
+from model.comparing import compare_as_built
+from model.dry_run import DryRun
 from model.edits import move_plan, set_title, turn_plan
 from model.files.plan_file import plan_bytes, read_plan
 from model.grid import Cell
@@ -60,13 +62,21 @@ def work(monkeypatch: pytest.MonkeyPatch) -> Iterator[Work]:
         made.wait()
         return (yield from followed(before, make))
 
+    def connected_late(plan: Plan, layout: Layout) -> Generator[Any, None, DryRun]:
+        yield
+        made.wait()
+        return DryRun(plan, layout)
+
     def read_late(path: Path) -> Plan:
         made.wait()
         return read_plan(path)
 
     monkeypatch.setattr("app.document.followed", held_up)
     monkeypatch.setattr("app.document.BESIDE_FROM", 1)
+    monkeypatch.setattr(DryRun, "of", connected_late)
+    monkeypatch.setattr("app.canvas.dry_running.BESIDE_FROM", 1)
     monkeypatch.setattr("app.commands.files.plan_in", read_late)
+    monkeypatch.setattr("app.commands.comparing.plan_in", read_late)
     monkeypatch.setattr(files, "MANY_BYTES", 1)
     monkeypatch.setattr("app.dialogs.working.PATIENCE_MS", 0)
     monkeypatch.setattr(WorkingDialog, "show", lambda dialog: (show(dialog), made.shown(dialog)))
@@ -288,3 +298,46 @@ def test_a_large_file_that_cannot_be_read_is_told_of(window: MainWindow, tmp_pat
     assert not window.files.open_path(path)
     assert "spoilt.plan.json was not opened" in window.panels.message.text
     assert window.document.plan is before
+
+
+def test_a_large_plan_is_compared_beside_the_window(prepared: MainWindow, file: Path, work: Work) -> None:
+    comparing = prepared.view.comparing
+    prepared.comparison.with_saved()
+    assert work.dialogs == 1
+    assert comparing.other.plan == straight_plan()
+    assert set(comparing.differences) == {*compare_as_built(comparing.other, prepared.document.layout)}
+    assert len(comparing.differences) > 0
+
+
+def test_a_comparison_that_is_cancelled_is_none(prepared: MainWindow, file: Path, work: Work) -> None:
+    before = state_of(prepared)
+    work.act = lambda dialog: QTest.keyClick(dialog, Qt.Key.Key_Escape)
+    prepared.comparison.with_saved()
+    assert work.dialogs == 1
+    assert not prepared.view.comparing.is_on
+    assert prepared.panels.status.here.text() == "Cancelled: nothing is compared."
+    assert state_of(prepared) == before
+
+
+def test_a_large_dry_run_is_made_ready_beside_the_window(prepared: MainWindow, work: Work) -> None:
+    prepared.view.start_dry_run()
+    assert work.dialogs == 1
+    engine = prepared.view.dry_run.runner.engine
+    assert engine is not None
+    assert engine.plan is prepared.document.plan
+    assert prepared.view.scene.live is not None
+
+
+@pytest.mark.parametrize("end", ["Esc", "closing the window"])
+def test_a_dry_run_that_is_cancelled_does_not_begin(
+    prepared: MainWindow, work: Work, monkeypatch: pytest.MonkeyPatch, end: str
+) -> None:
+    before, is_closing = state_of(prepared), end != "Esc"
+    monkeypatch.setattr(QMessageBox, "exec", lambda _box: QMessageBox.StandardButton.Discard)
+    work.act = lambda dialog: prepared.close() if is_closing else QTest.keyClick(dialog, Qt.Key.Key_Escape)
+    prepared.view.start_dry_run()
+    assert work.dialogs == 1
+    assert not prepared.view.dry_run.is_on
+    assert state_of(prepared) == before
+    if not is_closing:
+        assert prepared.panels.status.here.text() == "Cancelled: no dry run was begun."
