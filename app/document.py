@@ -18,7 +18,7 @@ from app.translation import QT_TR_NOOP, tr
 from app.undo import ApplyChange
 from app.window_first import window_first
 from model.collector import look_everywhere, set_present_apart
-from model.edits import EditRefused
+from model.edits import EditRefused, become
 from model.files.plan_file import plan_bytes
 from model.grid import Cell
 from model.pauses import pause
@@ -33,6 +33,7 @@ from model.track.layout import Layout
 
 Wish = ParamSpec("Wish")
 Shown = TypeVar("Shown")
+AGAIN: Final = QT_TR_NOOP("Reading the file again…")
 BEGIN_AFTER_MS: Final = 20
 """From an edit until the background begins: the picture comes first, and would have to wait for it."""
 MANY_PIECES: Final = 20_000
@@ -157,16 +158,30 @@ class Document(Opened):
 
         What was done; ``None`` where it was refused or cancelled, which is said. ``words`` say what is done.
         """
+        return self._make(function, pieces, words, self._push)
+
+    def _make(
+        self, function: Callable[[Plan], Change], pieces: int, words: str, push: Callable[..., Change | None]
+    ) -> Change | None:
+        """The same, carried out by ``push``."""
         if self._is_held():
             return None
         if pieces >= BESIDE_FROM:
             ready = self._followed(function, words)
-            return None if ready is None else self._push(ready.change, ready)
+            return None if ready is None else push(ready.change, ready)
         try:
-            return self._push(function(self.plan))
+            return push(function(self.plan))
         except EditRefused as error:
             self.refused.emit(str(error))
             return None
+
+    def _become(self, ready: Laid) -> bool:
+        """What something else has written takes no heed of levels that are locked here."""
+        plan = ready.plan
+        return (
+            self._make(lambda own: become(own, plan), len(plan.pieces), tr(AGAIN), self._carry_out)
+            is not None
+        )
 
     def apply(self, change: Change) -> bool:
         """Carry out a change as one undo step, unless it touches a level that is locked."""
@@ -204,6 +219,9 @@ class Document(Opened):
             # Whoever asked may go on to say what was done; this has the last word.
             QTimer.singleShot(0, self, lambda: self.refused.emit(refusal))
             return None
+        return self._carry_out(change, ready)
+
+    def _carry_out(self, change: Change, ready: Followed | None = None) -> Change | None:
         if ready is None and not self._make_ready(change):
             return None
         self._ready = ready or self._ready

@@ -104,6 +104,18 @@ class Opened(QObject):
         """Open a document that is the same as its file."""
         self.load_ready(result_of(self.made_ready(value)), path)
 
+    def read_again(self, ready: Any) -> bool:
+        """Become what the file says now, made ready before, as one step. Whether it did."""
+        if not self._become(ready):
+            return False
+        self._belong_to(self.path)
+        self.undo_stack.setClean()
+        return True
+
+    def _become(self, ready: Any) -> bool:
+        """Be another value, as one step, whatever may not be changed here by hand. Whether it is."""
+        raise NotImplementedError
+
     def take_up(self, ready: Any, path: Path | None) -> None:
         """Open a document left over from last time, made ready before: it differs from its file."""
         self.load_ready(ready, path)

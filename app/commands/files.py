@@ -140,7 +140,7 @@ class FileCommands:
         return True
 
     def read_again(self) -> None:
-        """Show the document's own file as it is now, when what was changed here may go."""
+        """Take over the document's own file as it is now, as one step that can be undone."""
         self._finish_edit()
         path = self._document.path
         if path is None:
@@ -151,10 +151,7 @@ class FileCommands:
         except (PlanFileError, OSError) as error:
             self._tell(not_opened(path, error, self._kind))
             return
-        if ready is None:
-            return
-        if not self._document.is_dirty or ask_to_read_again(self._parent, path) == Button.Yes:
-            self._document.load_ready(ready, path)
+        if ready is not None and self._document.read_again(ready):
             self._belong_to(path)
 
     def look_outside(self) -> None:
@@ -317,13 +314,6 @@ def may_write_over(parent: QWidget, path: Path) -> bool:
     words = {Button.Yes: tr("Write over it"), Button.Cancel: tr("Cancel")}
     told = tr("{path} is there already.", path=path.name)
     return _ask(parent, tr("Save"), told, tr("Writing over it loses what is in it."), words) == Button.Yes
-
-
-def ask_to_read_again(parent: QWidget, path: Path) -> int:
-    """Yes: give up what was changed here; Cancel."""
-    words = {Button.Yes: tr("Read it again"), Button.Cancel: tr("Cancel")}
-    told = tr("Read {path} again?", path=path.name)
-    return _ask(parent, tr("Changes"), told, tr("What was changed here since it was saved is lost."), words)
 
 
 def ask_to_save(parent: QWidget, name: str) -> int:

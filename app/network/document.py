@@ -16,7 +16,7 @@ from app.network.lit import calls_of
 from app.network.picture import Picture
 from app.network.placing import first_spots, in_rows
 from app.opened import Opened
-from app.translation import QT_TR_NOOP
+from app.translation import QT_TR_NOOP, tr
 from model.edits import EditRefused
 from model.network.changes import plan_changes
 from model.network.network import EMPTY_NETWORK, Network, NetworkChange, Spot
@@ -148,6 +148,12 @@ class NetworkDocument(Opened):
         self._work_out()
         self.plan_updated.emit()
 
+    def _become(self, ready: Network) -> bool:
+        """What stands where it stood before the file was read again, stays there."""
+        for item, spot in (first_spots if _is_small(ready) else in_rows)(ready).items():
+            self._guessed.setdefault((item.kind, name_of(ready, item)), spot)
+        return self.apply(NetworkChange(tr("Read the file again"), self.network, ready))
+
     def edit(
         self,
         function: Callable[Concatenate[Network, Wish], NetworkChange],
@@ -216,7 +222,7 @@ class NetworkDocument(Opened):
         self._guessed = {}
         self._placer.drop()
         if not is_placed(network):
-            if len(network.stations) + len(network.junctions) <= PLACED_AT_ONCE:
+            if _is_small(network):
                 self._guess(network, first_spots(network))
             else:
                 self._guess(network, in_rows(network))
@@ -288,6 +294,11 @@ class NetworkDocument(Opened):
     def _give_up(self, error: object) -> None:
         """A mistake of the program in the background is handled like one in the foreground."""
         raise error if isinstance(error, Exception) else RuntimeError(str(error))
+
+
+def _is_small(network: Network) -> bool:
+    """Whether places for all nodes are found at once."""
+    return len(network.stations) + len(network.junctions) <= PLACED_AT_ONCE
 
 
 def is_placed(network: Network) -> bool:

@@ -18,7 +18,7 @@ from app.recovery import COPIES
 from app.window import MainWindow, first_network_window
 from model.files.network_file import network_bytes, read_network
 from model.files.writer import write_bytes
-from model.network.network import EMPTY_NETWORK
+from model.network.network import EMPTY_NETWORK, Network, Station
 from tests.app.conftest import MakeWindow as MakePlanWindow
 from tests.app.network.conftest import MakeWindow
 from tests.app.network.networks import EXAMPLE, load, settle, small_network
@@ -246,6 +246,31 @@ def test_a_plan_that_goes_while_its_network_is_open_takes_nothing_with_it(
     assert after.unread
     window.bound["undo"].trigger()
     assert window.document.network.junctions[3] == before
+
+
+def test_a_network_is_read_again_as_a_step_and_all_stays_where_it_stood(
+    network_window: NetworkWindow, network_file: Path
+) -> None:
+    window = network_window
+    window.files.open_path(network_file)
+    settle(window)
+    move(window)
+    before, view = window.document.network, window.view.navigator.view
+    written = network_with_station(small_network(), "Orchard")
+    write_bytes(network_file, network_bytes(written))
+    window.bound["read_again"].trigger()
+    settle(window)
+    assert window.document.network == written
+    assert not window.document.is_dirty
+    assert window.view.navigator.view == view
+    assert window.document.picture.spots[Item(Kind.STATION, len(written.stations) - 1)]
+    window.bound["undo"].trigger()
+    assert window.document.network == before
+
+
+def network_with_station(network: Network, name: str) -> Network:
+    """One that has no place on the map yet."""
+    return network.replace(stations=(*network.stations, Station(name)))
 
 
 def test_the_program_starts_with_a_network(

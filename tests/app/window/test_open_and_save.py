@@ -14,13 +14,13 @@ from pytestqt.qtbot import QtBot
 
 from app.settings import Settings
 from app.window import MainWindow
-from model.edits import lay_track, set_title
+from model.edits import erase, lay_track, set_title
 from model.files.network_file import network_bytes
-from model.files.plan_file import plan_bytes, read_plan
+from model.files.plan_file import parse_plan, plan_bytes, read_plan
 from model.files.writer import write_bytes
 from model.grid import Cell
 from model.network.network import EMPTY_NETWORK
-from model.plan import EMPTY_PLAN
+from model.plan import EMPTY_PLAN, Plan
 from tests.app.conftest import MakeWindow
 from tests.app.windows import settle, straight_plan
 
@@ -297,17 +297,52 @@ def test_a_file_that_another_program_writes_is_told_of_and_read_again(
     assert not bar.isVisible(), "It is told once."
 
 
-def test_own_changes_are_not_given_up_unasked(window: MainWindow, plan_file: Path) -> None:
+def test_own_changes_can_be_had_back_after_the_file_was_read_again(
+    window: MainWindow, plan_file: Path
+) -> None:
     window.files.open_path(plan_file)
     lay(window)
     own = window.document.plan
     write_bytes(plan_file, plan_bytes(EMPTY_PLAN))
-    answer("Cancel")
-    window.bound["read_again"].trigger()
-    assert window.document.plan is own
-    answer("Read it again")
     window.bound["read_again"].trigger()
     assert window.document.plan == EMPTY_PLAN
+    assert not window.document.is_dirty
+    window.bound["undo"].trigger()
+    assert window.document.plan == own
+    assert window.document.is_dirty
+    window.bound["undo"].trigger()
+    assert window.document.plan == read_plan_again(straight_plan())
+    window.bound["redo"].trigger()
+    window.bound["redo"].trigger()
+    assert not window.document.is_dirty
+
+
+def read_plan_again(plan: Plan) -> Plan:
+    """As it comes out of a file."""
+    return parse_plan(plan_bytes(plan), "again")
+
+
+def test_reading_again_keeps_the_view_the_level_the_locks_and_what_is_chosen(
+    window: MainWindow, plan_file: Path
+) -> None:
+    window.files.open_path(plan_file)
+    settle(window)
+    view, levels = window.view, window.document.levels
+    rails = [piece.at for piece in window.document.plan.pieces]
+    view.go_to(Cell(3, 63, 0))
+    view.navigator.zoom(2)
+    view.choose(rails[:2])
+    levels.toggle_lock(64)
+    levels.toggle_hidden(66)
+    before = (view.level, view.cursor, view.navigator.view)
+    written = erase(straight_plan(), rails[1:2]).applied(straight_plan())
+    write_bytes(plan_file, plan_bytes(written))
+    window.bound["read_again"].trigger()
+    settle(window)
+    assert rails[1] not in window.document.plan.pieces, "a lock keeps out hands, not what is in the file"
+    assert (view.level, view.cursor, view.navigator.view) == before
+    assert view.selection == {rails[0]}
+    assert (levels.locked, levels.hidden) == ({64}, {66})
 
 
 def test_saving_is_no_change_from_outside(window: MainWindow, plan_file: Path) -> None:
