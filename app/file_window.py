@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication, QDialog, QMainWindow
 
 from app import motion, shown_keys, user_keys
 from app.actions import UserAction
-from app.background import Newest
+from app.background import Newest, at_once
 from app.commands.bound import give_keys
 from app.commands.files import FileCommands
 from app.dropping import dropped_file
@@ -78,6 +78,7 @@ class FileWindow(QMainWindow):
         self.recovery.close()
         self.files.close()
         self.document.close()
+        self.document.beside = at_once  # each would hold the other for good
         for worker in self.findChildren(Newest):
             worker.stop()
 

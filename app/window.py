@@ -135,6 +135,7 @@ class MainWindow(FileWindow):
         screen.example_chosen.connect(self.open_example)
         screen.take_up_asked.connect(self.take_up)
         screen.thrown_away.connect(self.recovery.discard)
+        screen.finished.connect(screen.deleteLater)
         screen.open()
         return screen
 

@@ -1,4 +1,4 @@
-"""A window that is closed is gone, with its plan and all that was made for it."""
+"""A window that is closed is gone, with its plan and all that was made for it; so is what it asked."""
 
 from __future__ import annotations
 
@@ -8,9 +8,9 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QEvent
+from PySide6.QtCore import QEvent, QTimer
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QApplication, QMainWindow
+from PySide6.QtWidgets import QApplication, QDialog, QMainWindow
 
 from app.network.window import NetworkWindow
 from app.settings import Settings
@@ -70,6 +70,16 @@ def _undressed(qapp: QApplication) -> Iterator[None]:
 @pytest.mark.parametrize(("kind", "expected"), [(MainWindow, False), (WindowThatStays, True)])
 def test_a_plan_window(settings: Settings, tmp_path: Path, kind: type[MainWindow], expected: bool) -> None:
     assert stays(lambda: plan_window(kind, settings, tmp_path)) is expected
+
+
+@pytest.mark.parametrize("action", ["start", "shortcuts", "find_action", "go_to"])
+def test_what_was_asked_is_gone_once_it_is_answered(window: MainWindow, action: str) -> None:
+    for _ in range(2):
+        QTimer.singleShot(0, lambda: QApplication.activeModalWidget().close())
+        window.bound[action].trigger()
+        QApplication.processEvents()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    assert window.findChildren(QDialog) == []
 
 
 def test_a_network_window(settings: Settings, tmp_path: Path) -> None:
