@@ -16,7 +16,8 @@ def winding(rails: int, width: int = 1_000) -> Plan:
     cells = [_on_row(*divmod(number, width + 1), width) for number in range(rails)]
     pieces = [Piece(Part.RAIL, at, facing) for at, facing in cells]
     row, along = divmod(rails - 1, width + 1)
-    leaving = Heading.SOUTH if along == width else Heading.WEST if row % 2 else Heading.EAST
+    is_between_rows = along == width or (row > 0 and along == 0)  # then nothing has bent the last rail
+    leaving = Heading.SOUTH if is_between_rows else Heading.WEST if row % 2 else Heading.EAST
     arms = (
         Arm("Quay", ArmEnd(cells[0][0], Heading.EAST)),
         Arm("Mill", leave=ArmEnd(cells[-1][0], leaving)),
