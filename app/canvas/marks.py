@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRect, Qt
 from PySide6.QtGui import QPainter, QPen, QPolygonF
 
 from app.canvas.geometry import Area, Viewport, area_between
-from app.canvas.symbols import draw_cursor, draw_ring
+from app.canvas.symbols import Ring, draw_cursor, draw_ring, ring_of
 from app.theme import Theme
 from model.grid import Cell
 
@@ -41,13 +42,18 @@ def paint_probes(
     painter.restore()
 
 
-def paint_ring(
-    painter: QPainter, cells: frozenset[Cell], level: int, seen: Area, view: Viewport, theme: Theme
-) -> None:
-    """The ring about the chosen cells of a level, as far as they are in sight."""
-    near = seen.grown(1)
-    squares = [(cell.x, cell.z) for cell in cells if cell.y == level and near.holds(cell.x, cell.z)]
-    draw_ring(painter, view.origin_x, view.origin_y, view.scale, squares, theme)
+def paint_ring(painter: QPainter, cells: frozenset[Cell], level: int, view: Viewport, theme: Theme) -> None:
+    """The ring about the chosen cells of a level."""
+    ring = _ring(cells, level)
+    if ring is not None:
+        draw_ring(painter, view.origin_x, view.origin_y, view.scale, ring, theme)
+
+
+@lru_cache(maxsize=2)
+def _ring(cells: frozenset[Cell], level: int) -> Ring | None:
+    """What is chosen may be very many cells, and stays the same for many frames."""
+    squares = {(cell.x, cell.z) for cell in cells if cell.y == level}
+    return ring_of(squares) if squares else None
 
 
 def paint_band(painter: QPainter, corners: tuple[Cell, Cell], view: Viewport, theme: Theme) -> None:

@@ -139,7 +139,7 @@ def _paint_marks(painter: QPainter, shown: Shown) -> None:
     """What is chosen and pointed at, and the findings."""
     view, theme, named = shown.view, shown.theme, shown.scene.named
     paint_probes(painter, shown.probes, shown.level, shown.exposed, view, theme)
-    paint_ring(painter, shown.selection, shown.level, shown.seen, view, theme)
+    paint_ring(painter, shown.selection, shown.level, view, theme)
     if shown.band is not None:
         paint_band(painter, shown.band, view, theme)
     if shown.cursor_shows:

@@ -12,7 +12,7 @@ from PySide6.QtGui import QPainter, QPainterPath, QPen
 
 from app.canvas.geometry import Viewport
 from app.canvas.ground import paint_grid
-from app.canvas.symbols import WayKind, draw_cursor, draw_marker, draw_ring
+from app.canvas.symbols import WayKind, draw_cursor, draw_marker, draw_ring, ring_of
 from app.canvas.symbols.lettering import capital, draw_text
 from app.canvas.symbols.network import (
     INSIDE_FROM,
@@ -43,6 +43,8 @@ from model.network.network import Spot
 SMALL_MARKERS_BELOW = 20
 """px a square."""
 HEADS_FROM = 12
+ONE = ring_of({(0, 0)})
+"""About a single square."""
 MANY_LINES = 800
 """Links in sight above which they are drawn plainly."""
 ONE_WAY_HEADS_FROM = 4
@@ -257,13 +259,13 @@ def _paint_rings(painter: QPainter, shown: Shown) -> None:
     if joint is not None:
         at = shown.point(joint.at)
         half = max(5.0, 0.16 * shown.c)
-        draw_ring(painter, round(at.x() - half), round(at.y() - half), round(2 * half), [(0, 0)], shown.theme)
+        draw_ring(painter, round(at.x() - half), round(at.y() - half), round(2 * half), ONE, shown.theme)
 
 
 def _ring(painter: QPainter, shown: Shown, spot: Spot, reach: float) -> None:
     at = shown.points((spot,))[0]
     half = round(reach) + 1
-    draw_ring(painter, at.x() - half, at.y() - half, 2 * half, [(0, 0)], shown.theme)
+    draw_ring(painter, at.x() - half, at.y() - half, 2 * half, ONE, shown.theme)
 
 
 def _marked_arm(shown: Shown) -> Joint | None:

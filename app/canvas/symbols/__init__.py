@@ -17,7 +17,7 @@ from app.canvas.symbols.pieces import (
     paint,
     symbol_pixmap,
 )
-from app.canvas.symbols.selection import draw_cursor, draw_ring
+from app.canvas.symbols.selection import Ring, draw_cursor, draw_ring, ring_of
 from app.canvas.symbols.signs import draw_inverter_gate, draw_mirror_mark, draw_north
 from app.canvas.symbols.size import Size, paper, screen
 from app.canvas.symbols.stage import Manner, Stage
@@ -29,6 +29,7 @@ __all__ = [
     "Look",
     "Manner",
     "Mark",
+    "Ring",
     "Size",
     "Stage",
     "Way",
@@ -55,6 +56,7 @@ __all__ = [
     "look_of",
     "paint",
     "paper",
+    "ring_of",
     "screen",
     "side_by_side",
     "symbol_pixmap",

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Set
+from typing import NamedTuple
 
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QPainter
@@ -18,51 +19,77 @@ Square = tuple[int, int]
 """A cell of the shown level, as (x, z)."""
 
 
+class Side(NamedTuple):
+    """Cells in a line, none of which has a chosen neighbour on that side."""
+
+    x: int
+    z: int
+    length: int
+    dx: int
+    dz: int
+    """Outward."""
+    opens_low: bool
+    """Whether the ring turns inward where the line begins: another chosen cell lies slantwise outward."""
+    opens_high: bool
+
+
+class Ring(NamedTuple):
+    """What is drawn about some cells, at whatever size."""
+
+    sides: tuple[Side, ...]
+    west: int
+    north: int
+    east: int
+    south: int
+
+
+def ring_of(chosen: Set[Square]) -> Ring:
+    """The ring about the union of the cells, of which there must be one."""
+    xs, zs = {x for x, _ in chosen}, {z for _, z in chosen}
+    return Ring(tuple(_sides(chosen)), min(xs), min(zs), max(xs) + 1, max(zs) + 1)
+
+
 def draw_ring(
-    painter: QPainter, origin_x: float, origin_y: float, c: float, cells: Iterable[Square], theme: Theme
+    painter: QPainter, origin_x: float, origin_y: float, c: float, ring: Ring, theme: Theme
 ) -> None:
     """A ring about the union of the cells, and ink brackets about its bounds; on paper the brackets only."""
-    chosen = set(cells)
-    if not chosen:
-        return
-    ring = max(2, round(c / 12))
+    width = max(2, round(c / 12))
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
     if theme.pick is not None:
-        for side in _sides(chosen, c, ring):
-            painter.fillRect(side.translated(origin_x, origin_y), theme.pick)
-    out = GAP + (ring if theme.pick is not None else 0)
-    west, east = min(x for x, _ in chosen), max(x for x, _ in chosen) + 1
-    north, south = min(z for _, z in chosen), max(z for _, z in chosen) + 1
-    bounds = QRectF(origin_x + west * c, origin_y + north * c, (east - west) * c, (south - north) * c)
+        for side in ring.sides:
+            painter.fillRect(_bar(side, c, width).translated(origin_x, origin_y), theme.pick)
+    out = GAP + (width if theme.pick is not None else 0)
+    wide, deep = (ring.east - ring.west) * c, (ring.south - ring.north) * c
+    bounds = QRectF(origin_x + ring.west * c, origin_y + ring.north * c, wide, deep)
     for bracket in _brackets(bounds.adjusted(-out, -out, out, out), min(10.0, max(4.0, round(0.22 * c)))):
         painter.fillRect(bracket, theme.ink)
     painter.restore()
 
 
-def _sides(chosen: set[Square], c: float, ring: int) -> Iterable[QRectF]:
-    """A bar outside each side that has no chosen neighbour, long enough to close the corners."""
-    for x, z in chosen:
-        left, top = x * c, z * c
-        for dx, dz in ((0, -1), (1, 0), (0, 1), (-1, 0)):
-            if (x + dx, z + dz) in chosen:
+def _sides(chosen: Set[Square]) -> Iterator[Side]:
+    for dx, dz in ((0, -1), (1, 0), (0, 1), (-1, 0)):
+        bare = {(x, z) for x, z in chosen if (x + dx, z + dz) not in chosen}
+        ax, az = abs(dz), abs(dx)
+        for x, z in bare:
+            if (x - ax, z - az) in bare:
                 continue
-            low = _reach(chosen, x, z, dx, dz, -1, ring)
-            high = _reach(chosen, x, z, dx, dz, 1, ring)
-            if dz:
-                y = top - GAP - ring if dz < 0 else top + c + GAP
-                yield QRectF(left - low, y, c + low + high, ring)
-            else:
-                y = left - GAP - ring if dx < 0 else left + c + GAP
-                yield QRectF(y, top - low, ring, c + low + high)
+            length = 1
+            while (x + length * ax, z + length * az) in bare:
+                length += 1
+            low, high = (x - ax, z - az), (x + length * ax, z + length * az)
+            opens = [(end[0] + dx, end[1] + dz) in chosen for end in (low, high)]
+            yield Side(x, z, length, dx, dz, *opens)
 
 
-def _reach(chosen: set[Square], x: int, z: int, dx: int, dz: int, way: int, ring: int) -> int:
-    """How far a bar goes past the end of its side: round an outer corner, up to an inner one, or nowhere."""
-    ahead = (x + way, z) if dz else (x, z + way)
-    if (ahead[0] + dx, ahead[1] + dz) in chosen:
-        return -GAP
-    return 0 if ahead in chosen else GAP + ring
+def _bar(side: Side, c: float, width: int) -> QRectF:
+    """Outside its cells, long enough to close the corners."""
+    left, top = side.x * c, side.z * c
+    low, high = (-GAP if opens else GAP + width for opens in (side.opens_low, side.opens_high))
+    long = low + side.length * c + high
+    if side.dz:
+        return QRectF(left - low, top - GAP - width if side.dz < 0 else top + c + GAP, long, width)
+    return QRectF(left - GAP - width if side.dx < 0 else left + c + GAP, top - low, width, long)
 
 
 def _brackets(bounds: QRectF, length: float) -> Iterable[QRectF]:

@@ -18,6 +18,7 @@ from app.canvas.symbols import (
     draw_marker,
     draw_ring,
     draw_way,
+    ring_of,
     screen,
     side_by_side,
     tag_rect,
@@ -180,7 +181,7 @@ def test_markers_differ_without_hue(px: int, shown: list[tuple[str, bool]], name
 def test_ring_goes_about_the_union_and_leaves_cells_alone() -> None:
     of, c, cells = theme(LIGHT), 24, {(1, 1), (2, 1), (1, 2)}
     image, painter = canvas(5 * c, 5 * c, of)
-    draw_ring(painter, 0, 0, c, cells, of)
+    draw_ring(painter, 0, 0, c, ring_of(cells), of)
     painter.end()
     found = pixels(image)
     for x, z in cells:
@@ -194,7 +195,7 @@ def test_ring_goes_about_the_union_and_leaves_cells_alone() -> None:
 def test_ring_on_paper_is_brackets_only() -> None:
     of, c = theme("print"), 24
     image, painter = canvas(3 * c, 3 * c, of)
-    draw_ring(painter, 0, 0, c, [(1, 1)], of)
+    draw_ring(painter, 0, 0, c, ring_of({(1, 1)}), of)
     painter.end()
     top = grey(image)[c - 2, c - 3 : 2 * c + 3] < 128
     assert top[:4].all()
