@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import groupby
+from math import ceil
 from typing import Final, NamedTuple
 
 from PySide6.QtCore import QRectF
@@ -11,7 +12,7 @@ from PySide6.QtCore import QRectF
 from app.canvas.symbols import draw_cart, paper
 from app.canvas.symbols.lettering import em_for, printable, width
 from app.export.flow import Strip
-from app.export.pencil import HAIR, LEGEND, NARROW, SECTION, TEXT, WIDE, Align, Pencil, fitted
+from app.export.pencil import HAIR, LEGEND, NARROW, SECTION, TEXT, WIDE, Align, Pencil, fitted, folded
 from app.translation import QT_TR_NOOP, tr
 from model.network.cards import Departure, DepartureCard, EmptyRun
 from model.network.riding import Stop
@@ -21,6 +22,9 @@ CART, TO, TAKE, TIME_ROOM = 3.0, 9.0, 62.0, 24.0
 """Where the columns begin; the time stands at the right."""
 BY_ROOM: Final = 44.0
 """Of the column that says on which track to set out; it is there where a station has several."""
+NAME_ROOM: Final = TAKE - TO - 3.0
+NAME_FEED, NAME_ABOVE = 4.0, 1.4
+"""From line to line of a name that takes several, and the room above it."""
 ROW, HEADER = 9.5, 6.5
 SYMBOL: Final = 8.5
 LABEL, INDENT, GAP, FEED = 6.2, 2.0, 2.0, 7.4
@@ -69,7 +73,7 @@ def _tells_by(card: DepartureCard) -> bool:
 def _strips(departure: Departure, room: float) -> Iterator[Strip]:
     """The row in parts of so many lines, so that none is higher than a card."""
     labels = tuple(labels_of(departure.waybills, room))
-    lines = labels[-1].line + 1 if labels else 1
+    lines = max(labels[-1].line + 1 if labels else 1, _lines_of_names(departure))
     for first in range(0, lines, MOST_LINES):
         here = min(MOST_LINES, lines - first)
         part = [label for label in labels if first <= label.line < first + here]
@@ -98,7 +102,7 @@ def _draw_words(pencil: Pencil, departure: Departure, space: QRectF, room: float
     """All of a row but its waybills."""
     left, middle, right = space.left(), space.top() + ROW / 2, space.right()
     baseline = middle + TEXT / 2
-    pencil.text(left + TO, middle + SECTION / 2, departure.end, SECTION, bold=True, widest=TAKE - TO - 3)
+    _draw_name(pencil, departure.end, left + TO, space.top())
     if departure.length is None:
         pencil.text(left + TAKE, baseline, tr(NO_WAY), TEXT, widest=room)
         return
@@ -107,9 +111,39 @@ def _draw_words(pencil: Pencil, departure: Departure, space: QRectF, room: float
     if not loaded:
         pencil.text(left + TAKE, baseline, tr(NOTHING), TEXT, widest=room)
     if departure.by is not None:
-        pencil.text(right - TIME_ROOM - BY_ROOM, baseline, departure.by, TEXT, widest=BY_ROOM - 3)
+        _draw_lines(pencil, by_lines(departure.by), right - TIME_ROOM - BY_ROOM, baseline, bold=False)
     time = time_words(seconds_for(departure.length))
     pencil.text(right, baseline, time, TEXT, align=Align.RIGHT, widest=TIME_ROOM - 3)
+
+
+def name_lines(name: str) -> list[str]:
+    """The station to which one rides: in one line where it fits in large letters, else whole in several."""
+    is_short = width(printable(name), em_for(SECTION), True) <= NAME_ROOM
+    return [name] if is_short else folded(printable(name), em_for(TEXT), NAME_ROOM, True)
+
+
+def by_lines(arm: str) -> list[str]:
+    """The arm towards which one sets out, whole."""
+    return folded(printable(arm), em_for(TEXT), BY_ROOM - 3, False)
+
+
+def _lines_of_names(departure: Departure) -> int:
+    """Of waybills, in whose height the names have room."""
+    most = max(len(name_lines(departure.end)), len(by_lines(departure.by or "")))
+    return 1 + max(0, ceil((most * NAME_FEED + NAME_ABOVE - ROW) / FEED))
+
+
+def _draw_name(pencil: Pencil, name: str, left: float, top: float) -> None:
+    lines = name_lines(name)
+    if len(lines) == 1:
+        pencil.text(left, top + (ROW + SECTION) / 2, name, SECTION, bold=True, widest=NAME_ROOM)
+    else:
+        _draw_lines(pencil, lines, left, top + NAME_ABOVE + TEXT, bold=True)
+
+
+def _draw_lines(pencil: Pencil, lines: Sequence[str], left: float, first: float, *, bold: bool) -> None:
+    for number, line in enumerate(lines):
+        pencil.text(left, first + number * NAME_FEED, line, TEXT, bold=bold)
 
 
 def labels_of(waybills: tuple[str, ...], room: float) -> Iterator[Label]:

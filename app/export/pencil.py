@@ -73,6 +73,21 @@ def fitted(text: str, em: float, bold: bool, widest: float | None) -> tuple[floa
     return em, elided(text, em, widest, bold)
 
 
+def folded(text: str, em: float, widest: float, bold: bool) -> list[str]:
+    """The whole text in as many lines as it takes; a word that is too long for one goes on in the next."""
+    pieces = [piece for word in text.split(" ") for piece in _pieces(word, em, widest, bold)]
+    return broken(" ".join(pieces), em, widest, bold, len(pieces))
+
+
+def _pieces(word: str, em: float, widest: float, bold: bool) -> list[str]:
+    pieces = [""]
+    for letter in word:
+        if pieces[-1] and width(pieces[-1] + letter, em, bold) > widest:
+            pieces.append("")
+        pieces[-1] += letter
+    return pieces
+
+
 def broken(text: str, em: float, widest: float, bold: bool, lines: int) -> list[str]:
     """The text broken at spaces into at most so many lines; what is left over stays in the last one."""
     done: list[str] = []

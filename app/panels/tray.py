@@ -17,10 +17,11 @@ from PySide6.QtWidgets import (
 from app import theme as themes
 from app.canvas.symbols import draw_piece
 from app.icons import icon, rest_look
-from app.names import group_name, part_name
+from app.names import group_name, part_about, part_name
 from app.panels.look import font
 from app.panels.rows import is_chosen, is_under_pointer, paint_text, rect_of
 from app.panels.table_model import Index
+from app.panels.words import plain_tip
 from app.shown_keys import follow_keys, in_brackets
 from app.translation import QT_TR_NOOP, tr
 from model.parts import TRAITS, Part
@@ -92,7 +93,7 @@ class Tray(QListWidget):
     def _add(self, part: Part) -> None:
         item = QListWidgetItem(part_name(part), self)
         item.setData(PART_ROLE, part)
-        item.setToolTip(part_name(part))
+        item.setToolTip(plain_tip(f"{part_name(part)}: {part_about(part)}"))
 
     def _choose(self, item: QListWidgetItem | None, *_: object) -> None:
         part = None if item is None else part_of(item)

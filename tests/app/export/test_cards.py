@@ -16,8 +16,10 @@ import pypdfium2
 import pytest
 from pypdf import PdfReader
 
-from app.export.card_rows import empty_words, labels_of, time_words
+from app.canvas.symbols.lettering import em_for, width
+from app.export.card_rows import NAME_ROOM, by_lines, empty_words, labels_of, name_lines, time_words
 from app.export.cards import export_cards
+from app.export.pencil import SECTION, TEXT
 from model.files.writer import WriteError
 from model.network.cards import EmptyRun
 from model.network.network import JunctionSpec, Link, Network, ReaderSpec, Station, Trip
@@ -213,6 +215,19 @@ def test_it_is_told_where_empty_carts_go(run: tuple[str, Stop], words: str) -> N
 )
 def test_times_are_rounded_up(seconds: float, words: str) -> None:
     assert time_words(seconds) == words
+
+
+@pytest.mark.parametrize(
+    "name", ["Mill", "Orchard Road beyond the second mill", "Q" * 80, "Tithe " + "m" * 74]
+)
+def test_no_letter_of_a_name_is_cut_off_on_paper(name: str) -> None:
+    """80 letters are the most that a name has."""
+    lines = name_lines(name)
+    size = em_for(SECTION if len(lines) == 1 else TEXT)
+    assert "".join(lines).replace(" ", "") == name.replace(" ", "")
+    assert all(width(line, size, True) <= NAME_ROOM for line in lines)
+    assert "".join(by_lines(name)).replace(" ", "") == name.replace(" ", "")
+    assert width("Q" * 80, em_for(TEXT), True) > 2 * NAME_ROOM, "the control: it does need several lines"
 
 
 def test_a_waybill_that_is_taken_twice_running_is_one_label() -> None:
