@@ -237,7 +237,10 @@ class Layout:
             history = bent.get(key)
             if history is None:
                 return rails.get(key) if rank_at.get(key, rank) < rank else None
-            return next((shape for written, shape in reversed(history) if written < rank), None)
+            for written, shape in reversed(history):
+                if written < rank:
+                    return shape
+            return None
 
         return get
 
@@ -260,8 +263,13 @@ class Layout:
         return None
 
     def _later_events_that_see(self, keys: Iterable[int], rank: int) -> set[Event]:
-        near = {key + offset for key in keys for offset in SEEN_FROM}
-        return {(later, key) for key in near if (later := self._rank_at.get(key, rank)) > rank}
+        rank_at = self._rank_at.get
+        return {
+            (later, near)
+            for key in keys
+            for offset in SEEN_FROM
+            if (later := rank_at(near := key + offset, rank)) > rank
+        }
 
     def _update_last_shape(self, key: int) -> bool:
         """Takes over the end of a rail's history; tells whether the shape came, went or changed."""

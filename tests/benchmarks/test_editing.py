@@ -17,12 +17,13 @@ from model.edits import erase, place
 from model.grid import Cell, Facing
 from model.parts import Part
 from model.pieces import Piece
-from model.plan import Change, Plan, plan_of
+from model.plan import Change, Plan
 from model.routing.junction import Junction
 from model.rules import RULES, Finding, find_all
 from model.rules.local import LocalFindings
 from tests.benchmarks.conftest import AddRow, Ratio
 from tests.benchmarks.measuring import best
+from tests.benchmarks.tracks import carried
 
 pytestmark = pytest.mark.slow
 
@@ -44,19 +45,6 @@ class FoundDocument(Document):
 
     def _work_out(self) -> None:
         pass
-
-
-def carried(pieces: int) -> Plan:
-    """Track on blocks."""
-    side = math.isqrt(pieces // 2)
-    return plan_of(
-        [
-            Piece(part, Cell(x, level, z), Facing.NORTH)
-            for x in range(side)
-            for z in range(side)
-            for part, level in ((Part.SOLID_BLOCK, LEVEL - 1), (Part.RAIL, LEVEL))
-        ]
-    )
 
 
 def _local(findings: list[Finding]) -> list[Finding]:

@@ -2,6 +2,11 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterable
+
+import msgspec
+
 from model.grid import Cell, Facing, Heading
 from model.parts import Part
 from model.pieces import Piece
@@ -9,6 +14,38 @@ from model.plan import Arm, ArmEnd, Details, Plan, Route, plan_of
 
 BAY = 100
 """Cells from one crossover to the next; the search for wiring doubles with each one more."""
+
+
+def side_by_side(plan: Plan, pieces: int) -> Plan:
+    """So many pieces of a plan laid again and again in a square, four cells apart; the first has the arms."""
+    one = list(plan.pieces)
+    wide, high = _extent(piece.at.x for piece in one) + 4, _extent(piece.at.z for piece in one) + 4
+    copies = -(-pieces // len(one))
+    a_row = math.isqrt(copies) + 1
+    laid = [
+        msgspec.structs.replace(piece, at=piece.at.moved(dx=copy % a_row * wide, dz=copy // a_row * high))
+        for copy in range(copies)
+        for piece in one
+    ]
+    return plan_of(laid[:pieces], plan.details)
+
+
+def _extent(places: Iterable[int]) -> int:
+    known = list(places)
+    return max(known) - min(known) + 1
+
+
+def carried(pieces: int) -> Plan:
+    """Track on blocks: a square without a gap, in which an early rail bends hundreds of others."""
+    side = math.isqrt(pieces // 2)
+    return plan_of(
+        [
+            Piece(part, Cell(x, level, z), Facing.NORTH)
+            for x in range(side)
+            for z in range(side)
+            for part, level in ((Part.SOLID_BLOCK, 63), (Part.RAIL, 64))
+        ]
+    )
 
 
 def winding(rails: int, width: int = 1_000) -> Plan:
