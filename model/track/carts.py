@@ -11,6 +11,7 @@ from typing import Final
 
 import msgspec
 
+from model.collector import collector_paused
 from model.grid import VECTORS, Cell, Heading
 from model.plan import Arm
 from model.track.rails import STEP, UP, Rails, pack, unpack
@@ -71,7 +72,11 @@ def exits_of(arms: tuple[Arm, ...]) -> dict[tuple[int, int], str]:
 
 def next_rail(rails: Rails, key: int, end: End) -> int | None:
     """The rail on which a cart stands after it left ``key`` by ``end``, or ``None``."""
-    beyond = key + STEP[end.heading] + end.rise
+    return _rail_at(rails, key + STEP[end.heading] + end.rise)
+
+
+def _rail_at(rails: Rails, beyond: int) -> int | None:
+    """The rail of a cart that rolled into a cell: there, or one level lower."""
     if rails.get(beyond) is not None:
         return beyond
     return beyond - UP if rails.get(beyond - UP) is not None else None
@@ -81,25 +86,43 @@ def trace(rails: Rails, stoppers: Container[int], exits: Exits, start: Cell, hea
     """The way of a cart that enters the cell ``start``, where a rail must stand, with ``heading``."""
     key, going = pack(start), heading
     path: list[int] = []
-    seen: set[int] = set()
-    while (state := key * 4 + going) not in seen:
-        seen.add(state)
-        path.append(key)
+    doors = {at for at, _ in exits}
+    stretch = 1
+    while True:
+        # Who goes round in a circle meets a state again that is marked ever more seldom (R. P. Brent, 1980).
+        marked = key, going
+        for _ in range(stretch):
+            path.append(key)
+            shape = rails.get(key)
+            assert shape is not None
+            going, rise = WAY_OUT[shape][going]
+            beyond = key + STEP[going] + rise
+            if beyond in stoppers:
+                return _way(path, Outcome.STOPPED, None, going)
+            if key in doors and (arm := exits.get((key, going))) is not None:
+                return _way(path, Outcome.ARM, arm, going)
+            following = _rail_at(rails, beyond)
+            if following is None:
+                return _way(path, Outcome.LEAVES_TRACK, None, going)
+            key = following
+            if key == marked[0] and going is marked[1]:
+                return _round(rails, path, heading)
+        stretch *= 2
+
+
+def _round(rails: Rails, path: list[int], going: Heading) -> Way:
+    """The way of a cart that loops, once round: the cells until the cart stands somewhere as before."""
+    seen: set[tuple[int, Heading]] = set()
+    for number, key in enumerate(path):
+        if (key, going) in seen:
+            return _way(path[:number], Outcome.LOOPS, None, going)
+        seen.add((key, going))
         shape = rails.get(key)
         assert shape is not None
-        end = WAY_OUT[shape][going]
-        going = end.heading
-        if key + STEP[going] + end.rise in stoppers:
-            return _way(path, Outcome.STOPPED, None, going)
-        arm = exits.get((key, going))
-        if arm is not None:
-            return _way(path, Outcome.ARM, arm, going)
-        following = next_rail(rails, key, end)
-        if following is None:
-            return _way(path, Outcome.LEAVES_TRACK, None, going)
-        key = following
+        going = WAY_OUT[shape][going].heading
     return _way(path, Outcome.LOOPS, None, going)
 
 
 def _way(path: list[int], outcome: Outcome, arm: str | None, heading: Heading) -> Way:
-    return Way(tuple(map(unpack, path)), outcome, arm, heading)
+    with collector_paused():
+        return Way(tuple(map(unpack, path)), outcome, arm, heading)

@@ -34,6 +34,8 @@ EAST_WEST: Final = BIT[1] | BIT[3]
 
 MASK: Final[tuple[int, ...]] = tuple(BIT[a.heading] | BIT[b.heading] for a, b in ENDS)
 """The directions of a shape's two ends, by shape."""
+_new: Final = tuple.__new__
+"""Makes a cell without looking its fields over, which takes a third of the time."""
 
 
 def pack(cell: Cell) -> int:
@@ -44,11 +46,8 @@ def pack(cell: Cell) -> int:
 
 def unpack(key: int) -> Cell:
     """The cell of a packed int."""
-    return Cell(
-        (key >> _X_SHIFT) - _XZ_OFFSET,
-        (key & _Y_MASK) - _Y_OFFSET,
-        ((key >> _Z_SHIFT) & _Z_MASK) - _XZ_OFFSET,
-    )
+    x, y, z = key >> _X_SHIFT, key & _Y_MASK, (key >> _Z_SHIFT) & _Z_MASK
+    return _new(Cell, (x - _XZ_OFFSET, y - _Y_OFFSET, z - _XZ_OFFSET))
 
 
 class Rails(Protocol):
