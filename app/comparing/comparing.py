@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from PySide6.QtCore import QObject, Signal
 
+from app.background import Newest
 from app.compare_words import counts_words, difference_words, verb
 from app.comparing.differences import Compared, Differences
-from app.document import Document
+from app.document import BESIDE_FROM, Document
 from app.translation import tr
-from model.comparing import Beside, difference_at, differences_beside
+from model.comparing import Beside, comparison, difference_at, differences_beside
 from model.grid import Cell
 from model.plan import EMPTY_PLAN, Change
 from model.track.layout import Layout
@@ -31,6 +32,10 @@ class Comparing(QObject):
         self.other_is_later = False
         """Whether the other plan is what is wanted, and the open one what stands."""
         self.differences = Differences()
+        self.is_old = False
+        """Whether so much was edited that the plans are being compared anew; until then nothing is marked."""
+        self._worker = Newest(self)
+        self._worker.yielded.connect(self._take)
         document.changed.connect(self._follow)
         document.details_changed.connect(self._tell_details)
         document.reset.connect(self.end)
@@ -43,10 +48,15 @@ class Comparing(QObject):
     @property
     def title(self) -> str:
         """What is compared, and how many of which kind differ."""
-        counts = counts_words(self.differences.counts)
+        counts = self.counts_words
         if self.other_is_later:
             return tr("Comparing, on the way to {name} · {counts}", name=self.name, counts=counts)
         return tr("Comparing with {name} · {counts}", name=self.name, counts=counts)
+
+    @property
+    def counts_words(self) -> str:
+        """How many of which kind differ, where that is known."""
+        return tr("the plans are being compared") if self.is_old else counts_words(self.differences.counts)
 
     def words_at(self, cell: Cell) -> str:
         """What is to be done in a cell; empty where nothing differs."""
@@ -75,29 +85,56 @@ class Comparing(QObject):
     def start(self, compared: Compared, name: str) -> None:
         """Compare with that plan, which counts as the earlier one; it was compared with the plan of now."""
         self._other, self.name, self.other_is_later = compared.other, name, False
-        self.differences = compared.differences
-        self.changed.emit()
+        self._show(compared.differences)
 
     def swap(self) -> None:
         """The plan that was the earlier one is the later one now."""
         self.other_is_later = not self.other_is_later
-        self.differences = self.differences.inverse()
-        self.changed.emit()
+        if self.is_old:
+            self._compare_anew()
+        else:
+            self._show(self.differences.inverse())
 
     def end(self) -> None:
         """Compare no longer."""
         if self.is_on:
-            self._other, self.differences = None, Differences()
-            self.changed.emit()
+            self._other = None
+            self._show(Differences())
 
     def _follow(self, change: Change, reshaped: Iterable[Cell]) -> None:
         if not self.is_on:
             return
+        cells = change.cells.union(reshaped)
+        if self.is_old or len(cells) >= BESIDE_FROM:
+            self._compare_anew()
+            return
         layouts = self.layouts
-        for cell in change.cells.union(reshaped):
+        for cell in cells:
             self.differences.put(cell, difference_at(*layouts, cell))
+        self.changed.emit()
+
+    def _compare_anew(self) -> None:
+        """Beside the window, on the plan as it is now."""
+        assert self._other is not None
+        here = self._document.layout.copy()
+        before, after = (here, self._other) if self.other_is_later else (self._other, here)
+        self.differences, self.is_old = Differences(), True
+        self._worker.ask(lambda: _steps(before, after))
+        self.changed.emit()
+
+    def _take(self, found: object) -> None:
+        if isinstance(found, Differences):
+            self._show(found)
+
+    def _show(self, differences: Differences) -> None:
+        self._worker.drop()
+        self.differences, self.is_old = differences, False
         self.changed.emit()
 
     def _tell_details(self) -> None:
         if self.is_on:
             self.changed.emit()
+
+
+def _steps(before: Layout, after: Layout) -> Iterator[object]:
+    yield Differences((yield from comparison(before, after)))

@@ -8,7 +8,6 @@ from PySide6.QtCore import QItemSelection, QModelIndex, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from app.compare_words import counts_words
 from app.comparing.comparing import Comparing
 from app.comparing.rows import ROW, ComparedRow, DifferencesDelegate, DifferencesModel, rows_of
 from app.panels.findings_list import findings_list
@@ -107,7 +106,7 @@ class ComparisonPanel(QWidget):
         comparing = self._comparing
         here, there = tr("this plan"), comparing.name
         before, after = (here, there) if comparing.other_is_later else (there, here)
-        counts = counts_words(comparing.differences.counts)
+        counts = comparing.counts_words
         self.head.setText(tr("From {before} to {after}", before=before, after=after))
         self.said.setText(counts[0].upper() + counts[1:] + ".")
         for button in (self.previous, self.next):

@@ -11,6 +11,7 @@ import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMessageBox
+from pytestqt.qtbot import QtBot
 
 from app.commands import files
 from app.commands.plan import CLOCKWISE
@@ -74,7 +75,8 @@ def work(monkeypatch: pytest.MonkeyPatch) -> Iterator[Work]:
     monkeypatch.setattr("app.document.followed", held_up)
     monkeypatch.setattr("app.document.BESIDE_FROM", 1)
     monkeypatch.setattr(DryRun, "of", connected_late)
-    monkeypatch.setattr("app.canvas.dry_running.BESIDE_FROM", 1)
+    for module in ("app.canvas.dry_running", "app.comparing.comparing"):
+        monkeypatch.setattr(f"{module}.BESIDE_FROM", 1)
     monkeypatch.setattr("app.commands.files.plan_in", read_late)
     monkeypatch.setattr("app.commands.comparing.plan_in", read_late)
     monkeypatch.setattr(files, "MANY_BYTES", 1)
@@ -341,3 +343,27 @@ def test_a_dry_run_that_is_cancelled_does_not_begin(
     assert state_of(prepared) == before
     if not is_closing:
         assert prepared.panels.status.here.text() == "Cancelled: no dry run was begun."
+
+
+def test_after_a_large_edit_plans_are_compared_anew(prepared: MainWindow, work: Work, qtbot: QtBot) -> None:
+    comparing, panel = prepared.view.comparing, prepared.panels.comparison
+    work.may_end.set()
+    prepared.comparison.with_saved()
+    seen: list[tuple[bool, int, str]] = []
+    comparing.changed.connect(
+        lambda: seen.append((comparing.is_old, len(comparing.differences), comparing.title))
+    )
+    prepared.turn_plan(CLOCKWISE)
+    assert seen[0] == (True, 0, "Comparing with the saved file · the plans are being compared")
+    comparing.swap()
+    prepared.document.edit(set_title, "Turned")
+    qtbot.waitUntil(lambda: not comparing.is_old)
+    here, there = prepared.document.layout, Layout(straight_plan())
+    assert set(comparing.differences) == {*compare_as_built(here, there)}
+    assert len(comparing.differences) > 0
+    assert "being compared" not in panel.said.text()
+    prepared.turn_plan(CLOCKWISE)
+    comparing.end()
+    assert not comparing.is_old
+    settle(prepared)
+    assert not comparing.differences
