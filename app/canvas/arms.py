@@ -8,7 +8,7 @@ from typing import Final, NamedTuple
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter
 
-from app.canvas.geometry import Viewport
+from app.canvas.geometry import FULL_SIZE, Viewport
 from app.canvas.symbols import (
     Way,
     draw_arm_tag,
@@ -38,6 +38,14 @@ class ShownTag(NamedTuple):
     rect: QRectF
     in_on: Heading | None = None
     """Joined tags: the side on which carts come in."""
+
+
+def widest_beside(arms: Iterable[Arm]) -> float:
+    """What the longest tag takes up to the east or the west of its track, in px."""
+    size = tag_size(FULL_SIZE)
+    ends = ((arm.name, end) for arm in arms for end in (arm.enter, arm.leave) if end is not None)
+    names = (name for name, end in ends if not end.heading.lies_north_south)
+    return max((tag_rect(name, 0, 0, Heading.EAST, size).right() for name in names), default=0.0)
 
 
 def shown_tags(arms: Iterable[Arm], level: int, view: Viewport) -> list[ShownTag]:

@@ -17,7 +17,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from app import theme as themes
-from app.canvas.arms import shown_tags, tag_under
+from app.canvas.arms import shown_tags, tag_under, widest_beside
 from app.canvas.comparison import NO_COMPARISON, ComparisonPicture
 from app.canvas.dry_running import DryRunning
 from app.canvas.geometry import FULL_SIZE, Area
@@ -26,7 +26,7 @@ from app.canvas.live_carts import PlacedCart
 from app.canvas.looks import NO_MARKS, marks_of
 from app.canvas.markers import marked_cells
 from app.canvas.motion import CartMotion
-from app.canvas.navigation import Navigator
+from app.canvas.navigation import BESIDE, Navigator
 from app.canvas.painting import Shown, paint_view
 from app.canvas.patience import FRAME_SECONDS, Patience
 from app.canvas.previews import Previews
@@ -214,7 +214,8 @@ class Canvas(QWidget):
     def fit_all(self) -> None:
         """Shows all pieces; an empty plan at 100 % about x = z = 0."""
         extent = self.scene.index.extent()
-        self.navigator.fit(Area(0, 0, 0, 0) if extent is None else extent)
+        beside = max(BESIDE, round(widest_beside(self.document.plan.arms)) + 8)
+        self.navigator.fit(Area(0, 0, 0, 0) if extent is None else extent, beside)
 
     def fit_selection(self) -> None:
         """Shows all that is chosen."""

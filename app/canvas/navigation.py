@@ -136,11 +136,11 @@ class Navigator(QObject):
         """A zoom step, with the cell in the middle kept."""
         self.zoom(ZOOM_STEPS.index(scale) - ZOOM_STEPS.index(self.view.scale))
 
-    def fit(self, area: Area) -> None:
-        """Shows an area whole and in the middle, no larger than 100 %."""
-        scale = fitting_step(area, self._free.width() - 2 * BESIDE, self._free.height() - 2 * ABOVE)
+    def fit(self, area: Area, beside: int = BESIDE) -> None:
+        """Shows an area whole and in the middle, no larger than 100 %, with so many px free beside it."""
+        scale = fitting_step(area, self._free.width() - 2 * beside, self._free.height() - 2 * ABOVE)
         self._centre(Viewport(scale), area)
-        self.keep_fitted(lambda: self.fit(area))
+        self.keep_fitted(lambda: self.fit(area, beside))
 
     def keep_fitted(self, fit_again: Callable[[], None]) -> None:
         """What was just fitted is fitted again when the widget is resized, until the view is moved."""

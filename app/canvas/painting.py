@@ -161,7 +161,7 @@ def _paint_chips(painter: QPainter, shown: Shown) -> None:
         draw_preview_chip(painter, LEFT + EDGE, TOP + EDGE, title, widest, shown.theme)
     if shown.ways:
         corner = QPointF(LEFT + EDGE, shown.size.height() - shown.foot - EDGE)
-        paint_key(painter, corner, shown.ways, shown.theme)
+        paint_key(painter, corner, shown.ways, shown.size.width() - LEFT - 2 * EDGE, shown.theme)
 
 
 def _paint_hint(painter: QPainter, shown: Shown) -> None:

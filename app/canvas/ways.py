@@ -25,7 +25,7 @@ from app.canvas.symbols import (
     way_steps,
 )
 from app.canvas.symbols.carts import ALONG
-from app.canvas.symbols.lettering import draw_text, width
+from app.canvas.symbols.lettering import draw_text, elided, width
 from app.theme import Theme
 from model.grid import VECTORS, Cell, Heading
 from model.track.carts import Outcome
@@ -100,10 +100,13 @@ def reason_box(ground: Ground, last: WayStep, reason: str, tags: Sequence[QRectF
     return next((box for box in boxes if not any(box.intersects(tag) for tag in tags)), boxes[0])
 
 
-def paint_key(painter: QPainter, bottom_left: QPointF, ways: list[ShownWay], theme: Theme) -> None:
-    """Which way is which, its lower left corner at a point."""
+def paint_key(
+    painter: QPainter, bottom_left: QPointF, ways: list[ShownWay], widest: float, theme: Theme
+) -> None:
+    """Which way is which, its lower left corner at a point, no wider than so many px."""
     sample = len(SAMPLE) * KEY_CELL
-    wide = max(width(way.run.words, LETTERS) for way in ways) + sample + 40
+    words = [elided(way.run.words, LETTERS, widest - sample - 40) for way in ways]
+    wide = max(width(said, LETTERS) for said in words) + sample + 40
     high = KEY_ROW * len(ways) + 8
     box = QRectF(bottom_left.x(), bottom_left.y() - high, wide, high)
     draw_panel(painter, box, theme)
@@ -116,7 +119,7 @@ def paint_key(painter: QPainter, bottom_left: QPointF, ways: list[ShownWay], the
         line = QRectF(box.left() + 12, middle - size.wide / 2, sample, size.wide)
         painter.fillRect(line.toAlignedRect(), theme.ink)
         draw_chevrons(ground, steps, way.kind)
-        draw_text(painter, box.left() + sample + 24, middle + 4, way.run.words, LETTERS, theme.ink)
+        draw_text(painter, box.left() + sample + 24, middle + 4, words[row], LETTERS, theme.ink)
 
 
 def paint_cart(ground: Ground, run: Run, distance: float) -> None:

@@ -4,15 +4,20 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QPointF
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QComboBox, QWidget
+from PySide6.QtCore import QEvent, QPointF
+from PySide6.QtGui import QHelpEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QComboBox, QToolTip, QWidget
 
 from app import theme as themes
+from app.panels.words import plain_tip
 from app.translation import tr
 
 AROUND: Final = 6
 """Above and below the choices together, in pixels: a hairline, and the margin of the list that pops up."""
+
+
+BESIDE: Final = 34
+"""Px beside the words of the choice: the margins, and the sign that opens the list."""
 
 
 class ChoiceBox(QComboBox):
@@ -29,6 +34,15 @@ class ChoiceBox(QComboBox):
         shown = self.count() if self.count() <= self.maxVisibleItems() else 0
         popup.setMinimumHeight(shown * view.sizeHintForRow(0) + AROUND if shown else 0)
         super().showPopup()
+
+    def event(self, event: QEvent) -> bool:
+        """A choice that is cut is told whole, where no other tip is given."""
+        if isinstance(event, QHelpEvent) and event.type() is QEvent.Type.ToolTip and not self.toolTip():
+            text = self.currentText()
+            cut = self.fontMetrics().horizontalAdvance(text) > self.width() - BESIDE
+            QToolTip.showText(event.globalPos(), plain_tip(text) if cut else "", self)
+            return True
+        return super().event(event)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import msgspec
 from PySide6.QtWidgets import QApplication
 
 from app.canvas.arms import shown_tags
 from app.canvas.view import PlanView
-from tests.app.canvas.conftest import LEVEL, User
+from app.document import Document
+from model.plan import Details, Plan
+from tests.app.canvas.conftest import LEVEL, User, wye
 
 
 def all_is_in_sight(view: PlanView) -> bool:
@@ -25,6 +28,17 @@ def test_a_fitted_plan_is_whole_at_every_size(shown_wye: PlanView) -> None:
     for size in ((500, 400), (1100, 800), (360, 330)):
         resize(shown_wye, *size)
         assert all_is_in_sight(shown_wye), size
+
+
+def test_long_names_beside_the_track_have_room(document: Document, view: PlanView) -> None:
+    plan = wye()
+    arms = tuple(
+        msgspec.structs.replace(arm, name=f"{arm.name} beyond the old lime kiln") for arm in plan.arms
+    )
+    document.load(Plan(plan.pieces, Details(arms=arms)), None)
+    for size in ((900, 700), (500, 400)):
+        resize(view, *size)
+        assert all_is_in_sight(view), size
 
 
 def test_what_the_user_moved_stays_there(shown_wye: PlanView) -> None:
