@@ -6,6 +6,7 @@ What is pasted is checked just as a file is.
 from __future__ import annotations
 
 import atexit
+from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QMimeData
@@ -21,13 +22,26 @@ NAME: Final = "clipboard"
 TEXT_STARTS_WITH: Final = b"{"
 
 
-def put(pieces: tuple[Piece, ...], picture: QImage) -> None:
+@dataclass(frozen=True)
+class Copied:
+    """Pieces in every form in which they lie on the clipboard."""
+
+    count: int
+    document: bytes
+    picture: QImage
+
+
+def copied(pieces: tuple[Piece, ...], picture: QImage) -> Copied:
+    """Pieces in every form."""
+    return Copied(len(pieces), plan_bytes(plan_of(pieces)), picture)
+
+
+def put(copied: Copied) -> None:
     """Puts pieces on the clipboard, for other windows and other programs."""
     data = QMimeData()
-    document = plan_bytes(plan_of(pieces))
-    data.setData(MIME, document)
-    data.setText(document.decode())
-    data.setImageData(picture)
+    data.setData(MIME, copied.document)
+    data.setText(copied.document.decode())
+    data.setImageData(copied.picture)
     QGuiApplication.clipboard().setMimeData(data)
     atexit.unregister(_leave_text)
     atexit.register(_leave_text, data)
@@ -43,21 +57,21 @@ def _leave_text(data: QMimeData) -> None:
         QGuiApplication.clipboard().setText(data.text())
 
 
-def taken() -> tuple[Piece, ...]:
-    """The pieces on the clipboard now; see ``pieces_of``."""
-    return pieces_of(QGuiApplication.clipboard().mimeData())
+def document_now() -> bytes | None:
+    """The plan file on the clipboard now; see ``document_in``."""
+    return document_in(QGuiApplication.clipboard().mimeData())
 
 
-def pieces_of(data: QMimeData | None) -> tuple[Piece, ...]:
-    """The pieces on the clipboard; none where it is empty or holds something else altogether.
-
-    Raises PlanFileError where it holds a plan that cannot be read.
-    """
+def document_in(data: QMimeData | None) -> bytes | None:
+    """The plan file on a clipboard; ``None`` where it is empty or holds something else altogether."""
     if data is None:
-        return ()
+        return None
     if data.hasFormat(MIME):
-        return tuple(parse_plan(bytes(data.data(MIME).data()), NAME).pieces)
+        return bytes(data.data(MIME).data())
     text = data.text().strip().encode() if data.hasText() else b""
-    if not text.startswith(TEXT_STARTS_WITH):
-        return ()
-    return tuple(parse_plan(text, NAME).pieces)
+    return text if text.startswith(TEXT_STARTS_WITH) else None
+
+
+def pieces_in(document: bytes) -> tuple[Piece, ...]:
+    """The pieces of a plan file from a clipboard. Raises PlanFileError where it cannot be read."""
+    return tuple(parse_plan(document, NAME).pieces)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from contextlib import contextmanager
+from typing import Final
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
+from app.background import CancelledError, at_once
 from app.canvas import clipboard
 from app.canvas.canvas import FIRST_LEVEL, Canvas
 from app.canvas.carries import GoesTo
@@ -19,14 +21,14 @@ from app.canvas.ghosts import NO_GHOST, survey_picture
 from app.canvas.hands import Hands
 from app.canvas.host import ViewHost
 from app.canvas.name_entry import NameEntry
-from app.canvas.picture import picture_of_pieces
+from app.canvas.picture import picture_of_pieces, squares_of_pieces
 from app.canvas.rewiring import Rewiring
 from app.canvas.rulers import TOP
 from app.canvas.run_bar import RunBar
 from app.canvas.survey_bar import SurveyBar
 from app.canvas.surveying import Surveying
 from app.comparing.comparing import Comparing
-from app.document import Document
+from app.document import BESIDE_FROM, Document
 from app.panels.focus_frame import FocusFrame
 from app.tools.cart import CartTool
 from app.tools.hand import Hand
@@ -34,12 +36,17 @@ from app.tools.host import ArmQuestion
 from app.tools.module_hand import ModuleHand
 from app.tools.select import SelectTool
 from app.tools.survey import SurveyTool
-from app.translation import tr
+from app.translation import QT_TR_NOOP, tr
 from model.edits import copy_pieces, erase
 from model.files.plan_file import PlanFileError
 from model.grid import VECTORS, Cell, Heading, Turn
 from model.parts import RAILS
+from model.pieces import Piece
 from model.plan import Change
+
+NO_PIECES: Final = QT_TR_NOOP("Nothing to paste: the clipboard holds no pieces.")
+MUCH_TEXT: Final = 200_000
+"""Bytes on the clipboard from which on they are read beside the window."""
 
 
 class PlanView(Canvas):
@@ -185,33 +192,61 @@ class PlanView(Canvas):
         self.hands.interrupt()
         self.document.apply(erase(self.document.plan, self.selection))
 
-    def copy(self) -> None:
-        """Puts what is chosen on the clipboard."""
-        pieces = copy_pieces(self.document.plan, self.selection)
-        if not pieces:
+    def copy(self) -> bool:
+        """Puts what is chosen on the clipboard. Whether anything was."""
+        plan, cells, scene, theme = self.document.plan, self.selection, self.scene, self.theme
+        is_much = len(cells) >= BESIDE_FROM
+
+        def work() -> Generator[None, None, clipboard.Copied | None]:
+            yield
+            pieces = copy_pieces(plan, cells)
+            if not pieces:
+                return None
+            picture = squares_of_pieces(pieces, theme) if is_much else picture_of_pieces(scene, pieces, theme)
+            return clipboard.copied(pieces, picture)
+
+        try:
+            copied = (self.document.beside if is_much else at_once)(tr("Copying the pieces…"), work)
+        except CancelledError:
+            self.status.emit(tr("Cancelled: nothing was copied."))
+            return False
+        if copied is None:
             self.status.emit(tr("Nothing to copy: no piece is chosen."))
-            return
-        picture = picture_of_pieces(self.scene, pieces, self.theme)
-        clipboard.put(pieces, picture)
-        self.status.emit(tr("Copied {pieces}.", pieces=tr("%n piece(s)", "", len(pieces))))
+            return False
+        clipboard.put(copied)
+        self.status.emit(tr("Copied {pieces}.", pieces=tr("%n piece(s)", "", copied.count)))
+        return True
 
     def cut(self) -> None:
         """Puts what is chosen on the clipboard and erases it."""
-        self.copy()
-        self.delete()
+        if self.copy():
+            self.delete()
 
     def paste(self) -> None:
         """Carries the pieces of the clipboard at the pointer until a click puts them down."""
+        document = clipboard.document_now()
+        if document is None:
+            self.status.emit(tr(NO_PIECES))
+            return
+
+        def work() -> Generator[None, None, tuple[Piece, ...]]:
+            yield
+            return clipboard.pieces_in(document)
+
+        do = self.document.beside if len(document) >= MUCH_TEXT else at_once
         try:
-            pieces = clipboard.taken()
+            pieces = do(tr("Reading the clipboard…"), work)
         except PlanFileError as error:
             self.status.emit(str(error))
+            return
+        except CancelledError:
+            self.status.emit(tr("Cancelled: nothing is pasted."))
             return
         if pieces:
             self.hands.carry(pieces)
             self.setFocus()
         else:
-            self.status.emit(tr("Nothing to paste: the clipboard holds no pieces."))
+            self.status.emit(tr(NO_PIECES))
 
     def turn_selection(self, turn: Turn) -> None:
         """Turns what is chosen about its middle."""

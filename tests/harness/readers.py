@@ -123,11 +123,13 @@ def _can_be_explained(runs: Sequence[Observed]) -> None:
 def _from_clipboard(data: bytes) -> tuple[Piece, ...]:
     from PySide6.QtCore import QMimeData  # the other readers know no Qt
 
-    from app.canvas.clipboard import MIME, pieces_of
+    from app.canvas.clipboard import MIME, document_in, pieces_in
 
     mime = QMimeData()
     mime.setData(MIME, data)
-    return pieces_of(mime)
+    document = document_in(mime)
+    assert document is not None
+    return pieces_in(document)
 
 
 def _script() -> dict[str, Any]:

@@ -13,6 +13,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMessageBox
 from pytestqt.qtbot import QtBot
 
+from app.canvas.clipboard import pieces_in
 from app.commands import files
 from app.commands.plan import CLOCKWISE
 from app.dialogs.cell import CellDialog
@@ -23,7 +24,7 @@ from app.tools.select import QUARTER
 from app.window import MainWindow
 from model.comparing import compare_as_built
 from model.dry_run import DryRun
-from model.edits import move_plan, set_title, turn_plan
+from model.edits import copy_pieces, move_plan, set_title, turn_plan
 from model.files.plan_file import plan_bytes, read_plan
 from model.grid import Cell
 from model.pauses import pause
@@ -75,7 +76,19 @@ def work(monkeypatch: pytest.MonkeyPatch) -> Iterator[Work]:
     monkeypatch.setattr("app.document.followed", held_up)
     monkeypatch.setattr("app.document.BESIDE_FROM", 1)
     monkeypatch.setattr(DryRun, "of", connected_late)
-    for module in ("app.canvas.dry_running", "app.comparing.comparing"):
+
+    def copied_late(plan: Plan, cells: frozenset[Cell]) -> tuple[Piece, ...]:
+        made.wait()
+        return copy_pieces(plan, cells)
+
+    def pasted_late(document: bytes) -> tuple[Piece, ...]:
+        made.wait()
+        return pieces_in(document)
+
+    monkeypatch.setattr("app.canvas.view.copy_pieces", copied_late)
+    monkeypatch.setattr("app.canvas.clipboard.pieces_in", pasted_late)
+    monkeypatch.setattr("app.canvas.view.MUCH_TEXT", 1)
+    for module in ("app.canvas.dry_running", "app.canvas.view", "app.comparing.comparing"):
         monkeypatch.setattr(f"{module}.BESIDE_FROM", 1)
     monkeypatch.setattr("app.commands.files.plan_in", read_late)
     monkeypatch.setattr("app.commands.comparing.plan_in", read_late)
@@ -103,8 +116,7 @@ def drag_chosen(window: MainWindow) -> None:
 
 
 def paste(window: MainWindow) -> None:
-    window.view.copy()
-    window.view.paste()
+    window.view.hands.carry(copy_pieces(window.document.plan, window.view.selection))
     window.view.hands.tool.complete()
 
 
@@ -367,3 +379,25 @@ def test_after_a_large_edit_plans_are_compared_anew(prepared: MainWindow, work: 
     assert not comparing.is_old
     settle(prepared)
     assert not comparing.differences
+
+
+def test_copying_and_pasting_very_many_pieces_can_be_cancelled(prepared: MainWindow, work: Work) -> None:
+    clipboard, view = QApplication.clipboard(), prepared.view
+    clipboard.setText("before")
+    before = state_of(prepared)
+    cancel: Act = lambda dialog: QTest.keyClick(dialog, Qt.Key.Key_Escape)  # noqa: E731
+    work.act = cancel
+    view.cut()
+    assert (work.dialogs, clipboard.text()) == (1, "before")
+    assert prepared.panels.status.here.text() == "Cancelled: nothing was copied."
+    assert state_of(prepared) == before, "what is not copied is not cut away"
+    work.act = lambda _dialog: work.may_end.set()
+    view.copy()
+    assert clipboard.text().startswith("{")
+    assert clipboard.mimeData().hasImage()
+    work.may_end.clear()
+    work.act = cancel
+    view.paste()
+    assert prepared.panels.status.here.text() == "Cancelled: nothing is pasted."
+    assert not view.hands.tool.is_busy
+    assert state_of(prepared) == before
