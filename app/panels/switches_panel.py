@@ -81,7 +81,7 @@ class SwitchesPanel(QWidget):
         widest = QFontMetrics(font(11)).horizontalAdvance(self._document.shown(longest_place) or "")
         cell = min(max(widest + 12, 68), WIDEST_CELL)
         self.table.set_widths(
-            (44, cell, 44, 64, 46, 0), {IDLE: (tr("rests"),), CALLED_BY: (tr("not wired"),)}
+            (40, cell, 43, 64, 42, 0), {IDLE: (tr("rests"),), CALLED_BY: (tr("not wired"),)}
         )
         self.table.setVisible(bool(switches))
         self.table.fit_rows()

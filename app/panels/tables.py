@@ -73,6 +73,7 @@ class Table(QTableView):
         self._widths = widths
         self._wanted = tuple(
             max(width, self._title_width(column), _widest(metrics, words.get(column, ())))
+            + (MARGIN - BESIDE if column == len(widths) - 1 and not width else 0)
             for column, width in enumerate(widths)
         )
         header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
@@ -118,13 +119,13 @@ class CellDelegate(QStyledItemDelegate):
     """Text in a cell, on the row's ground; the first column keeps the margin."""
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
-        is_last = index.column() == index.model().columnCount() - 1
-        paint_ground(painter, option, themes.current(), index.column() == 0, is_last)
+        paint_ground(painter, option, themes.current(), index.column() == 0, _is_last(index))
         self.paint_content(painter, self.room(rect_of(option), index), index)
 
     def room(self, rect: QRect, index: Index) -> QRect:
         """The part of the cell that the content may use."""
-        return rect.adjusted(MARGIN if index.column() == 0 else BESIDE, 0, -4, 0)
+        left, right = MARGIN if index.column() == 0 else BESIDE, MARGIN if _is_last(index) else 4
+        return rect.adjusted(left, 0, -right, 0)
 
     def paint_content(self, painter: QPainter, room: QRect, index: Index) -> None:
         """The content; the row's ground is painted already."""
@@ -132,6 +133,10 @@ class CellDelegate(QStyledItemDelegate):
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         return QSize(40, ROW)
+
+
+def _is_last(index: Index) -> bool:
+    return index.column() == index.model().columnCount() - 1
 
 
 def _widest(metrics: QFontMetrics, words: Sequence[str]) -> int:
