@@ -34,9 +34,13 @@ Named = tuple[Kind, str]
 Wish = ParamSpec("Wish")
 
 
-class _Placed(NamedTuple):
+class Placed(NamedTuple):
+    """A network, and its picture with a place for every node."""
+
     network: Network
-    spots: dict[Item, Spot]
+    guessed: dict[Named, Spot]
+    """Where those stand that have no place in the file."""
+    picture: Picture
 
 
 class Loads(NamedTuple):
@@ -129,30 +133,29 @@ class NetworkDocument(Opened):
         self.load(EMPTY_NETWORK, None)
 
     @staticmethod
-    def made_ready(value: Network) -> Generator[Progress, None, Network]:
-        """The network itself: its picture and its plan follow."""
+    def made_ready(value: Network) -> Generator[Progress, None, Placed]:
+        """The network with its first picture; its plan follows."""
         yield from ()
-        return value
+        return placed_first(value)
 
-    def load_ready(self, ready: Network, path: Path | None) -> None:
+    def load_ready(self, ready: Placed, path: Path | None) -> None:
         """Open a network that is the same as its file."""
-        self.network = self.planned = ready
+        self.network = self.planned = ready.network
         self._belong_to(path)
         self.undo_stack.clear()
         self.plan = None
         self.findings = ()
         self.loads = Loads({}, {})
-        self._place()
+        self._place(ready)
         self.reset.emit()
         self.details_changed.emit()
         self._work_out()
         self.plan_updated.emit()
 
-    def _become(self, ready: Network) -> bool:
+    def _become(self, ready: Placed) -> bool:
         """What stands where it stood before the file was read again, stays there."""
-        for item, spot in (first_spots if _is_small(ready) else in_rows)(ready).items():
-            self._guessed.setdefault((item.kind, name_of(ready, item)), spot)
-        return self.apply(NetworkChange(tr("Read the file again"), self.network, ready))
+        self._guessed = ready.guessed | self._guessed
+        return self.apply(NetworkChange(tr("Read the file again"), self.network, ready.network))
 
     def edit(
         self,
@@ -216,21 +219,14 @@ class NetworkDocument(Opened):
         self._worker.stop()
         self._placer.stop()
 
-    def _place(self) -> None:
-        """Give a place to every node that has none in the file."""
-        network = self.network
-        self._guessed = {}
+    def _place(self, first: Placed) -> None:
+        """Every node has its first place; better ones are looked for where there was no time for that."""
+        network = first.network
         self._placer.drop()
-        if not is_placed(network):
-            if _is_small(network):
-                self._guess(network, first_spots(network))
-            else:
-                self._guess(network, in_rows(network))
-                self._placer.ask(lambda: _places(network))
-        self._take_picture()
-
-    def _guess(self, network: Network, spots: Mapping[Item, Spot]) -> None:
-        self._guessed |= {(item.kind, name_of(network, item)): spot for item, spot in spots.items()}
+        self._guessed = first.guessed
+        self._show_picture(first.picture)
+        if first.guessed and not _is_small(network):
+            self._placer.ask(lambda: _places(network))
 
     def _carry_places(self, after: Network) -> None:
         """A node that is only named otherwise stays where it stands."""
@@ -241,7 +237,10 @@ class NetworkDocument(Opened):
                 self._guessed.setdefault((item.kind, name), self.picture.spots[item])
 
     def _take_picture(self) -> None:
-        self.picture = Picture(self.network, spots_of(self.network, self._guessed))
+        self._show_picture(Picture(self.network, spots_of(self.network, self._guessed)))
+
+    def _show_picture(self, picture: Picture) -> None:
+        self.picture = picture
         self.picture_updated.emit()
 
     def _work_out(self) -> None:
@@ -286,9 +285,12 @@ class NetworkDocument(Opened):
             self.plan_updated.emit()
 
     def _take_places(self, result: object) -> None:
-        if isinstance(result, _Placed):
-            self._guess(result.network, result.spots)
-            self._take_picture()
+        if isinstance(result, Placed):
+            self._guessed |= result.guessed
+            if result.network is self.network:
+                self._show_picture(result.picture)
+            else:
+                self._take_picture()
             self.placed_anew.emit()
 
     def _give_up(self, error: object) -> None:
@@ -299,6 +301,18 @@ class NetworkDocument(Opened):
 def _is_small(network: Network) -> bool:
     """Whether places for all nodes are found at once."""
     return len(network.stations) + len(network.junctions) <= PLACED_AT_ONCE
+
+
+def placed_first(network: Network) -> Placed:
+    """Places as good as can be found at once."""
+    if is_placed(network):
+        return _placed(network, {})
+    return _placed(network, (first_spots if _is_small(network) else in_rows)(network))
+
+
+def _placed(network: Network, spots: Mapping[Item, Spot]) -> Placed:
+    guessed = {(item.kind, name_of(network, item)): spot for item, spot in spots.items()}
+    return Placed(network, guessed, Picture(network, spots_of(network, guessed)))
 
 
 def is_placed(network: Network) -> bool:
@@ -345,7 +359,7 @@ def loads_of(network: Network, plan: NetworkPlan) -> Loads:
 
 def _places(network: Network) -> Iterator[object]:
     """Better places for all nodes of a large network, which takes seconds."""
-    yield _Placed(network, first_spots(network))
+    yield _placed(network, first_spots(network))
 
 
 def _work(network: Network, before: NetworkPlan | None) -> Iterator[object]:

@@ -14,6 +14,7 @@ from typing import Final
 
 from app.network.items import Ends, Item
 from model.network.network import Network, Spot
+from model.pauses import with_pauses
 
 LANE: Final = 0.34
 """Squares between two links that run side by side."""
@@ -38,7 +39,7 @@ def routes(
     """
     ends = Ends(network)
     pairs: dict[Pair, list[tuple[int, bool]]] = {}
-    for index, link in enumerate(network.links):
+    for index, link in enumerate(with_pauses(network.links)):
         a, b = ends.node(link.start), ends.node(link.end)
         if a is None or b is None or a == b or (touching is not None and not {a, b} & touching):
             continue
@@ -90,7 +91,7 @@ def _middles(
     ports: set[tuple[Item, int, int]] = set()
     drawn: list[Route] = []
     chosen = {}
-    for pair in sorted(pairs, key=lambda pair: (len(options[pair]), pair)):
+    for pair in with_pauses(sorted(pairs, key=lambda pair: (len(options[pair]), pair))):
         near = drawn if len(pairs) <= CROSSING_LIMIT else []
         best = min(options[pair], key=partial(_faults, pair=pair, ports=ports, taken=taken, drawn=near))
         ports |= _ports(best, pair)
