@@ -208,6 +208,14 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Menu here</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open the menu of what has the focus, as a right click on it does.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Turn</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3338,6 +3346,14 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Copying the pieces…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cancelled: nothing was copied.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Nothing to copy: no piece is chosen.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3350,6 +3366,14 @@
         <translation type="unfinished">
             <numerusform></numerusform>
         </translation>
+    </message>
+    <message>
+        <source>Reading the clipboard…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cancelled: nothing is pasted.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Nothing to paste: the clipboard holds no pieces.</source>
@@ -3749,6 +3773,10 @@
     </message>
     <message>
         <source>Comparing with {name} · {counts}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the plans are being compared</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
