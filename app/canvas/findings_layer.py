@@ -81,15 +81,22 @@ def _spread(row: Iterable[Marked], side: int) -> Iterable[Marked]:
 def _paint_markers(tile: Tile, row: list[Marked], named: Named, theme: Theme, painter: QPainter) -> None:
     view = Viewport(tile.scale, -tile.area.west * tile.scale, -tile.area.north * tile.scale)
     px = SMALL if tile.scale < SMALL_BELOW else LARGE
-    ratio = painter.device().devicePixelRatio()
     for cell, marker in row:
-        picture, corner = marker_pixmap(marker, px, ratio, theme)
-        painter.drawPixmap(marker_middle(cell, named, view) + corner, picture)
+        middle = marker_middle(cell, named, view)
+        draw_kept_marker(painter, middle.x(), middle.y(), marker, theme, px)
+
+
+def draw_kept_marker(
+    painter: QPainter, x: float, y: float, marker: Marker, theme: Theme, px: float = LARGE
+) -> None:
+    """A marker with its middle at (x, y), drawn once and then kept."""
+    picture, corner = _marker_pixmap(marker, px, painter.device().devicePixelRatioF(), theme)
+    painter.drawPixmap(QPointF(x, y) + corner, picture)
 
 
 @lru_cache(maxsize=KINDS_KEPT)
-def marker_pixmap(marker: Marker, px: float, ratio: float, theme: Theme) -> tuple[QPixmap, QPointF]:
-    """A marker on nothing, and where its corner stands from its middle; drawn once, then kept."""
+def _marker_pixmap(marker: Marker, px: float, ratio: float, theme: Theme) -> tuple[QPixmap, QPointF]:
+    """A marker on nothing, and where its corner stands from its middle."""
     room = QRectF(marker_rect(px, marker.count).toAlignedRect())
     picture = QPixmap(ceil(room.width() * ratio), ceil(room.height() * ratio))
     picture.setDevicePixelRatio(ratio)

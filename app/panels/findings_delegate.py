@@ -9,7 +9,8 @@ from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from app import theme as themes
-from app.canvas.symbols import draw_marker
+from app.canvas.findings_layer import draw_kept_marker
+from app.canvas.markers import Marker
 from app.panels.findings_model import FINDING_ROLE, OLD_ROLE, PLACE_ROLE, SECOND_ROLE
 from app.panels.look import font
 from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
@@ -30,7 +31,7 @@ class FindingsDelegate(QStyledItemDelegate):
         paint_ground(painter, option, theme)
         middle = rect.top() + ROW / 2
         left = rect.left() + MARKER_MIDDLE
-        draw_marker(painter, left, middle, finding.severity, theme, aside=finding.waived)
+        draw_kept_marker(painter, left, middle, Marker(finding.severity, finding.waived), theme)
         place = str(index.data(PLACE_ROLE))
         width = min(QFontMetrics(font(11)).horizontalAdvance(place), rect.width() // 2)
         right = rect.right() - MARGIN

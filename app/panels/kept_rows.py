@@ -97,40 +97,44 @@ class KeptRows(QAbstractListModel, Generic[Row]):
     def _change_told(self, rows: list[Row]) -> None:
         """Lets the views follow to these rows; what they know not of is of no matter."""
         del self._rows[self._told :]
-        kept = {row.key for row in rows}
-        self._remove_all_but(kept)
-        held = [row.key for row in self._rows]
-        wanted = set(held)
-        if [key for row in rows if (key := row.key) in wanted] == held:
-            self._insert_missing(rows)
+        # A key may take long to compare, so that rows go by numbers: the same key, the same number.
+        numbers: dict[Hashable, int] = {}
+        wanted = [numbers.setdefault(row.key, len(numbers)) for row in rows]
+        held = [numbers.setdefault(row.key, len(numbers)) for row in self._rows]
+        self._remove_all_but(set(wanted), held)
+        staying = set(held)
+        if [number for number in wanted if number in staying] == held:
+            self._insert_missing(rows, wanted, held)
         else:
             self.beginResetModel()
             self._rows, self._told = rows, len(rows)
             self.endResetModel()
 
-    def _remove_all_but(self, kept: set[Hashable]) -> None:
-        end = len(self._rows)
+    def _remove_all_but(self, kept: set[int], held: list[int]) -> None:
+        """Takes out the rows, and of ``held`` the numbers, that are not kept."""
+        end = len(held)
         while end:
             start = end
-            while start and self._rows[start - 1].key not in kept:
+            while start and held[start - 1] not in kept:
                 start -= 1
             if start < end:
                 self.beginRemoveRows(ROOT, start, end - 1)
-                del self._rows[start:end]
+                del self._rows[start:end], held[start:end]
                 self._told -= end - start
                 self.endRemoveRows()
             end = max(0, start - 1) if start == end else start
 
-    def _insert_missing(self, rows: list[Row]) -> None:
+    def _insert_missing(self, rows: list[Row], wanted: list[int], held: list[int]) -> None:
         row = 0
         while row < len(rows):
             end = row
-            here = self._rows[row].key if row < len(self._rows) else None
-            while end < len(rows) and rows[end].key != here:
+            here = held[row] if row < len(held) else None
+            while end < len(rows) and wanted[end] != here:
                 end += 1
             if end > row:
                 self.beginInsertRows(ROOT, row, end - 1)
                 self._rows[row:row] = rows[row:end]
+                held[row:row] = wanted[row:end]
                 self._told += end - row
                 self.endInsertRows()
             row = end + 1

@@ -44,6 +44,8 @@ EDITS: Final = 60
 FRAMES: Final = 20
 """Of each way to pan, at each zoom step."""
 FRAME: Final = "a frame of a screen at 60 Hz"
+BETWEEN_FRAMES: Final = 0.005
+"""Seconds that a window sleeps while nothing happens in it."""
 EDITED_AT: Final = 24
 """px a cell."""
 NEAR: Final = 400
@@ -71,9 +73,9 @@ class Opened:
         yield own_seconds(QApplication.processEvents)
 
     def work_out(self) -> None:
-        """Waits for what is worked out beside the window, and takes it over."""
-        self.window.document.wait()
+        """Lets the window stand as it does before a user who looks on, until all is worked out beside it."""
         while self.window.document.orientations_are_old:
+            time.sleep(BETWEEN_FRAMES)
             self.taking_over.append(own_seconds(QApplication.processEvents))
 
     def come_to_rest(self) -> None:
