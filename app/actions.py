@@ -67,6 +67,13 @@ ACTIONS: Final = (
     UserAction("delete", "Edit", "Erase chosen", "Take the chosen pieces away.", ("Del", "Backspace")),
     UserAction("select_all", "Edit", "Choose all", "Choose every piece of this level.", ("Ctrl+A",)),
     UserAction(
+        "menu_here",
+        "Edit",
+        "Menu here",
+        "Open the menu of what has the focus, as a right click on it does.",
+        ("Shift+F10",),
+    ),
+    UserAction(
         "turn_chosen",
         "Edit",
         "Turn",

@@ -11,6 +11,7 @@ from app.actions import TOOLS
 from app.commands.bound import Command
 from app.commands.build_order import show_build_order
 from app.commands.contents import ask_contents
+from app.commands.menu_here import open_menu_here
 from app.commands.panels import panel_commands
 from app.commands.plan import BACK, CLOCKWISE, MIRROR
 from app.commands.wiring import show_wiring
@@ -67,6 +68,7 @@ def _edit_commands(window: MainWindow) -> dict[str, Command]:
         "copy": view.copy,
         "paste": view.paste,
         "delete": view.delete,
+        "menu_here": open_menu_here,
         "select_all": view.select_all,
         "turn_chosen": lambda: window.turn_chosen(CLOCKWISE),
         "contents": partial(ask_contents, window),

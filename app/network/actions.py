@@ -37,6 +37,7 @@ NETWORK_ACTIONS: Final = (
     _same("close"),
     _same("undo"),
     _same("redo"),
+    _same("menu_here"),
     _same("delete", "Take what is chosen away, with all that ends there.", opens_group=True),
     _same("select_all", "Choose every station and junction."),
     UserAction(

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 
 from app.commands.bound import Command
+from app.commands.menu_here import open_menu_here
 from app.commands.panels import panel_commands
 from app.help.showing import ask_what_this_is, show_help
 from app.help.topics import network_topic_of
@@ -38,6 +39,7 @@ def _file_commands(window: NetworkWindow) -> dict[str, Command]:
         "save": files.save,
         "save_as": files.save_as,
         "read_again": files.read_again,
+        "menu_here": open_menu_here,
         "cards": exports.cards,
         "graphml": exports.graphml,
         "close": window.close,

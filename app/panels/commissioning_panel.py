@@ -30,6 +30,7 @@ from app.panels.commissioning_words import (
     progress_words,
 )
 from app.panels.look import fit_lines, font, label, named, panel
+from app.panels.row_menu import RowMenu
 from app.panels.side_panel import WIDTH
 from app.panels.words import plain_tip
 from app.translation import tr
@@ -68,6 +69,8 @@ class CommissioningPanel(QWidget):
         self.empty = _sentence("second")
         self._lay_out()
         self._connect()
+        RowMenu(self.table, (self.another_button, self.clear_button, self.limits_button))
+        RowMenu(self.list, (self.next_button,))
         self.take_over()
 
     def _lay_out(self) -> None:

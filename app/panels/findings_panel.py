@@ -23,6 +23,7 @@ from app.panels.findings_delegate import ROW
 from app.panels.findings_list import findings_list
 from app.panels.findings_model import FINDING_ROLE, FindingsModel
 from app.panels.look import fit_lines, heads, label, named, panel
+from app.panels.row_menu import RowMenu
 from app.panels.rows import FRAME
 from app.panels.side_panel import WIDTH
 from app.panels.words import plain_tip
@@ -85,6 +86,7 @@ class FindingsPanel(QWidget):
         self.aside_button.clicked.connect(self._set_aside_or_take_up)
         self.help_button.clicked.connect(self._ask_help)
         self.drop_button.clicked.connect(lambda: document.edit(drop_waivers, document.stale_waivers))
+        RowMenu(self.list, (self.fix_button, self.aside_button, self.help_button))
         document.work_out_beside(names_of)
         document.junction_updated.connect(self.take_over)
         document.findings_changed.connect(self._follow)

@@ -20,6 +20,7 @@ from app import theme as themes
 from app.document import Document
 from app.panels.choosing_list import ChoosingList
 from app.panels.look import font, label, named, panel
+from app.panels.row_menu import RowMenu
 from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
 from app.panels.switches_model import reader_sentence
 from app.panels.table_model import Index
@@ -88,6 +89,7 @@ class ReadersPanel(QWidget):
         column.addStretch(0)
         self.list.selectionModel().selectionChanged.connect(self._choose)
         self.list.clicked.connect(self._preview)
+        RowMenu(self.list, (self.preview_button, self.end_button))
         self.preview_button.clicked.connect(lambda: self._preview(self.list.currentIndex()))
         self.end_button.clicked.connect(self._end)
         document.work_out_beside(readers_of)

@@ -24,6 +24,7 @@ from app.panels.crossing_words import crossing_sentence
 from app.panels.editing_delegate import EditingDelegate
 from app.panels.look import font, label, named, panel
 from app.panels.routes_model import CALLED, FROM, IDLE, REACHED_ROLE, TIPS, WAYBILL, RoutesModel, next_route
+from app.panels.row_menu import RowMenu
 from app.panels.rows import paint_text
 from app.panels.table_model import Index
 from app.panels.tables import Table
@@ -65,6 +66,7 @@ class RoutesPanel(QWidget):
         self._lay_out()
         self.add_button.clicked.connect(self._add)
         self.remove_button.clicked.connect(self._remove)
+        RowMenu(self.table, (self.add_button, self.remove_button))
         # A click changes the current cell first, a key the selection: both say what is chosen.
         self.table.selectionModel().currentChanged.connect(self._offer)
         self.table.selectionModel().selectionChanged.connect(self._offer)

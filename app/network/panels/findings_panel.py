@@ -12,6 +12,7 @@ from app.panels.findings_list import findings_list
 from app.panels.findings_model import FINDING_ROLE, PLACE_ROLE, SECOND_ROLE
 from app.panels.kept_rows import KeptRows
 from app.panels.look import named, panel
+from app.panels.row_menu import RowMenu
 from app.panels.table_model import Index
 from app.panels.words import plain_tip
 from app.translation import QT_TR_NOOP, tr
@@ -74,6 +75,7 @@ class NetworkFindingsPanel(QWidget):
         column.addStretch(0)
         self.list.selectionModel().selectionChanged.connect(lambda *_: self._choose())
         self.list.clicked.connect(lambda index: self.chosen.emit(index.data(FINDING_ROLE)))
+        RowMenu(self.list, (self.help_button,))
         document.plan_updated.connect(self.take_over)
         document.reset.connect(self.list.clearSelection)
         self.take_over()

@@ -15,6 +15,7 @@ from app.network.panels.readers_model import PINNED_ROLE, ReaderRow, ReadersMode
 from app.network.panels.trips_panel import price_words
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import heads, named
+from app.panels.row_menu import RowMenu
 from app.panels.table_model import Index
 from app.panels.tables import Table
 from app.panels.words import listed
@@ -57,6 +58,7 @@ class ReadersPanel(QWidget):
         self.default.activated.connect(lambda _index: self._pin_default())
         self.name.editingFinished.connect(self._pin_name)
         self.unpin_button.clicked.connect(self._unpin)
+        RowMenu(self.table, (self.unpin_button,))
         self.model.dataChanged.connect(lambda *_: self._show_chosen())
         document.plan_updated.connect(self._show_chosen)
         self._show_chosen()

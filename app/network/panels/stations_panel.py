@@ -13,6 +13,7 @@ from app.network.document import NetworkDocument
 from app.network.items import Item, Kind
 from app.network.panels.common import RowDelegate, button_row, empty_words, stacked
 from app.network.times import figure
+from app.panels.row_menu import RowMenu
 from app.panels.table_model import Index, TableModel
 from app.panels.tables import Table
 from app.shown_keys import follow_keys, in_brackets
@@ -113,6 +114,7 @@ class StationsPanel(QWidget):
         self.table.clicked.connect(lambda _index: self._choose())
         self.table.doubleClicked.connect(lambda _index: self._change())
         self.change_button.clicked.connect(self._change)
+        RowMenu(self.table, (self.change_button,))
         document.changed.connect(lambda *_: self._show())
         document.reset.connect(self._show)
         self._show()

@@ -20,6 +20,7 @@ from app.network.panels.common import (
 )
 from app.network.panels.trips_model import FROM, TO, TripsModel
 from app.network.times import figure, length_words
+from app.panels.row_menu import RowMenu
 from app.panels.tables import Table
 from app.panels.words import listed
 from app.shown_keys import follow_keys, in_brackets
@@ -75,6 +76,7 @@ class TripsPanel(QWidget):
         self.remove_button.clicked.connect(self.remove)
         self.way_button.clicked.connect(lambda: self.way_asked.emit(self.chosen))
         self.unpin_button.clicked.connect(self._unpin)
+        RowMenu(self.table, (self.add_button, self.remove_button, self.way_button, self.unpin_button))
         document.plan_updated.connect(self._show_chosen)
         document.changed.connect(lambda *_: self._show_chosen())
         self._show_chosen()
