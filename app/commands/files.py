@@ -336,9 +336,14 @@ def _ask(parent: QWidget, title: str, told: str, more: str, words: dict[Button, 
     box.setTextFormat(Qt.TextFormat.PlainText)
     box.setText(told)
     box.setInformativeText(more)
+    default = Button.Save if Button.Save in words else Button.Cancel
     for button, word in words.items():
-        box.addButton(button).setText(word)
-    box.setDefaultButton(Button.Save if Button.Save in words else Button.Cancel)
+        made = box.addButton(button)
+        # The look makes letters bold, and the button is measured by them.
+        made.setProperty("look", "main" if button is default else "")
+        made.style().polish(made)
+        made.setText(word)
+    box.setDefaultButton(default)
     box.setEscapeButton(Button.Cancel)
     return box.exec()
 

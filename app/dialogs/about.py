@@ -94,6 +94,7 @@ def _add(column: QVBoxLayout, text: str, look: str = "") -> None:
 
 def _add_close(dialog: QDialog, column: QVBoxLayout) -> None:
     buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+    buttons.button(QDialogButtonBox.StandardButton.Close).setProperty("look", "quiet")
     buttons.rejected.connect(dialog.reject)
     column.addWidget(buttons)
     # Left to itself it would be as high as for lines half as wide, and share that out between them.

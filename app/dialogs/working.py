@@ -43,6 +43,8 @@ class WorkingDialog(QDialog):
         self.state = label()
         self.bar = _bar()
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        # No answer to anything: it keeps its letters, though it has the focus.
+        buttons.button(QDialogButtonBox.StandardButton.Cancel).setProperty("look", "quiet")
         buttons.rejected.connect(self.reject)
         column = QVBoxLayout(self)
         column.setSpacing(12)

@@ -128,6 +128,7 @@ class HelpDialog(QDialog):
         row.addWidget(hairline("upright"))
         row.addWidget(self.page, 1)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        buttons.button(QDialogButtonBox.StandardButton.Close).setProperty("look", "quiet")
         buttons.rejected.connect(self.reject)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 12, 12, 12)

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QComboBox,
     QLabel,
     QMainWindow,
+    QPushButton,
     QTabBar,
     QTableView,
     QWidget,
@@ -29,6 +30,8 @@ from app.window import SMALLEST
 TITLE = 11
 """Size of the titles of columns, in px, and what stands beside them."""
 BESIDE_TITLE = 16
+BESIDE_BOLD = 26
+"""px of outline and padding of a button, on both sides."""
 
 
 def too_narrow(root: QWidget) -> Iterator[str]:
@@ -83,8 +86,15 @@ def _lacking_words(widget: QAbstractButton | QLabel) -> Iterator[str]:
     elif isinstance(widget, QLabel) and widget.wordWrap():
         if widget.height() < widget.heightForWidth(widget.width()):
             yield f"{widget.text()!r} lacks height"
-    elif widget.width() < widget.sizeHint().width():
+    elif widget.width() < max(widget.sizeHint().width(), _width_when_bold(widget)):
         yield f"{widget.text()!r} lacks width"
+
+
+def _width_when_bold(widget: QAbstractButton | QLabel) -> int:
+    """The style sheet makes the letters of a default button bold without measuring them so."""
+    if not isinstance(widget, QPushButton) or not widget.isDefault() or widget.property("look") == "quiet":
+        return 0
+    return QFontMetrics(font(12, True)).horizontalAdvance(widget.text().replace("&", "")) + BESIDE_BOLD
 
 
 def _reaches_out(widget: QWidget) -> bool:

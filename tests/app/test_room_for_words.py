@@ -44,6 +44,14 @@ def test_a_cut_button_and_a_cut_label_are_found(screen: QWidget) -> None:
     assert len(found(screen, narrow(QPushButton(WORDS)), narrow(QLabel(WORDS)))) == 2
 
 
+def test_a_button_measured_by_letters_that_are_not_bold_is_found(screen: QWidget) -> None:
+    plain, default = QPushButton(WORDS), QPushButton(WORDS)
+    default.setDefault(True)
+    for button in (plain, default):
+        button.setFixedWidth(button.sizeHint().width())
+    assert len(found(screen, plain, default)) == 1
+
+
 def test_who_cuts_must_tell_the_rest(screen: QWidget) -> None:
     silent, telling = narrow(CutLabel(WORDS)), narrow(CutLabel(WORDS))
     telling.setToolTip(WORDS)
