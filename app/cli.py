@@ -78,7 +78,7 @@ class Program(click.Group):
 def program(ctx: click.Context) -> int:
     """Design rail junctions of automatic cart networks.
 
-    Without a subcommand, or with a plan file alone, the editor opens.
+    Without a subcommand, or with the file of a plan or of a network alone, the editor opens.
     """
     return edit(None) if ctx.invoked_subcommand is None else DONE
 

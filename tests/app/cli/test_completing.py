@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import subprocess
 import sys
@@ -97,3 +98,35 @@ def test_each_shell_takes_the_script_that_it_is_given(shell: str) -> None:
     if (found := shutil.which(shell)) is not None:
         read = subprocess.run([found, "-n"], input=done.stdout, capture_output=True, text=True, check=False)
         assert (read.returncode, read.stderr) == (0, "")
+
+
+ASK_BASH = "COMP_WORDS=(platelayer che); COMP_CWORD=1; _platelayer_completion platelayer; echo $COMPREPLY"
+ASK_ZSH = "echo ${_comps[platelayer]/_platelayer_completion/check}"
+PROBES = {
+    "bash": ("", ASK_BASH),
+    "zsh": ("autoload -Uz compinit && compinit -u;", ASK_ZSH),
+    "fish": ("", "complete -C 'platelayer che'"),
+}
+"""By shell, what is done before the line of the README, and what asks whether it took."""
+
+
+@pytest.mark.parametrize("shell", PROBES)
+def test_the_lines_of_the_readme_make_a_shell_complete(shell: str, tmp_path: Path) -> None:
+    if shutil.which(shell) is None:
+        pytest.skip(f"{shell} is not installed")
+    lines = (ROOT / "README.md").read_text("utf-8").splitlines()
+    (line,) = (each.partition("  #")[0] for each in lines if f"_PLATELAYER_COMPLETE={shell}_source" in each)
+    program = tmp_path / "platelayer"
+    program.write_text(f'#!/bin/sh\nexec "{sys.executable}" -m app "$@"\n')
+    program.chmod(0o755)
+    before, probe = PROBES[shell]
+    environment = {
+        **os.environ,
+        "HOME": str(tmp_path),
+        "PATH": f"{tmp_path}{os.pathsep}{os.environ['PATH']}",
+        "PYTHONPATH": str(ROOT),
+    }
+    done = subprocess.run(
+        [shell, "-c", f"{before} {line.strip()}; {probe}"], env=environment, capture_output=True, check=False
+    )
+    assert done.stdout.decode().strip() == "check", done.stderr.decode()
