@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QMenu
 from app.commands.letters import letter_menu
 from app.network.map_view import MapView
 
-GROUPS: Final = (("properties", "open_plan"), ("delete",), ("fit_selection",))
+GROUPS: Final = (("properties", "open_plan"), ("delete",), ("fit_selection", "fit_all"))
 
 
 class MapMenu(QObject):

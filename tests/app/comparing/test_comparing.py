@@ -20,7 +20,7 @@ from app.comparing.comparing import Comparing
 from app.comparing.differences import compared as compared_with
 from app.comparing.rows import place_words
 from app.document import Document
-from app.window import MainWindow
+from app.window import SMALLEST, MainWindow
 from model.comparing import Kind, compare_as_built
 from model.edits import erase, place, remove_route, set_piece
 from model.files.plan_file import plan_bytes
@@ -269,3 +269,15 @@ def dark_pixels(view: PlanView, cell: Cell) -> frozenset[tuple[int, int]]:
     side = range(-1, view.navigator.view.scale + 2)
     dark = ((x, y) for x in side for y in side if image.pixelColor(left + x, top + y).lightness() < 176)
     return frozenset(dark)
+
+
+def test_three_differences_are_in_sight_in_the_smallest_window(window: MainWindow) -> None:
+    window.resize(SMALLEST)
+    window.document.load(straight_plan(), None)
+    window.comparison.with_path(example("saltern-junction"))
+    settle(window)
+    rows = window.panels.comparison.list
+    for row in range(3):
+        assert rows.viewport().rect().contains(rows.visualRect(rows.model().index(row, 0)))
+    foot = window.panels.comparison.next
+    assert foot.y() >= rows.geometry().bottom(), "nothing stands over the last of them"

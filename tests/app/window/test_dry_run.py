@@ -196,7 +196,7 @@ def test_the_buttons_of_the_chip_do_what_they_say(window: MainWindow, begin: Beg
 
 
 def test_only_a_run_that_is_on_can_be_moved(window: MainWindow, begin: Begin) -> None:
-    names = ("run_pause", "run_tick", "run_back", "run_repeat")
+    names = ("run_pause", "run_tick", "run_slower", "run_faster", "run_back", "run_repeat")
     assert not any(window.bound[name].isEnabled() for name in names)
     begin(dust_line())
     assert all(window.bound[name].isEnabled() for name in names)
