@@ -12,6 +12,7 @@ from app.window import MainWindow
 from tests.app.every_screen import every_screen
 from tests.app.focus_seen import pixels_that_tell, unseen
 from tests.app.network.conftest import make_network, network_window  # noqa: F401
+from tests.app.own_signs import foreign_signs
 from tests.app.room_for_words import too_narrow
 from tests.app.window.test_reach import spoken, unnamed
 
@@ -68,7 +69,7 @@ def test_all_fits_says_what_it_is_shows_the_focus_and_tab_leads_all_around(
     for name, screen in every_screen(window, network_window):
         seen.append(name)
         wrong += [f"{name}: {each} says nothing" for each in unnamed(screen)]
-        wrong += [f"{name}: {each}" for each in too_narrow(screen)]
+        wrong += [f"{name}: {each}" for each in (*too_narrow(screen), *foreign_signs(screen))]
         # A walk round a whole window takes long, and the panels behind its tabs have their place in one ring.
         if isinstance(screen, QDialog) or name in WALKED:
             wrong += [f"{name}: {each}" for each in tab_problems(screen)]
