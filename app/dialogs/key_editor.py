@@ -70,9 +70,11 @@ class KeyEditor(QWidget):
     def _words(self, entry: UserAction | None, key: str) -> str:
         if entry is None:
             return tr("Choose an action to give it other keys.")
-        name = entry.text.rstrip("…")
+        name = tr(entry.text).rstrip("…")
         if not key:
             return tr("{action}: go into the field and press the keys that it shall have.", action=name)
+        if key in keys_of(entry):
+            return tr("{key} means {action} already.", key=shown(key), action=name)
         clash = clash_of(entry, key)
         if clash is None:
             return tr("{key} is free.", key=shown(key))
@@ -80,7 +82,7 @@ class KeyEditor(QWidget):
             return tr(
                 "{key} cannot be given away: in the drawing it {does}.", key=shown(key), does=tr(clash.words)
             )
-        return tr("{key} means {other} already.", key=shown(key), other=clash.words.rstrip("…"))
+        return tr("{key} means {action} already.", key=shown(key), action=tr(clash.words).rstrip("…"))
 
     def _tell(self, words: str) -> None:
         if words != self.told.text():

@@ -4280,15 +4280,15 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>{key} means {action} already.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>{key} is free.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{key} cannot be given away: in the drawing it {does}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{key} means {other} already.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4444,7 +4444,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Why is this right as it is? The reason is kept with the plan.</source>
+        <source>Why is this right as it is? The reason is kept in the file.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -9545,6 +9545,10 @@ you place a block.</source>
     </message>
     <message>
         <source>a list of at most {via:,} arms</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a list of at most {via:,} names</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from shiboken6 import isValid
 
 from app import user_keys
 from app.actions import ACTIONS
@@ -29,8 +30,8 @@ def dialog(window: MainWindow) -> Iterator[KeysDialog]:
     sheet = KeysDialog(window, window.change_keys)
     sheet.show()
     yield sheet
-    sheet.close()
-    sheet.deleteLater()
+    if isValid(sheet):  # what was closed is gone
+        sheet.close()
     user_keys.take({})
 
 
@@ -66,6 +67,11 @@ def test_the_new_key_works_and_the_old_one_does_not(window: MainWindow, dialog: 
     assert not window.view.selection
     QTest.keyClick(window.view, K.Key_7, CTRL)
     assert window.view.selection
+
+
+def test_its_own_key_is_not_called_free(dialog: KeysDialog) -> None:
+    press(dialog, "select_all", K.Key_A)
+    assert dialog.editor.told.text() == "Ctrl+A means Choose all already."
 
 
 def test_a_key_that_means_something_is_named_and_taken_only_when_asked_to(
