@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from functools import lru_cache, partial
 from math import ceil
 from typing import Final
@@ -11,13 +11,13 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QPixmap
 
 from app.canvas.geometry import Area, Viewport
-from app.canvas.markers import BUCKET, Marker, Markers
+from app.canvas.markers import BUCKET, Marked, Marker, Markers
 from app.canvas.symbols import draw_marker
 from app.canvas.symbols.markers import LARGE, SMALL, marker_rect
 from app.canvas.tiles import Stroke, Tile
 from app.theme import Theme
 from model.grid import Cell, Heading
-from model.rules import Finding, Severity
+from model.rules import Finding
 
 NAMES_FROM: Final = 40
 """px a cell from which switches carry their names."""
@@ -34,7 +34,6 @@ KINDS_KEPT: Final = 256
 
 Named = Mapping[Cell, Heading]
 """The switches that carry a name, with the side on which their drive stands."""
-Marked = tuple[Cell, Marker]
 
 
 def reach(scale: int) -> int:
@@ -44,10 +43,12 @@ def reach(scale: int) -> int:
 
 def marker_strokes(tile: Tile, part: Area, markers: Markers, named: Named, theme: Theme) -> Iterator[Stroke]:
     """Draw all markers that are seen in a part of a tile."""
-    small, side = tile.scale < SMALL_BELOW, _side(tile.scale)
-    for row in markers.rows_in(part.grown(reach(tile.scale)), tile.level):
-        seen = filter(_is_seen_from_afar, row) if small else iter(row)
-        shown = sorted(seen if side == 1 else _spread(seen, side), key=_by_place)
+    area, side = part.grown(reach(tile.scale)), _side(tile.scale)
+    for bucket in markers.buckets_in(area, tile.level):
+        if tile.scale < SMALL_BELOW:
+            shown = bucket.from_afar(side)
+        else:
+            shown = [(cell, marker) for cell, marker in bucket.near() if area.holds(cell.x, cell.z)]
         if shown:
             yield partial(_paint_markers, tile, shown, named, theme)
 
@@ -57,31 +58,10 @@ def _side(scale: int) -> int:
     return next(side for side in (1, 2, 4, 8, BUCKET) if side * scale >= SMALL)
 
 
-def _is_seen_from_afar(marked: Marked) -> bool:
-    _, marker = marked
-    return marker.severity is not Severity.NOTE and not marker.aside
-
-
-def _by_place(marked: Marked) -> tuple[int, int]:
-    cell, _ = marked
-    return cell.z, cell.x
-
-
-def _spread(row: Iterable[Marked], side: int) -> Iterable[Marked]:
-    """The gravest marker of each square."""
-    gravest: dict[tuple[int, int], Marked] = {}
-    for cell, marker in row:
-        square = cell.x // side, cell.z // side
-        before = gravest.get(square)
-        if before is None or (marker.weight, cell) < (before[1].weight, before[0]):
-            gravest[square] = cell, marker
-    return gravest.values()
-
-
-def _paint_markers(tile: Tile, row: list[Marked], named: Named, theme: Theme, painter: QPainter) -> None:
+def _paint_markers(tile: Tile, shown: list[Marked], named: Named, theme: Theme, painter: QPainter) -> None:
     view = Viewport(tile.scale, -tile.area.west * tile.scale, -tile.area.north * tile.scale)
     px = SMALL if tile.scale < SMALL_BELOW else LARGE
-    for cell, marker in row:
+    for cell, marker in shown:
         middle = marker_middle(cell, named, view)
         draw_kept_marker(painter, middle.x(), middle.y(), marker, theme, px)
 
