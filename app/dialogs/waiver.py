@@ -21,7 +21,7 @@ class WaiverDialog(QDialog):
         column = QVBoxLayout(self)
         column.setSpacing(8)
         column.addWidget(label(title, "strong"))
-        column.addWidget(label(tr("Why is this right as it is? The reason is kept with the plan.")))
+        column.addWidget(label(tr("Why is this right as it is? The reason is kept in the file.")))
         column.addWidget(self.reason)
         column.addWidget(buttons)
         self.reason.textChanged.connect(lambda text: self.ok.setEnabled(bool(text.strip())))

@@ -15,10 +15,14 @@ from model.severity import Severity
 
 
 class Found(NamedTuple):
-    """A finding; findings of networks cannot be set aside."""
+    """A finding, as the list has it."""
 
     finding: NetworkFinding
-    waived: bool = False
+
+    @property
+    def waived(self) -> bool:
+        """Whether it is set aside."""
+        return self.finding.waived
 
     @property
     def key(self) -> tuple[object, ...]:
@@ -77,10 +81,10 @@ def found_in(network: Network, plan: NetworkPlan) -> tuple[Found, ...]:
 
 
 def markers_of(found: Iterable[Found]) -> dict[Item, tuple[str, int]]:
-    """Of each thing on the map the gravest severity and how many findings there are."""
+    """Of each thing on the map the gravest severity and how many findings there are, but those set aside."""
     markers: dict[Item, tuple[str, int]] = {}
     ranks = {severity.value: severity.rank for severity in Severity}
-    for each in found:
+    for each in (each for each in found if not each.waived):
         for item in each.items:
             word, count = markers.get(item, (each.severity.value, 0))
             graver = min(word, each.severity.value, key=ranks.__getitem__)

@@ -100,7 +100,8 @@ def command(
         put_json(_as_json(plan, found, counts, changes))
     else:
         put(_as_text(click.format_filename(file), network, plan, found, counts, changes))
-    return ERROR_FOUND if any(finding.severity is Severity.ERROR for finding in found) else DONE
+    is_wrong = any(each.severity is Severity.ERROR and not each.waived for each in found)
+    return ERROR_FOUND if is_wrong else DONE
 
 
 def _is_same(path: str, other: str) -> bool:
@@ -178,6 +179,7 @@ def _as_json(
                 "severity": finding.severity,
                 "names": finding.names,
                 "message": finding.message,
+                "waived": finding.waived,
             }
             for finding in found
         ],

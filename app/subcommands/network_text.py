@@ -27,7 +27,7 @@ def network_text(file: str, network: Network, plan: NetworkPlan, findings: Seque
         "Readers": [_sign(sign) for sign in reader_signs(network, plan)],
         "Trips": [_trip(trip, planned) for trip, planned in trips],
         "Pins, and what each costs": [_price(price) for price in plan.prices],
-        "Findings": [[finding.severity, finding.rule, finding.message] for finding in findings],
+        "Findings": [_finding(finding) for finding in findings],
     }
     head = plain(f"{file}: {network.title}" if network.title else file)
     tables = "".join(f"{heading}\n{columns(rows)}" for heading, rows in sections.items() if rows)
@@ -75,8 +75,16 @@ def _summary(plan: NetworkPlan) -> str:
     return f"{waybills}, {names}; proved to be needed: {bounds}"
 
 
+def _finding(finding: NetworkFinding) -> list[str]:
+    aside = f" (set aside: {finding.reason})" if finding.waived else ""
+    return [finding.severity, finding.rule, finding.message + aside]
+
+
 def _counts(findings: Sequence[NetworkFinding]) -> str:
-    return ", ".join(
-        counted(sum(finding.severity is severity for finding in findings), severity.value)
+    """How many of each count that are not set aside, and how many are."""
+    counts = (
+        counted(sum(each.severity is severity and not each.waived for each in findings), severity.value)
         for severity in Severity
     )
+    aside = sum(finding.waived for finding in findings)
+    return ", ".join(counts) + (f"; {aside:,} set aside" if aside else "")

@@ -9,7 +9,7 @@ from typing import Annotated, Final, Literal
 
 from msgspec import UNSET, Meta, Struct, UnsetType, field
 
-from model.files.document import Name, Text
+from model.files.document import Name, RuleId, Text
 from model.files.places import NAME, SIDE, TEXT, said_at
 from model.network.network import (
     JUNCTION_LIMIT,
@@ -20,6 +20,7 @@ from model.network.network import (
     PIN_LIMIT,
     STATION_LIMIT,
     TRIP_LIMIT,
+    WAIVER_LIMIT,
 )
 from model.plan import ARM_LIMIT, NAME_LIMIT, Side
 from model.wording import QT_TR_NOOP
@@ -87,6 +88,12 @@ class WayDoc(Struct):
     via: Annotated[tuple[ReaderKey, ...], Meta(max_length=VIA_LIMIT)]
 
 
+class NetworkWaiverDoc(Struct):
+    rule: RuleId
+    names: Annotated[tuple[End, ...], Meta(max_length=VIA_LIMIT)] = ()
+    reason: Text = ""
+
+
 class NetworkDoc(Struct, kw_only=True):
     format: Literal["platelayer-network"]
     version: Literal[1]
@@ -97,6 +104,7 @@ class NetworkDoc(Struct, kw_only=True):
     trips: Annotated[tuple[TripDoc, ...], Meta(max_length=TRIP_LIMIT)] = ()
     pins: Annotated[tuple[PinDoc, ...], Meta(max_length=PIN_LIMIT)] = ()
     ways: Annotated[tuple[WayDoc, ...], Meta(max_length=PIN_LIMIT)] = ()
+    waivers: Annotated[tuple[NetworkWaiverDoc, ...], Meta(max_length=WAIVER_LIMIT)] = ()
 
 
 OBJECTS_BELOW: Final[dict[type[Struct], dict[str, type[Struct]]]] = {
@@ -107,6 +115,7 @@ OBJECTS_BELOW: Final[dict[type[Struct], dict[str, type[Struct]]]] = {
         "trips": TripDoc,
         "pins": PinDoc,
         "ways": WayDoc,
+        "waivers": NetworkWaiverDoc,
     },
     JunctionDoc: {"readers": ReaderDoc},
 }
@@ -161,6 +170,12 @@ _BY_PLACE: Final[dict[str, str]] = {
     "ways[].to": NAME,
     "ways[].via": QT_TR_NOOP("a list of at most {via:,} arms"),
     "ways[].via[]": _READER,
+    "waivers": QT_TR_NOOP("a list of at most {waivers:,} waivers"),
+    "waivers[]": QT_TR_NOOP('an object with "rule"'),
+    "waivers[].rule": QT_TR_NOOP("a word of 1 to {name} characters"),
+    "waivers[].names": QT_TR_NOOP("a list of at most {via:,} names"),
+    "waivers[].names[]": _END,
+    "waivers[].reason": TEXT,
 }
 _LIMITS: Final[dict[str, object]] = {
     "stations": STATION_LIMIT,
@@ -168,6 +183,7 @@ _LIMITS: Final[dict[str, object]] = {
     "links": LINK_LIMIT,
     "trips": TRIP_LIMIT,
     "pins": PIN_LIMIT,
+    "waivers": WAIVER_LIMIT,
     "via": VIA_LIMIT,
     "path": PATH_LIMIT,
     "map": MAP_LIMIT,

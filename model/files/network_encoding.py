@@ -12,6 +12,7 @@ from model.network.network import (
     JunctionSpec,
     Link,
     Network,
+    NetworkWaiver,
     ReaderPin,
     ReaderSpec,
     Spot,
@@ -38,6 +39,7 @@ def network_bytes(network: Network) -> bytes:
         "trips": one_a_line([_trip(each) for each in network.trips]) or b"[]",
         "pins": one_a_line([_pin(each) for each in network.pins]),
         "ways": one_a_line([_way(each) for each in network.ways]),
+        "waivers": one_a_line([_waiver(each) for each in network.waivers]),
     }
     return document_bytes(members, network.kept)
 
@@ -62,6 +64,11 @@ def _junction(junction: JunctionSpec) -> dict[str, Any]:
 def _reader(reader: ReaderSpec) -> dict[str, Any]:
     members = {"from": reader.start, "ways": reader.ways}
     return {**members, "default": reader.default, **object_of({}, reader.kept)}
+
+
+def _waiver(waiver: NetworkWaiver) -> dict[str, Any]:
+    members = {"rule": waiver.rule, "names": waiver.names or None, "reason": waiver.reason or None}
+    return object_of(members, waiver.kept)
 
 
 def _link(link: Link) -> dict[str, Any]:

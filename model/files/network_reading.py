@@ -14,6 +14,7 @@ from model.files.network_document import (
     JunctionDoc,
     LinkDoc,
     NetworkDoc,
+    NetworkWaiverDoc,
     PinDoc,
     ReaderDoc,
     StationDoc,
@@ -25,6 +26,7 @@ from model.network.network import (
     JunctionSpec,
     Link,
     Network,
+    NetworkWaiver,
     ReaderPin,
     ReaderSpec,
     Spot,
@@ -67,6 +69,7 @@ def network_of_document(document: NetworkDoc, kept: KeptByPlace, value: dict[str
         trips=tuple(_trip(doc, kept.get(at, ())) for at, doc in _placed("trips", document.trips)),
         pins=tuple(_pin(doc, kept.get(at, ())) for at, doc in _placed("pins", document.pins)),
         ways=tuple(_way(doc, kept.get(at, ())) for at, doc in _placed("ways", document.ways)),
+        waivers=tuple(_waiver(doc, kept.get(at, ())) for at, doc in _placed("waivers", document.waivers)),
         kept=kept.get("", ()),
     )
 
@@ -117,6 +120,10 @@ def _pin(doc: PinDoc, kept: Kept) -> ReaderPin:
 
 def _way(doc: WayDoc, kept: Kept) -> WayPin:
     return WayPin(doc.start, doc.end, doc.via, kept)
+
+
+def _waiver(doc: NetworkWaiverDoc, kept: Kept) -> NetworkWaiver:
+    return NetworkWaiver(doc.rule, doc.names, doc.reason, kept)
 
 
 def _placed(place: str, docs: Iterable[T]) -> Iterable[tuple[str, T]]:

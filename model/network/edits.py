@@ -29,10 +29,12 @@ from model.network.network import (
     PIN_LIMIT,
     STATION_LIMIT,
     TRIP_LIMIT,
+    WAIVER_LIMIT,
     JunctionSpec,
     Link,
     Network,
     NetworkChange,
+    NetworkWaiver,
     ReaderPin,
     ReaderSpec,
     Spot,
@@ -117,6 +119,23 @@ def set_trip(network: Network, place: int, trip: Trip) -> NetworkChange:
     )
 
 
+def set_aside(network: Network, waiver: NetworkWaiver) -> NetworkChange:
+    """A waiver, in the place of one for the same finding, or after the others."""
+    check_texts([waiver.reason])
+    waivers = list(network.waivers)
+    at = next((at for at, old in enumerate(waivers) if old.key == waiver.key), len(waivers))
+    waivers[at : at + 1] = [waiver]
+    check_room("waivers", len(waivers) - 1, WAIVER_LIMIT)
+    changed = network.replace(waivers=tuple(waivers))
+    return _change(tr("Set aside {rule}", rule=waiver.rule), network, changed)
+
+
+def take_up(network: Network, waiver: NetworkWaiver) -> NetworkChange:
+    """The waivers for the same finding go; empty when there is none."""
+    kept = tuple(old for old in network.waivers if old.key != waiver.key)
+    return _change(tr("Take up {rule}", rule=waiver.rule), network, network.replace(waivers=kept))
+
+
 def move(network: Network, stations: Mapping[int, Spot], junctions: Mapping[int, Spot]) -> NetworkChange:
     """Stations and junctions somewhere else on the map; nothing else depends on it."""
     moved = network.replace(
@@ -156,7 +175,19 @@ def rename_junction(network: Network, place: int, name: str) -> NetworkChange:
         renamed = _with_ends(
             renamed, lambda end: after + end.removeprefix(before) if end.startswith(before) else end
         )
+        renamed = _with_waivers_of(renamed, old.name, name)
     return _change(tr("Rename junction {old} to {name}", old=old.name, name=name), network, renamed)
+
+
+def _with_waivers_of(network: Network, old: str, new: str) -> Network:
+    """Waivers that name a junction as such, as far as no station is meant by that."""
+    if network.station(old) is not None:
+        return network
+    waivers = (
+        replace(each, names=tuple(new if name == old else name for name in each.names))
+        for each in network.waivers
+    )
+    return network.replace(waivers=tuple(waivers))
 
 
 def set_junction(network: Network, place: int, junction: JunctionSpec) -> NetworkChange:
@@ -184,7 +215,7 @@ def remove_reader(network: Network, place: int, arm: str) -> NetworkChange:
     junction = _without_plan(network.junctions[place])
     readers = tuple(reader for reader in junction.readers if reader.start != arm)
     change = set_junction(network, place, replace(junction, readers=readers))
-    return replace(change, label=f"Remove reader {end_of(junction.name, arm)}")
+    return replace(change, label=tr("Remove reader {reader}", reader=end_of(junction.name, arm)))
 
 
 def remove(
@@ -229,7 +260,7 @@ def pin_reader(network: Network, pin: ReaderPin) -> NetworkChange:
     check_pin(pin)
     others = tuple(each for each in network.pins if each.reader != pin.reader)
     settles = pin.default is not None or pin.name is not None
-    label = f"{'Pin' if settles else 'Unpin'} {pin.reader}"
+    label = tr(QT_TR_NOOP("Pin {reader}") if settles else QT_TR_NOOP("Unpin {reader}"), reader=pin.reader)
     check_room("pins", len(others), PIN_LIMIT)
     return _change(label, network, network.replace(pins=(*others, pin) if settles else others))
 
@@ -301,6 +332,7 @@ def _with_ends(network: Network, renamed: Callable[[str], str]) -> Network:
         ),
         pins=_one_each(network.pins, pins, [pin.reader for pin in pins]),
         ways=_one_each(network.ways, ways, [(way.start, way.end) for way in ways]),
+        waivers=tuple(replace(each, names=tuple(map(renamed, each.names))) for each in network.waivers),
     )
 
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from model.network.network import Network
+from msgspec.structs import replace
+
+from model.network.network import Network, NetworkWaiver
 from model.network.result import NetworkPlan
 from model.network.rules import (
     arm_doubled,
@@ -28,7 +30,7 @@ from model.network.rules import (
 from model.network.rules.rule import Found, NetworkFinding, NetworkRule
 from model.network.rules.sight import Sight
 
-__all__ = ["NETWORK_RULES", "Found", "NetworkFinding", "NetworkRule", "findings"]
+__all__ = ["NETWORK_RULES", "Found", "NetworkFinding", "NetworkRule", "findings", "waiver_for"]
 
 NETWORK_RULES: Final[dict[str, NetworkRule]] = {
     module.RULE.id: module.RULE
@@ -55,11 +57,21 @@ NETWORK_RULES: Final[dict[str, NetworkRule]] = {
 """By id, in the order in which help pages list them."""
 
 
+def waiver_for(finding: NetworkFinding, reason: str) -> NetworkWaiver:
+    """The waiver that sets a finding aside."""
+    return NetworkWaiver(finding.rule, finding.names, reason)
+
+
 def findings(network: Network, plan: NetworkPlan | None) -> tuple[NetworkFinding, ...]:
     """What all rules find, the gravest first, then rule by rule; without a plan, what can be said without.
 
-    ``plan``: of this network.
+    ``plan``: of this network. What is set aside stays in the list.
     """
     sight = Sight(network, plan)
-    found = (finding for rule in NETWORK_RULES.values() for finding in rule.findings(sight))
+    reasons = {waiver.key: waiver.reason for waiver in network.waivers}
+    found = (
+        replace(finding, waived=True, reason=reasons[finding.key]) if finding.key in reasons else finding
+        for rule in NETWORK_RULES.values()
+        for finding in rule.findings(sight)
+    )
     return tuple(sorted(found, key=lambda finding: finding.severity.rank))

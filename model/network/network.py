@@ -18,6 +18,7 @@ JUNCTION_LIMIT: Final = 100_000
 LINK_LIMIT: Final = 1_000_000
 TRIP_LIMIT: Final = 1_000_000
 PIN_LIMIT: Final = 100_000
+WAIVER_LIMIT: Final = 100_000
 LENGTH_LIMIT: Final = 100_000_000
 """Cells of a link, at most."""
 PER_WEEK_LIMIT: Final = 1_000_000_000
@@ -149,6 +150,21 @@ class WayPin(msgspec.Struct, frozen=True):
     kept: Kept = ()
 
 
+class NetworkWaiver(msgspec.Struct, frozen=True):
+    """A finding that is set aside, with the reason."""
+
+    rule: str
+    names: tuple[str, ...] = ()
+    """The stations, junctions and arms that it is about, in its order: a trip has a way back."""
+    reason: str = ""
+    kept: Kept = ()
+
+    @property
+    def key(self) -> tuple[str, tuple[str, ...]]:
+        """What tells the finding from others."""
+        return self.rule, self.names
+
+
 class Network(msgspec.Struct, frozen=True):
     """The document, as a value."""
 
@@ -161,6 +177,7 @@ class Network(msgspec.Struct, frozen=True):
     """At most one a reader."""
     ways: tuple[WayPin, ...] = ()
     """At most one for two stations."""
+    waivers: tuple[NetworkWaiver, ...] = ()
     kept: Kept = ()
 
     def station(self, name: str) -> Station | None:

@@ -8346,11 +8346,23 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Remove reader {reader}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>trip {start} → {end}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Remove {name}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pin {reader}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Unpin {reader}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

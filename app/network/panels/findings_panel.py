@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from app.dialogs.waiver import ask_reason
 from app.network.document import NetworkDocument
 from app.network.found import Found
 from app.network.panels.common import Facts, empty_words
@@ -16,7 +17,8 @@ from app.panels.row_menu import RowMenu
 from app.panels.table_model import Index
 from app.panels.words import plain_tip
 from app.translation import QT_TR_NOOP, tr
-from model.network.findings import NETWORK_RULES
+from model.network.edits import set_aside, take_up
+from model.network.findings import NETWORK_RULES, waiver_for
 
 NOTHING = QT_TR_NOOP("No findings: nothing stands in the way of this network.")
 NOTHING_YET = QT_TR_NOOP("What stands in the way of a network is listed here as you draw.")
@@ -36,13 +38,15 @@ class NetworkFindingsModel(KeptRows[Found]):
         if role == PLACE_ROLE:
             return found.place
         if role == SECOND_ROLE:
-            return found.message
+            aside = tr("Set aside: “{reason}”", reason=found.finding.reason)
+            return aside if found.waived else found.message
         if role == FINDING_ROLE:
             return found
         if role == Qt.ItemDataRole.ToolTipRole:
             return plain_tip(f"{found.title}\n{found.message}")
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{tr(found.severity.value)}: {found.title}, {found.message} {found.place}"
+            severity = tr("set aside") if found.waived else tr(found.severity.value)
+            return f"{severity}: {found.title}, {found.message} {found.place}"
         return None
 
 
@@ -63,6 +67,7 @@ class NetworkFindingsPanel(QWidget):
         self.model = NetworkFindingsModel(self)
         self.list = findings_list(self, self.model, tr("Findings"))
         self.facts = Facts((tr("Why"), tr("Do")), 32)
+        self.aside_button = QPushButton(tr("Set aside…"))
         self.help_button = named(QPushButton(tr("What is this?")), tr("What the finding means"))
         self.empty = empty_words(tr(NOTHING_YET))
         column = QVBoxLayout(self)
@@ -75,7 +80,7 @@ class NetworkFindingsPanel(QWidget):
         column.addStretch(0)
         self.list.selectionModel().selectionChanged.connect(lambda *_: self._choose())
         self.list.clicked.connect(lambda index: self.chosen.emit(index.data(FINDING_ROLE)))
-        RowMenu(self.list, (self.help_button,))
+        RowMenu(self.list, (self.aside_button, self.help_button))
         document.plan_updated.connect(self.take_over)
         document.reset.connect(self.list.clearSelection)
         self.take_over()
@@ -83,9 +88,12 @@ class NetworkFindingsPanel(QWidget):
     def _button_row(self) -> QHBoxLayout:
         row = QHBoxLayout()
         row.setContentsMargins(50, 0, 14, 0)
+        row.setSpacing(8)
+        row.addWidget(self.aside_button)
         row.addWidget(self.help_button)
         row.addStretch(1)
         self.help_button.clicked.connect(self._ask_help)
+        self.aside_button.clicked.connect(self._set_aside_or_take_up)
         return row
 
     @property
@@ -110,12 +118,23 @@ class NetworkFindingsPanel(QWidget):
         )
         self.empty.setVisible(not document.findings)
         self.list.setVisible(bool(document.findings))
-        self.count_changed.emit(len(document.findings))
+        self.count_changed.emit(sum(not found.waived for found in document.findings))
         self._show_chosen()
 
     def _ask_help(self) -> None:
         if self.finding is not None:
             self.help_asked.emit(self.finding.finding.rule)
+
+    def _set_aside_or_take_up(self) -> None:
+        found = self.finding
+        if found is None:
+            return
+        if found.waived:
+            self._document.edit(take_up, waiver_for(found.finding, found.finding.reason))
+            return
+        reason = ask_reason(self, found.title)
+        if reason is not None:
+            self._document.edit(set_aside, waiver_for(found.finding, reason))
 
     def _choose(self) -> None:
         self._show_chosen()
@@ -126,6 +145,8 @@ class NetworkFindingsPanel(QWidget):
         finding = self.finding
         self.facts.setVisible(finding is not None)
         self.help_button.setVisible(finding is not None)
+        self.aside_button.setVisible(finding is not None)
         if finding is not None:
+            self.aside_button.setText(tr("Take up again") if finding.waived else tr("Set aside…"))
             rule = NETWORK_RULES[finding.finding.rule]
             self.facts.show_facts({tr("Why"): f"{finding.message} {tr(rule.why)}", tr("Do"): tr(rule.remedy)})

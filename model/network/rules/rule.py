@@ -29,6 +29,14 @@ class NetworkFinding(msgspec.Struct, frozen=True):
     rule: str
     severity: Severity
     found: Found
+    waived: bool = False
+    """Whether it is set aside."""
+    reason: str = ""
+
+    @property
+    def key(self) -> tuple[str, tuple[str, ...]]:
+        """What tells it from others: that of the waiver that sets it aside."""
+        return self.rule, self.found.names
 
     @property
     def message(self) -> str:

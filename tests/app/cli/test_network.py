@@ -138,6 +138,13 @@ def test_an_empty_network(run: Runner) -> None:
     )
 
 
+def test_an_error_that_is_set_aside_is_listed_and_is_none(run: Runner, fork: dict[str, Any]) -> None:
+    fork["trips"].append({"from": "Orchard", "to": "Fen", "per_week": 1})
+    fork["waivers"] = [{"rule": "trip-without-way", "names": ["Orchard", "Fen"], "reason": "in spring"}]
+    status, printed = planned(run, fork)
+    assert (status, [each["waived"] for each in printed["findings"]]) == (0, [True])
+
+
 def test_a_trip_that_cannot_be_made_is_an_error(run: Runner, fork: dict[str, Any]) -> None:
     fork["trips"].append({"from": "Orchard", "to": "Fen", "per_week": 1})
     status, printed = planned(run, fork)
@@ -149,6 +156,7 @@ def test_a_trip_that_cannot_be_made_is_an_error(run: Runner, fork: dict[str, Any
             "severity": "error",
             "names": ["Orchard", "Fen"],
             "message": "No way leads from Orchard to Fen.",
+            "waived": False,
         }
     ]
     done = run("network", "any.network.json")

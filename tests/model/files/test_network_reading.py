@@ -249,6 +249,10 @@ def test_a_file_has_one_thing_a_line() -> None:
   ],
   "ways": [
     {"from":"Quay","to":"Orchard","via":["Mill/East","Fen/North"]}
+  ],
+  "waivers": [
+    {"rule":"arm-without-link","names":["Mill/West"],"reason":"the line goes there in spring"},
+    {"rule":"empty-loop"}
   ]
 }
 """

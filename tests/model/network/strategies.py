@@ -10,6 +10,7 @@ from model.network.network import (
     JunctionSpec,
     Link,
     Network,
+    NetworkWaiver,
     ReaderPin,
     ReaderSpec,
     Station,
@@ -53,6 +54,9 @@ def _up_to(number: int, things: st.SearchStrategy, unique_by=None) -> st.SearchS
     return st.lists(things, max_size=number, unique_by=unique_by).map(tuple)
 
 
+WAIVERS: Final = st.builds(
+    NetworkWaiver, st.sampled_from(["empty-loop", "arm-without-link"]), _up_to(2, ENDS), NAMES, KEPT
+)
 PER_WEEK: Final = st.integers(0, 10**9) | st.floats(0, 1e9).filter(lambda number: not number.is_integer())
 NETWORKS: Final = st.builds(
     Network,
@@ -71,6 +75,7 @@ NETWORKS: Final = st.builds(
         st.builds(WayPin, NAMES, NAMES, _up_to(4, READER_KEYS), KEPT),
         unique_by=lambda way: (way.start, way.end),
     ),
+    _up_to(3, WAIVERS),
     KEPT,
 )
 

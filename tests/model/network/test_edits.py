@@ -18,6 +18,7 @@ from model.network.network import (
     Link,
     Network,
     NetworkChange,
+    NetworkWaiver,
     ReaderPin,
     ReaderSpec,
     Station,
@@ -246,5 +247,7 @@ def any_edit(network: Network, data: st.DataObject) -> NetworkChange:
         lambda: edits.pin_reader(network, ReaderPin(key, name)),
         lambda: edits.pin_way(network, WayPin(name, name, (key,) * place)),
         lambda: edits.set_title(network, name),
+        lambda: edits.set_aside(network, NetworkWaiver("empty-loop", (name, key), name)),
+        lambda: edits.take_up(network, NetworkWaiver("empty-loop", (name, key), name)),
     ]
     return data.draw(st.sampled_from(choices))()
