@@ -263,6 +263,9 @@ def _draw(painter: QPainter, view: Viewport, tile: Tile, pixmap: QPixmap, ratio:
     side = pixmap.width()
     left = round(view.origin_x * ratio) + tile.column * side
     top = round(view.origin_y * ratio) + tile.row * side
+    if ratio == 1:
+        painter.drawPixmap(left, top, pixmap)
+        return
     painter.save()
     painter.scale(1 / ratio, 1 / ratio)
     painter.drawPixmap(QRect(left, top, side, side), pixmap, pixmap.rect())

@@ -80,13 +80,22 @@ class LevelStrip(QWidget):
     def _count_change(self, change: Change, _cells: object) -> None:
         self._pieces.subtract(entry.piece.at.y for entry in change.taken)
         self._pieces.update(entry.piece.at.y for entry in change.placed)
-        self._show_pieces()
+        self._say_pieces()
+        for level in {cell.y for cell in change.cells}:
+            self.update(self._rect_of(level))
+
+    def _rect_of(self, level: int) -> QRect:
+        """Where a level stands in the ladder, which may be out of sight."""
+        return QRect(0, HEAD + (self._top - level) * STEP, WIDTH, STEP)
 
     def _show_pieces(self) -> None:
+        self._say_pieces()
+        self.update()
+
+    def _say_pieces(self) -> None:
         counted = tr("%n piece(s)", "", self._pieces[self._level])
         said = ", ".join([counted, *self._kept_words(self._level)])
         self.setAccessibleName(tr("Level {number}: {counted}", number=number(self._level), counted=said))
-        self.update()
 
     def _kept_words(self, level: int) -> list[str]:
         levels = self._document.levels
@@ -122,7 +131,7 @@ class LevelStrip(QWidget):
         painter.fillRect(WIDTH - 13, HEAD, 1, rows * STEP - 6, theme.edge2)
         for row in range(rows):
             level = self._top - row
-            if Y_LOWEST <= level <= Y_HIGHEST:
+            if Y_LOWEST <= level <= Y_HIGHEST and event.rect().intersects(self._rect_of(level)):
                 self._paint_level(painter, level, HEAD + row * STEP, theme)
         painter.fillRect(WIDTH - 1, 0, 1, self.height(), theme.edge)
         if self.hasFocus():
