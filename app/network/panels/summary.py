@@ -82,7 +82,7 @@ class Summary(QWidget):
             if left + width > self.width():
                 break
             box = QRect(left, 8, wide, 22)
-            paint_text(painter, box, each.number, font(16, True), theme.ink3 if old else theme.ink)
+            paint_text(painter, box, each.number, font(16, True), theme.ink2 if old else theme.ink)
             paint_text(painter, box.translated(0, 20), each.words, font(11), theme.ink2)
             left += wide
         if old:
