@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QEvent, QPointF
-from PySide6.QtGui import QHelpEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtGui import QHelpEvent, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QComboBox, QToolTip, QWidget
 
 from app import theme as themes
@@ -52,3 +52,14 @@ class ChoiceBox(QComboBox):
         painter.setPen(QPen(theme.ink if self.isEnabled() else theme.ink3, 1.5))
         x, y = self.width() - 12, self.height() / 2
         painter.drawPolyline([QPointF(x - 4, y - 2), QPointF(x, y + 2), QPointF(x + 4, y - 2)])
+
+
+class CellChoice(ChoiceBox):
+    """In a cell, where a choice ends the edit: arrows look through the list, Enter or a click chooses."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        step = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}.get(Qt.Key(event.key()))
+        if step is None or event.modifiers() != Qt.KeyboardModifier.NoModifier:
+            super().keyPressEvent(event)
+        else:
+            self.setCurrentIndex(min(max(0, self.currentIndex() + step), self.count() - 1))

@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 from app import theme as themes
 from app.canvas.symbols import draw_marker
 from app.document import Document
-from app.panels.choice_box import ChoiceBox
+from app.panels.choice_box import CellChoice
 from app.panels.crossing_words import crossing_sentence
 from app.panels.editing_delegate import EditingDelegate
 from app.panels.look import font, label, named, panel
@@ -163,7 +163,7 @@ class _RouteDelegate(EditingDelegate):
             line = named(QLineEdit(parent, maxLength=NAME_LIMIT), name)
             line.setToolTip(tr(TIPS[WAYBILL]))
             return line
-        box = named(ChoiceBox(parent), name)
+        box = named(CellChoice(parent), name)
         box.setToolTip(tr(TIPS[index.column()]))
         box.addItems(self._choices(index))
         # A choice made is an edit made; no second key is needed to end it.
@@ -194,7 +194,10 @@ class _RouteDelegate(EditingDelegate):
             taken = {route.start for route in self._document.plan.routes}
             names = [arm.name for arm in arms if arm.enter and arm.name not in taken]
         else:
-            names = [arm.name for arm in arms if arm.leave]
+            # Few carts go back where they came from, so that comes last.
+            start = self._document.plan.routes[index.row()].start
+            leaving = [arm.name for arm in arms if arm.leave]
+            names = sorted(leaving, key=lambda name: name == start)
         present = str(index.data(Qt.ItemDataRole.EditRole))
         # What stands there now stays a choice, even when no such arm is drawn.
         if present and present not in names:

@@ -99,11 +99,13 @@ class SwitchesModel(TableModel):
         return None
 
 
-def summary(switches: tuple[Switch, ...], serves: bool) -> str:
-    """One sentence on the whole choice."""
+def summary(switches: tuple[Switch, ...], wanted: int, *, serves: bool) -> str:
+    """One sentence on the whole choice, for so many wanted routes."""
     wired = [switch for switch in switches if switch.idle is not None]
     if not switches:
         return tr("A curve with a third neighbour becomes a switch, and is listed here.")
+    if not wanted:
+        return tr("No route is wanted yet, so that no switch need be wired.")
     if not serves:
         return tr("No choice of signals serves all wanted routes; the findings say why.")
     if not wired:

@@ -67,10 +67,10 @@ class SwitchesPanel(QWidget):
         junction = self._document.junction
         if junction is None:
             self._show(())
-            self.summary.setText(summary((), True))
+            self.summary.setText(summary((), 0, serves=True))
             return
         self._show(junction.switches)
-        said = summary(junction.switches, junction.control.serves)
+        said = summary(junction.switches, len(junction.wanted), serves=junction.control.serves)
         self.summary.setText(
             tr("{said} Being worked out anew…", said=said) if self._document.junction_is_old else said
         )

@@ -7041,6 +7041,10 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>No route is wanted yet, so that no switch need be wired.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No choice of signals serves all wanted routes; the findings say why.</source>
         <translation type="unfinished"></translation>
     </message>

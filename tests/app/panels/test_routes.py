@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
 from pytestqt.qtbot import QtBot
 
@@ -83,7 +84,7 @@ def test_each_edit_in_place_is_one_undo_step_and_is_saved(
 def test_the_arms_that_let_carts_out_are_the_choices(routed: MainWindow, qtbot: QtBot) -> None:
     editor = begin_edit(routed, qtbot, 0, IDLE)
     assert isinstance(editor, QComboBox)
-    assert [editor.itemText(n) for n in range(editor.count())] == ["Quay", "Fen"]
+    assert [editor.itemText(n) for n in range(editor.count())] == ["Fen", "Quay"], "back to Quay comes last"
 
 
 def test_the_start_of_a_route_can_be_changed_in_its_place(routed: MainWindow, qtbot: QtBot) -> None:
@@ -186,3 +187,41 @@ def test_examples_show_all_their_routes(window: MainWindow) -> None:
         assert [model.index(row, FROM).data() for row in range(model.rowCount())] == [
             route.start for route in plan.routes
         ]
+
+
+def test_the_arrows_look_through_the_choices_and_only_enter_makes_one(
+    routed: MainWindow, qtbot: QtBot
+) -> None:
+    table, steps = routed.panels.routes.table, routed.document.undo_stack
+    before = steps.count()
+    table.setFocus()
+    table.setCurrentIndex(table.model().index(0, 2))
+    qtbot.keySequence(table, QKeySequence("F2"))
+    QApplication.processEvents()
+    (box,) = table.findChildren(QComboBox)
+    names = [box.itemText(at) for at in range(box.count())]
+    assert names[-1] == routed.document.plan.routes[0].start, "few carts go back where they came from"
+    for _ in names:
+        qtbot.keyClick(box, Qt.Key.Key_Up)
+    for _ in names[1:]:
+        qtbot.keyClick(box, Qt.Key.Key_Down)
+    assert box.currentText() == names[-1]
+    assert steps.count() == before
+    qtbot.keyClick(box, Qt.Key.Key_Up)
+    qtbot.keyClick(box, Qt.Key.Key_Return)
+    QApplication.processEvents()
+    assert routed.document.plan.routes[0].called == names[-2]
+    assert steps.count() == before + 1
+
+
+def test_a_button_reached_by_tab_has_no_second_frame(routed: MainWindow) -> None:
+    """The system's own frame about the words would stand inside that of the window."""
+    button = routed.panels.routes.add_button
+    routed.bound["show_routes"].trigger()
+    button.setFocus(Qt.FocusReason.MouseFocusReason)
+    QApplication.processEvents()
+    by_mouse = button.grab().toImage()
+    QTest.keyClick(button, Qt.Key.Key_Tab)
+    button.setFocus(Qt.FocusReason.TabFocusReason)
+    QApplication.processEvents()
+    assert button.grab().toImage() == by_mouse

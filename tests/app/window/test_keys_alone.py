@@ -58,7 +58,7 @@ def want_a_route() -> None:
     press(K.Key_Space)
     press(K.Key_Right, K.Key_F2)
     QApplication.processEvents()
-    press(K.Key_End, K.Key_Return)
+    press(K.Key_Down, K.Key_Down, K.Key_Return)
     QApplication.processEvents()
     press(K.Key_Right, K.Key_F2)
     write("Salt")
