@@ -9,11 +9,10 @@ from typing import Final
 
 from PySide6.QtCore import QRectF
 
-from app.canvas.symbols.lettering import em_for, printable, width
 from app.export.card_rows import card_header, card_rows, empty_words
 from app.export.flow import Placed, Strip, Table, draw_strips, paginate
 from app.export.papers import MARGIN, PAPERS
-from app.export.pencil import COVER, HAIR, LEGEND, NARROW, RULER, SECTION, TEXT, WIDE, Align, Pencil, broken
+from app.export.pencil import COVER, HAIR, LEGEND, NARROW, RULER, TEXT, WIDE, Align, Pencil, headline
 from app.export.strips import paragraph, sentence
 from app.translation import QT_TR_NOOP, tr
 from model.network.cards import DepartureCard
@@ -23,7 +22,6 @@ CARD_HEIGHT: Final = PAPER.height / 2
 """A5 lying: ISO 216."""
 CARDS_A_PAGE: Final = 2
 PADDING, HEAD = 4.0, 22.0
-STATION_FEED: Final = 5.5
 CUT_MARK: Final = 8.0
 MOST_EMPTY: Final = 3
 """Sentences on empty carts at the foot of a card."""
@@ -59,23 +57,13 @@ class PaperCard:
     def _draw_head(self, pencil: Pencil, inner: QRectF) -> None:
         right, third = inner.right(), inner.width() / 3
         name, wide = self.card.station, 2 * third - 4
-        _draw_station(pencil, name, inner, wide)
+        headline(pencil, inner.left(), inner.top() + COVER + 1, name, wide)
         pencil.text(right, inner.top() + LEGEND + 1, self.title, LEGEND, align=Align.RIGHT, widest=third)
         said = [tr("times at 8 cells a second")]
         if self.of > 1:
             said.append(tr("card {number} of {of}", number=self.number, of=self.of))
         pencil.text(right, inner.top() + 15.5, " · ".join(said), RULER, align=Align.RIGHT, widest=third)
         pencil.text(inner.left(), inner.top() + 15.5, tr(HOW_TO), LEGEND, widest=wide)
-
-
-def _draw_station(pencil: Pencil, name: str, inner: QRectF, wide: float) -> None:
-    """Large; a long name smaller in two lines, as nothing on paper could tell what was cut off."""
-    if width(printable(name), em_for(COVER), True) <= wide:
-        pencil.text(inner.left(), inner.top() + COVER + 1, name, COVER, bold=True)
-        return
-    for number, line in enumerate(broken(printable(name), em_for(SECTION), wide, True, 2)):
-        baseline = inner.top() + SECTION + 1 + number * STATION_FEED
-        pencil.text(inner.left(), baseline, line, SECTION, bold=True, widest=wide)
 
 
 def card_pages(cards: Sequence[DepartureCard], title: str) -> Iterator[partial[None]]:

@@ -15,7 +15,7 @@ from app.export.arm_tags import bounds_with_tags, draw_tags, tags_of
 from app.export.depth_page import left_out
 from app.export.page import Job, Page
 from app.export.papers import Paper
-from app.export.pencil import COVER, HAIR, RULER, SECTION, TEXT, Align, Pencil, broken
+from app.export.pencil import HAIR, RULER, SECTION, TEXT, Align, Pencil, broken, headline
 from app.export.plan_picture import PiecePainter, Window, draw_grid, window_about
 from app.export.washes import KEY, draw_washes
 from app.icons import rest_look
@@ -48,7 +48,7 @@ def cover(job: Job) -> Page:
 def _draw(pencil: Pencil, job: Job) -> None:
     frame, sheet = job.paper.frame, job.sheet
     left, room = frame.left() + PADDING, frame.width() - 2 * PADDING
-    pencil.text(left, frame.top() + 10.5, sheet.title or tr(UNTITLED), COVER, bold=True, widest=room)
+    headline(pencil, left, frame.top() + 10.5, sheet.title or tr(UNTITLED), room)
     pencil.text(left, frame.top() + 18.5, _second_line(job), TEXT, widest=room)
     picture, materials, cautions = _areas(job.paper)
     _draw_picture(pencil, job, picture)

@@ -15,6 +15,7 @@ FIELD_NAME, RULER, LEGEND, TEXT, SECTION, TITLE, COVER = 1.5, 1.8, 2.2, 2.5, 3.5
 """Heights of capitals."""
 LEAST_SHARE = 0.6
 """A text that is too long is shrunk to this share of its height before it is cut."""
+HEADLINE_FEED = 5.5
 
 
 class Align(Enum):
@@ -71,6 +72,15 @@ def fitted(text: str, em: float, bold: bool, widest: float | None) -> tuple[floa
     if wide > widest:
         em *= max(LEAST_SHARE, 0.999 * widest / wide)
     return em, elided(text, em, widest, bold)
+
+
+def headline(pencil: Pencil, x: float, baseline: float, text: str, widest: float) -> None:
+    """Large in one line; a long one smaller in two, as nothing on paper could tell what was cut off."""
+    if LEAST_SHARE * width(printable(text), em_for(COVER), True) <= widest:
+        pencil.text(x, baseline, text, COVER, bold=True, widest=widest)
+        return
+    for number, line in enumerate(broken(printable(text), em_for(SECTION), widest, True, 2)):
+        pencil.text(x, baseline - COVER / 2 + number * HEADLINE_FEED, line, SECTION, bold=True, widest=widest)
 
 
 def folded(text: str, em: float, widest: float, bold: bool) -> list[str]:
