@@ -27,6 +27,11 @@ class ChoiceBox(QComboBox):
         super().__init__(parent)
         self.view().setAccessibleName(tr("Choices"))
 
+    def setAccessibleName(self, name: str) -> None:
+        """On Unix Qt tells screen readers the choice in place of the name: so the name is told besides."""
+        super().setAccessibleName(name)
+        self.setAccessibleDescription(name)
+
     def showPopup(self) -> None:
         # With the wider frame of the focus Qt makes the list too low, and would hide the last choice.
         view, popup = self.view(), self.view().window()

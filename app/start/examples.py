@@ -50,7 +50,7 @@ class ExampleCard(QAbstractButton):
         found = _example(path)
         self._title, self._plan, self._kind = _card_of(found) if found else (path.name, NOTHING, tr(UNREAD))
         self.setAccessibleName(tr("Example: {title}, {kind}", title=self._title, kind=self._kind))
-        self.setToolTip(tr("{title} of the invented Brinepan Tramway", title=self._title))
+        self.setToolTip(tr("Open {title} as your own; the example stays as it is", title=self._title))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         theme = themes.current()

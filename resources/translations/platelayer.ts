@@ -7647,7 +7647,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{title} of the invented Brinepan Tramway</source>
+        <source>Open {title} as your own; the example stays as it is</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
