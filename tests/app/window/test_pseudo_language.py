@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from itertools import islice
 from pathlib import Path
 from random import Random
+from time import time
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -17,8 +18,11 @@ from app.commands.files import PLANS, FileKind
 from app.commands.files import not_opened as said_of
 from app.export.frame import language
 from app.network.files import NETWORKS
+from app.recovery import LeftOver
+from app.settings import Recent
 from app.speech.deeds import deed_words, done_verbs
 from app.speech.gestures import gesture_words
+from app.start import StartScreen
 from app.tools.host import Ends, Ghost, ShownCart
 from app.undo import Step
 from model import wording
@@ -81,6 +85,23 @@ def test_every_text_is_looked_up_and_has_room(
                 cut.setdefault(what, name)
     assert not forgotten, "\n".join(f"{where}: {text!r}" for text, where in forgotten.items())
     assert not cut, "\n".join(f"{name}: {what}" for what, name in cut.items())
+
+
+def test_the_start_screen_is_looked_up_with_all_that_it_may_list(
+    qapp: QApplication, tmp_path: Path, make_window: MakeWindow
+) -> None:
+    left_over = [
+        LeftOver(Path("1.plan.json"), "", None, seconds) for seconds in (time(), time() - 86_400, 1e9)
+    ]
+    recent = [Recent(Path("1/1.plan.json"), 1e9, "Saltern", gravest, 1) for gravest in ("error", "", None)]
+    with spoken_everywhere(qapp, tmp_path):
+        screen = StartScreen(make_window(), recent, left_over, sketch_first=False)
+        screen.left_over_rows[0].throw_button.click()
+        forgotten = [
+            text for _, text in shown_texts(screen) if not is_looked_up(text.replace("1.plan.json", ""))
+        ]
+        screen.deleteLater()
+    assert forgotten == []
 
 
 @pytest.fixture
