@@ -11,7 +11,7 @@ from model.pauses import with_pauses
 from model.plan import Plan
 from model.rules import Finding
 from model.rules.by_cell import FindingsByCell
-from model.rules.local import Difference, with_difference
+from model.rules.local import Difference, follow_difference
 from model.rules.registry import severity_then_place
 from model.rules.waivers import with_waivers
 from model.severity import Severity
@@ -37,7 +37,7 @@ class KnownFindings:
 
         The findings that come are marked as set aside or not already.
         """
-        self.all = with_difference(plan, self.all, difference)
+        follow_difference(plan, self.all, difference)
         self.markers.follow(difference)
         self._by_cell.follow(difference)
         self.open.subtract(_severities(with_waivers(plan, difference.gone)))

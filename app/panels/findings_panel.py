@@ -114,6 +114,8 @@ class FindingsPanel(QWidget):
             return
         with self._keeping_choice():
             self.model.follow(difference)
+        # Else the list would be laid out as it is painted, and then be painted once more.
+        self.list.doItemsLayout()
         self._show_around()
 
     def _show_around(self) -> None:

@@ -76,8 +76,9 @@ class Tabs(QTabWidget):
         """Put a figure behind a tab's title, or none while it is not known."""
         tab, said = self._titles.index(title), tr(title)
         shown = said if count is None else f"{said}  {count}"
-        if shown != self.tabText(tab):  # else all tabs would be laid out again
-            self.setTabText(tab, shown)
+        if shown != self.tabText(tab):
+            # Asked to do so itself, Qt's panel would paint all that is in it again.
+            self.tabBar().setTabText(tab, shown)
 
     def bring_forward(self, title: str) -> None:
         """Bring a panel to the front; the focus stays where it is."""

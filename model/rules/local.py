@@ -72,6 +72,12 @@ def with_difference(plan: Plan, findings: list[Finding], difference: Difference)
     Raises IndexError where one that is gone was not there.
     """
     after = list(findings)
+    follow_difference(plan, after, difference)
+    return after
+
+
+def follow_difference(plan: Plan, after: list[Finding], difference: Difference) -> None:
+    """The same with the list itself."""
     for finding in difference.gone:
         place = bisect_left(after, severity_then_place(finding), key=severity_then_place)
         while standing(after[place]) != finding:
@@ -79,7 +85,6 @@ def with_difference(plan: Plan, findings: list[Finding], difference: Difference)
         del after[place]
     for finding in with_waivers(plan, difference.come):
         insort(after, finding, key=severity_then_place)
-    return after
 
 
 def marked_anew(plan: Plan, findings: Iterable[Finding]) -> list[Finding]:

@@ -52,7 +52,7 @@ def test_lists_and_markers_after_random_edits(qapp: QApplication, seed: int) -> 
     changes = 0
     for _ in range(40):
         cell = Cell(chance.randrange(6), chance.choice((63, 64)), chance.randrange(3))
-        before = document.findings
+        before = list(document.findings)
         if cell in document.plan.pieces:
             document.apply(erase(document.plan, [cell]))
         else:
