@@ -93,7 +93,7 @@ def test_the_start_screen_is_looked_up_with_all_that_it_may_list(
     left_over = [
         LeftOver(Path("1.plan.json"), "", None, seconds) for seconds in (time(), time() - 86_400, 1e9)
     ]
-    recent = [Recent(Path("1/1.plan.json"), 1e9, "Saltern", gravest, 1) for gravest in ("error", "", None)]
+    recent = [Recent("1/1.plan.json", 1e9, "Saltern", gravest, 1) for gravest in ("error", "", None)]
     with spoken_everywhere(qapp, tmp_path):
         screen = StartScreen(make_window(), recent, left_over, sketch_first=False)
         screen.left_over_rows[0].throw_button.click()
