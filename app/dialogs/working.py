@@ -61,12 +61,14 @@ class WorkingDialog(QDialog):
         self._begun = begun
         begun.told.connect(self._tell)
         begun.ended.connect(self._loop.quit)
-        if not self.isVisible() and not begun.is_over:
+        if not self.isVisible() and self._waits_for(begun):
             self._patience.start()
             self._loop.exec(QEventLoop.ProcessEventsFlag.ExcludeUserInputEvents)
             self._patience.stop()
-        if not self._is_cancelled and not begun.is_over:
+        if self._waits_for(begun):
             self.show()
+        # It may be over while it comes into sight; a loop that begins after that would never end.
+        if self._waits_for(begun):
             self._loop.exec()
         if self._is_cancelled:
             raise CancelledError
@@ -91,6 +93,9 @@ class WorkingDialog(QDialog):
             self._begun.drop()
         self._loop.quit()
         super().done(result)
+
+    def _waits_for(self, begun: Begun) -> bool:
+        return not self._is_cancelled and not begun.is_over
 
     def _tell(self, progress: Progress) -> None:
         self.state.setText(_words(progress))
