@@ -6,9 +6,16 @@ from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 from typing import Final
 
-from PySide6.QtCore import QAbstractItemModel, QModelIndex, QRect, QSize, Qt
+from PySide6.QtCore import QAbstractItemModel, QEvent, QModelIndex, QRect, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QResizeEvent
-from PySide6.QtWidgets import QHeaderView, QStyledItemDelegate, QStyleOptionViewItem, QTableView, QWidget
+from PySide6.QtWidgets import (
+    QHeaderView,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
 
 from app import theme as themes
 from app.panels.choosing_list import first_arrow_chooses
@@ -34,12 +41,16 @@ class Table(QTableView):
         super().__init__(parent)
         self._widths: tuple[int, ...] = ()
         self._wanted: tuple[int, ...] = ()
+        self.row_under = -1
+        """The row under the pointer: a row is chosen as a whole, and shows so before."""
         self.setAccessibleName(name)
         self.setModel(model)
         self.setShowGrid(False)
         self.setWordWrap(False)
         self.setTabKeyNavigation(False)
         self.setMouseTracking(True)
+        self.entered.connect(lambda index: self._point_at(index.row()))
+        self.viewportEntered.connect(lambda: self._point_at(-1))
         self.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QTableView.SelectionMode.SingleSelection)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -106,6 +117,15 @@ class Table(QTableView):
         for column, width in given.items():
             self.horizontalHeader().resizeSection(column, width)
 
+    def _point_at(self, row: int) -> None:
+        if row != self.row_under:
+            self.row_under = row
+            self.viewport().update()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        super().leaveEvent(event)
+        self._point_at(-1)
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._share_out()
@@ -119,6 +139,8 @@ class CellDelegate(QStyledItemDelegate):
     """Text in a cell, on the row's ground; the first column keeps the margin."""
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        if isinstance(option.widget, Table) and index.row() == option.widget.row_under:
+            option.state |= QStyle.StateFlag.State_MouseOver
         paint_ground(painter, option, themes.current(), index.column() == 0, _is_last(index))
         self.paint_content(painter, self.room(rect_of(option), index), index)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from textwrap import fill
 from typing import Final
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
@@ -26,6 +27,8 @@ from app.shown_keys import follow_keys, in_brackets
 from app.translation import QT_TR_NOOP, tr
 from model.parts import TRAITS, Part
 
+TIP: Final = 60
+"""Letters in a line of a tooltip."""
 ROW: Final = 30
 HEADING: Final = 30
 WIDE: Final = 204
@@ -93,7 +96,7 @@ class Tray(QListWidget):
     def _add(self, part: Part) -> None:
         item = QListWidgetItem(part_name(part), self)
         item.setData(PART_ROLE, part)
-        item.setToolTip(plain_tip(f"{part_name(part)}: {part_about(part)}"))
+        item.setToolTip(plain_tip(f"{part_name(part)}\n{fill(part_about(part), TIP)}"))
 
     def _choose(self, item: QListWidgetItem | None, *_: object) -> None:
         part = None if item is None else part_of(item)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, Qt
+from PySide6.QtCore import QEvent, QModelIndex, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -15,7 +15,7 @@ from model.parts import Part
 from model.pieces import Piece
 from model.plan import plan_of
 from tests.app.canvas.conftest import SWITCH, wye
-from tests.app.windows import settle
+from tests.app.windows import settle, straight_plan
 
 K = Qt.Key
 
@@ -124,3 +124,15 @@ def test_rails_that_an_edit_bends_are_found_by_their_new_shape(qapp: QApplicatio
     document.undo_stack.undo()
     assert model.rowCount() == 0
     document.close()
+
+
+def test_a_row_shows_as_a_whole_that_the_pointer_is_over_it(window: MainWindow) -> None:
+    window.document.load(straight_plan(), None)
+    window.side.lower_tabs.show_panel("Pieces")
+    settle(window)
+    table = window.panels.pieces.table
+    rect = table.visualRect(table.model().index(1, 0))
+    QTest.mouseMove(table.viewport(), rect.center())
+    assert table.row_under == 1
+    QApplication.sendEvent(table, QEvent(QEvent.Type.Leave))
+    assert table.row_under == -1
