@@ -129,8 +129,12 @@ def test_an_edit_within_a_frame(editing: Callable[[int], Editing], add_row: AddR
 
 
 def test_findings_after_edits_are_those_of_the_whole(editing: Callable[[int], Editing]) -> None:
-    document = editing(SIZES[0]).document
-    editing(SIZES[0]).edit()
+    """With a rail left in the air, so that there is something to find."""
+    edited = editing(SIZES[0])
+    document, middle = edited.document, edited.middle
+    edited.edit()
+    document.apply(erase(document.plan, [Cell(middle, LEVEL - 1, middle)]))
     whole = find_all(Junction(document.plan, document.layout))
     assert _local(whole)
     assert _local(document.findings) == _local(whole)
+    document.undo_stack.undo()
