@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from typing import Final
 
@@ -100,6 +101,13 @@ class PieceIndex:
             max(cell.x for cell in self._cells(keys, 1, max(key[1] for key in keys))),
             max(cell.z for cell in self._cells(keys, 2, max(key[2] for key in keys))),
         )
+
+    def pieces_by_level(self) -> Counter[int]:
+        """How many pieces lie on each level; looks at buckets, not at pieces."""
+        counts: Counter[int] = Counter()
+        for (level, _, _), bucket in self._buckets.items():
+            counts[level] += len(bucket.pieces)
+        return counts
 
     def levels(self) -> frozenset[int]:
         """The levels that hold a piece."""

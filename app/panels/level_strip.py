@@ -74,7 +74,7 @@ class LevelStrip(QWidget):
         return max(3, (self.height() - HEAD) // STEP)
 
     def _count_all(self) -> None:
-        self._pieces = Counter(piece.at.y for piece in self._document.plan.pieces)
+        self._pieces = self._document.index.pieces_by_level()
         self._show_pieces()
 
     def _count_change(self, change: Change, _cells: object) -> None:
