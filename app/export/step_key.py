@@ -12,6 +12,7 @@ from app.canvas.symbols import Look, Manner, Stage, paint, paper
 from app.canvas.symbols.lettering import em_for, width
 from app.export.pencil import LEGEND, Pencil
 from app.export.step_pictures import draw_brackets, grey
+from app.translation import QT_TR_NOOP, tr
 from model.parts import Part
 from model.track.shapes import Shape
 
@@ -26,9 +27,10 @@ BETWEEN: Final = 5.0
 def draw_step_key(pencil: Pencil, area: QRectF) -> None:
     """The samples in a row that ends at the right of the area."""
     em = em_for(LEGEND)
-    x = area.right() + BETWEEN - sum(SIDE + 2 + width(words, em) + BETWEEN for words in SAMPLES)
+    said = [(tr(words), draw) for words, draw in SAMPLES.items()]
+    x = area.right() + BETWEEN - sum(SIDE + 2 + width(words, em) + BETWEEN for words, _ in said)
     y, baseline = area.center().y() - SIDE / 2, area.center().y() + LEGEND / 2
-    for words, draw in SAMPLES.items():
+    for words, draw in said:
         draw(Stage(pencil.painter, x, y, paper(SIDE), pencil.theme))
         pencil.text(x + SIDE + 2, baseline, words, LEGEND)
         x += SIDE + 2 + width(words, em) + BETWEEN
@@ -40,9 +42,9 @@ def _draw_turned(stage: Stage) -> None:
 
 
 SAMPLES: Final[dict[str, Callable[[Stage], None]]] = {
-    "new": lambda stage: paint(stage, STRAIGHT),
-    "stands already": lambda stage: paint(replace(stage, theme=grey(stage.theme)), STRAIGHT),
-    "level below": lambda stage: paint(replace(stage, manner=Manner.BELOW), STRAIGHT),
-    "level above": lambda stage: paint(replace(stage, manner=Manner.ABOVE), STRAIGHT),
-    "has turned": _draw_turned,
+    QT_TR_NOOP("new"): lambda stage: paint(stage, STRAIGHT),
+    QT_TR_NOOP("stands already"): lambda stage: paint(replace(stage, theme=grey(stage.theme)), STRAIGHT),
+    QT_TR_NOOP("level below"): lambda stage: paint(replace(stage, manner=Manner.BELOW), STRAIGHT),
+    QT_TR_NOOP("level above"): lambda stage: paint(replace(stage, manner=Manner.ABOVE), STRAIGHT),
+    QT_TR_NOOP("has turned"): _draw_turned,
 }

@@ -10025,5 +10025,25 @@ you place a block.</source>
         <source>Connecting the signal parts</source>
         <translation type="unfinished"></translation>
     </message>
+    <message>
+        <source>new</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>stands already</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>level below</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>level above</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>has turned</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 </TS>
