@@ -13,7 +13,8 @@ from typing import NamedTuple
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.background import Newest
-from app.document import OLD_AFTER_MS, Document
+from app.document import Document
+from app.worked_out import OLD_AFTER_MS
 from model.commissioning import STAYS, Commissioning, Diagnosis, Fault, Observed, Run, diagnose
 from model.routing.junction import Junction
 
