@@ -153,6 +153,29 @@ class _Came(NamedTuple):
     result: object
 
 
+class Awaited(Protocol):
+    """What is waited for."""
+
+    @property
+    def told(self) -> SignalInstance:
+        """A Progress."""
+
+    @property
+    def ended(self) -> SignalInstance:
+        """It is over: its result is there, or what it raised."""
+
+    @property
+    def is_over(self) -> bool:
+        """Whether it is there, or will never be."""
+
+    @property
+    def result(self) -> Any:
+        """What came of it. Raises what the work raised, and CancelledError where it is not over."""
+
+    def drop(self) -> None:
+        """Nobody waits any more."""
+
+
 class Begun(QObject):
     """A work that is done beside the window from now on; what comes of it is kept until it is wanted."""
 

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 )
 from shiboken6 import isValid
 
-from app.background import Begun, Beside, CancelledError, Work
+from app.background import Awaited, Begun, Beside, CancelledError, Work
 from app.panels.look import label, named
 from app.translation import tr
 from model.progress import Progress
@@ -35,7 +35,7 @@ class WorkingDialog(QDialog):
         self.setWindowTitle(title)
         self.setWindowModality(Qt.WindowModality.WindowModal)
         self.setMinimumWidth(WIDTH)
-        self._begun: Begun | None = None
+        self._begun: Awaited | None = None
         self._loop = QEventLoop(self)
         self._patience = QTimer(self, singleShot=True, interval=PATIENCE_MS)
         self._patience.timeout.connect(self._loop.quit)
@@ -52,7 +52,7 @@ class WorkingDialog(QDialog):
         column.addWidget(self.bar)
         column.addWidget(buttons)
 
-    def result_of(self, words: str, begun: Begun) -> Any:
+    def result_of(self, words: str, begun: Awaited) -> Any:
         """What comes of a work that was begun. Raises CancelledError, and what the work raises.
 
         Where it does not take long, the dialog does not come into sight; nobody can do anything meanwhile.
@@ -94,7 +94,7 @@ class WorkingDialog(QDialog):
         self._loop.quit()
         super().done(result)
 
-    def _waits_for(self, begun: Begun) -> bool:
+    def _waits_for(self, begun: Awaited) -> bool:
         return not self._is_cancelled and not begun.is_over
 
     def _tell(self, progress: Progress) -> None:

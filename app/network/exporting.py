@@ -6,15 +6,18 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
+from shiboken6 import isValid
 
+from app.background import CancelledError
 from app.commands.files import file_name
+from app.dialogs.working import WorkingDialog
+from app.network.awaited import AwaitedPlan
 from app.network.document import NetworkDocument
 from app.network.files import NETWORKS
 from app.settings import Settings
 from app.translation import QT_TR_NOOP, tr
 from model.files.writer import WriteError, write_bytes
-from model.network.result import NetworkPlan
 
 Say = Callable[[str], None]
 CARDS: Final = QT_TR_NOOP("The cards could not be written to {file}: {reason}. The network is unchanged.")
@@ -35,15 +38,31 @@ class NetworkExports:
 
     def cards(self) -> None:
         """A departure card for every station, and the list of readers, as PDF."""
-        plan = self._planned()
-        path = plan and self._ask_path(tr("Departure cards"), "-cards", ".pdf")
-        if plan is None or not path:
+        path = self._ask_path(tr("Departure cards"), "-cards", ".pdf")
+        if not path:
             return
+        dialog = WorkingDialog(self._parent, tr("Departure cards"))
+        try:
+            self._draw_cards(path, dialog)
+        except CancelledError:
+            self._say(tr("Cancelled: no cards were written."))
+        finally:
+            if isValid(dialog):  # the window may have been closed meanwhile
+                dialog.close()
+                dialog.deleteLater()
+
+    def _draw_cards(self, path: Path, dialog: WorkingDialog) -> None:
         # What draws on paper is loaded when it is first wanted, so that the window comes up sooner.
         from app.export.cards import export_cards
 
+        plan = dialog.result_of(tr("Planning the network…"), AwaitedPlan(self._document, dialog))
         network = self._document.planned
-        self._write(CARDS, path, lambda: export_cards(network, plan, path))
+        dialog.show()
+
+        def say(page: int, pages: int) -> None:
+            dialog.say(tr("Drawing page {page:,} of {pages:,}", page=page, pages=pages))
+
+        self._write(CARDS, path, lambda: export_cards(network, plan, path, say))
 
     def graphml(self) -> None:
         """The network as a graph, in the form that networkx and others read."""
@@ -53,15 +72,6 @@ class NetworkExports:
         if path:
             network = self._document.network
             self._write(GRAPH, path, lambda: write_bytes(path, graphml_bytes(network)))
-
-    def _planned(self) -> NetworkPlan | None:
-        """The plan of the network as it is now; without one, it is told why nothing is written."""
-        self._document.wait()
-        QApplication.processEvents()
-        if self._document.plan is None or self._document.plan_is_old:
-            self._tell(tr("The cards were not written: the plan of the network is not worked out yet."))
-            return None
-        return self._document.plan
 
     def _write(self, unwritten: str, path: Path, write: Callable[[], object]) -> None:
         """``unwritten`` is what is said where the file cannot be written."""

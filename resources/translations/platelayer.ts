@@ -5433,7 +5433,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>The cards were not written: the plan of the network is not worked out yet.</source>
+        <source>Cancelled: no cards were written.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Planning the network…</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
