@@ -202,8 +202,7 @@ class Document(WorkedOut):
     def load_ready(self, ready: Laid, path: Path | None) -> None:
         """Open a plan that is the same as its file, laid before."""
         self._laid = ready
-        self._belong_to(path)
-        self.undo_stack.clear()
+        self._start_clean(path)
         self.levels.clear()
         self._forget()
         self.reset.emit()

@@ -148,6 +148,13 @@ class Opened(QObject):
         """End the background work; to be called before the document goes away."""
         raise NotImplementedError
 
+    def _start_clean(self, path: Path | None) -> None:
+        """Belong to a file, with no step done yet and nothing changed."""
+        self._belong_to(path)
+        self.undo_stack.clear()
+        # An empty stack that was told of a change, as where a copy was taken up, is not cleared by Qt.
+        self.undo_stack.setClean()
+
     def _belong_to(self, path: Path | None) -> None:
         self.path = path
         self.stamp = None if path is None else stamp_of(path)

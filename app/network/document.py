@@ -141,8 +141,7 @@ class NetworkDocument(Opened):
     def load_ready(self, ready: Placed, path: Path | None) -> None:
         """Open a network that is the same as its file."""
         self.network = self.planned = ready.network
-        self._belong_to(path)
-        self.undo_stack.clear()
+        self._start_clean(path)
         self.plan = None
         self.findings = ()
         self.loads = Loads({}, {})

@@ -231,6 +231,20 @@ def test_a_copy_taken_up_does_not_write_over_a_file_that_was_saved_since(
     assert read_plan(path) == EMPTY_PLAN
 
 
+def test_what_is_opened_after_a_copy_was_taken_up_is_not_changed(
+    make_window: MakeWindow, tmp_path: Path
+) -> None:
+    path = tmp_path / "straight.plan.json"
+    write_bytes(path, plan_bytes(straight_plan()))
+    edit_and_kill(tmp_path)
+    window = make_window()
+    assert window.files.take_up(window.recovery.left_over()[0])
+    assert window.document.is_dirty
+    window.document.load(straight_plan(), path)
+    assert not window.document.is_dirty
+    assert window.menu_row.title == "Straight"
+
+
 def test_kept_for_later_is_offered_again(make_window: MakeWindow, tmp_path: Path) -> None:
     edit_and_kill(tmp_path)
     window = make_window()
