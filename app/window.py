@@ -81,6 +81,7 @@ class MainWindow(FileWindow):
             self._take_over_typed,
             lambda path: desk.open_file(path, self),
             self.panels.message.offer,
+            self.panels.message.withdraw,
         )
         self.exports = ExportCommands(self, self.document, self.settings, tell, self.panels.status.say)
         self.plan_commands = PlanCommands(

@@ -84,6 +84,7 @@ class FileCommands:
         finish_edit: Callable[[], None],
         elsewhere: Callable[[Path], object],
         offer: Callable[[str, str, Callable[[], object]], None],
+        withdraw: Callable[[], None],
         kind: FileKind = PLANS,
     ) -> None:
         self._parent = parent
@@ -95,6 +96,7 @@ class FileCommands:
         self._elsewhere = elsewhere
         self._kind = kind
         self._offer = offer
+        self._withdraw = withdraw
         self._claim = Claim(recovery.folder)
         self._watch = Watch(document)
         self._watch.stirred.connect(self.look_outside)
@@ -251,7 +253,8 @@ class FileCommands:
         if not self._kind.is_for(path):
             self._tell(tr(self._kind.words.other_ending, path=path.name, ending=self._kind.ending))
             return False
-        if path.suffix:
+        # A dot may belong to the name, as in "Quay 2.0": open dialogs would not list what has no ending.
+        if path.suffix.lower() == ".json" or path == self._document.path:
             return self._write(path)
         whole = path.with_name(path.name + self._kind.ending)
         # The dialog asked about the name as it was typed, not about this one.
@@ -290,7 +293,8 @@ class FileCommands:
         self._watch.follow(None)
 
     def _belong_to(self, path: Path | None) -> None:
-        """Claim the file that the document has now, and watch it."""
+        """Claim the file that the document has now, and watch it; an offer was of what it was before."""
+        self._withdraw()
         self._told = self._document.stamp
         self._watch.follow(path)
         if not self._claim.take(path) and path is not None:

@@ -72,6 +72,7 @@ class NetworkWindow(FileWindow):
             self.panels.readers.finish_edit,
             lambda path: desk.open_file(path, self),
             self.panels.message.offer,
+            self.panels.message.withdraw,
             NETWORKS,
         )
         self.exports = NetworkExports(self, self.document, self.settings, tell, self.panels.status.say)

@@ -62,6 +62,12 @@ class MessageBar(QWidget):
         named(self.offer_button, word).setText(word)
         self.offer_button.show()
 
+    def withdraw(self) -> None:
+        """Put away a message that offers something; one that only tells stays."""
+        if not self.offer_button.isHidden():
+            self.hide()
+            self.offer_button.hide()
+
     def _take_offer(self) -> None:
         self.hide()
         self._offered()

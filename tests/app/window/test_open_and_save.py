@@ -86,6 +86,26 @@ def test_a_name_without_an_ending_gets_one(
     assert (tmp_path / "named.plan.json").exists()
 
 
+def test_a_dot_in_a_name_is_not_taken_for_its_ending(
+    window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    lay(window)
+    for name, written in (("Quay 2.0", "Quay 2.0.plan.json"), ("other.json", "other.json")):
+        choose_file(monkeypatch, "getSaveFileName", tmp_path / name)
+        window.bound["save_as"].trigger()
+        assert window.document.path == tmp_path / written
+
+
+def test_a_file_keeps_its_name_whatever_that_ends_in(
+    window: MainWindow, plan_file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    plain = plan_file.rename(plan_file.with_name("straight.txt"))
+    window.files.open_path(plain)
+    choose_file(monkeypatch, "getSaveFileName", plain)
+    window.bound["save_as"].trigger()
+    assert window.document.path == plain
+
+
 def test_a_broken_file_is_told_of_with_its_place_and_costs_nothing(
     window: MainWindow, plan_file: Path, tmp_path: Path
 ) -> None:
@@ -295,6 +315,24 @@ def test_a_file_that_another_program_writes_is_told_of_and_read_again(
     bar.close_button.click()
     window.files.look_outside()
     assert not bar.isVisible(), "It is told once."
+
+
+def test_an_offer_to_read_again_goes_with_what_it_was_about(
+    window: MainWindow, plan_file: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, qtbot: QtBot
+) -> None:
+    other = tmp_path / "other.plan.json"
+    write_bytes(other, plan_bytes(EMPTY_PLAN))
+    bar = window.panels.message
+    for leave in ("read_again", "save", "new", "open"):
+        window.files.open_path(plan_file)
+        write_bytes(plan_file, plan_bytes(EMPTY_PLAN))
+        write_bytes(plan_file, plan_bytes(straight_plan()))
+        qtbot.waitUntil(bar.isVisible)
+        choose_file(monkeypatch, "getOpenFileName", other)
+        if leave == "save":
+            answer("Write over it")
+        window.bound[leave].trigger()
+        assert not bar.isVisible(), leave
 
 
 def test_own_changes_can_be_had_back_after_the_file_was_read_again(
