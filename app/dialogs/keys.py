@@ -200,6 +200,8 @@ class ActionFinder(QDialog):
         words = text.casefold().split()
         found = [entry for entry in self._table if _has_words(entry, words)]
         able = [entry for entry in found if self._actions[entry.name].isEnabled()]
+        # What is called so comes before what only tells of it.
+        able.sort(key=lambda entry: not _are_in(words, title_words(entry)))
         self.list.clear()
         for entry in able:
             self._add(entry)
@@ -231,7 +233,11 @@ class ActionFinder(QDialog):
 
 
 def _has_words(entry: UserAction, words: Sequence[str]) -> bool:
-    said = " ".join(map(tr, (*entry.menu.split("/"), entry.text, entry.tip))).casefold()
+    return _are_in(words, " ".join(map(tr, (*entry.menu.split("/"), entry.text, entry.tip))))
+
+
+def _are_in(words: Sequence[str], text: str) -> bool:
+    said = text.casefold()
     return all(word in said for word in words)
 
 

@@ -118,6 +118,14 @@ def texts_in(path: Path) -> Iterator[str]:
             yield node.value
 
 
+def test_what_is_called_so_is_found_before_what_tells_of_it(window: MainWindow) -> None:
+    finder = ActionFinder(window, window.bound)
+    for typed, first in (("dark", "theme_dark"), ("light", "theme_light"), ("level up", "level_up")):
+        finder.line.setText(typed)
+        assert finder.chosen is window.bound[first]
+    finder.deleteLater()
+
+
 def test_finding_nothing_is_said_in_a_sentence(window: MainWindow) -> None:
     finder = ActionFinder(window, window.bound)
     finder.show()
