@@ -125,8 +125,6 @@ class NameEntry(QFrame):
         self.move(max(0, min(x, room.width() - self.width())), max(0, min(y, room.height() - self.height())))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Esc drops the question; Enter, which the line has answered, must not act on the plan, too."""
+        """Esc drops the question; no other key, such as Enter or an arrow, must act on the plan behind."""
         if event.key() == Qt.Key.Key_Escape:
             self.dropped.emit()
-        elif event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            super().keyPressEvent(event)

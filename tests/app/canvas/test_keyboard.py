@@ -33,6 +33,9 @@ def test_a_whole_arm_is_made_by_keys(document: Document, view: PlanView, user: U
     view.use("arm")
     user.keys(K.Key_Return, K.Key_Right, K.Key_Return)
     QTest.keyClicks(view.name_entry.line, "Beacon")
+    cursor = view.cursor
+    QTest.keyClick(view.name_entry.line, K.Key_Down)
+    assert view.cursor == cursor, "the arrows belong to the name"
     QTest.keyClick(view.name_entry.line, K.Key_Return)
     (arm,) = document.plan.arms
     assert arm.name == "Beacon"
