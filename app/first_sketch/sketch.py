@@ -34,6 +34,7 @@ class FirstSketch(QObject):
         self.is_on = False
         self.number = 0
         """Of the hint, from 0; that of none where all is done."""
+        self._skipped: set[int] = set()
         self._may_go_on = False
         document = view.document
         document.changed.connect(self._look)
@@ -63,6 +64,7 @@ class FirstSketch(QObject):
         if not self._may_go_on:
             self.number = 0
             self._deeds = frozenset()
+            self._skipped.clear()
             self.middle = self._middle_of_view()
         self.is_on = self._may_go_on = True
         self._pass_over_done()
@@ -77,6 +79,7 @@ class FirstSketch(QObject):
     def skip(self) -> None:
         """The next hint, with this one's thing left undone."""
         if self.hint is not None:
+            self._skipped.add(self.number)
             self.number += 1
             self._pass_over_done()
             self._show()
@@ -97,8 +100,17 @@ class FirstSketch(QObject):
 
     def _look(self, *_: object) -> None:
         if self.is_on:
+            self._go_back_to_undone()
             self._pass_over_done()
             self._show()
+
+    def _go_back_to_undone(self) -> None:
+        """What was undone or erased is asked for again: the next hint stands on it."""
+        while self.hint is not None and self.number and not self._is_behind(self.number - 1):
+            self.number -= 1
+
+    def _is_behind(self, number: int) -> bool:
+        return number in self._skipped or HINTS[number].progress(self._seen()).is_complete
 
     def _pass_over_done(self) -> None:
         while self.hint is not None and self.progress.is_complete:

@@ -242,6 +242,27 @@ def test_each_hint_can_be_skipped_and_every_text_names_its_keys(begun: MainWindo
     assert not card_of(begun).skip.isVisible()
 
 
+def test_what_is_undone_is_asked_for_again(begun: MainWindow, told: list[str]) -> None:
+    window, mouse = begun, Mouse(begun)
+    middle = window.first_sketch.middle
+    straight = [middle.moved(dx=dx) for dx in range(-3, 4)]
+    branch = [middle.moved(dx=3, dz=3), middle.moved(dz=3), middle.moved(dz=1)]
+    mouse.take("lay")
+    mouse.drag(*straight)
+    mouse.drag(*branch)
+    assert number(window) == 3
+    window.bound["undo"].trigger()
+    assert number(window) == 2
+    window.bound["undo"].trigger()
+    assert number(window) == 1
+    window.bound["redo"].trigger()
+    window.bound["redo"].trigger()
+    assert number(window) == 3
+    card_of(window).skip.click()
+    window.bound["undo"].trigger()
+    assert number(window) == 4, "what was skipped is not asked for again"
+
+
 def test_escape_unwinds_and_then_puts_the_sketch_away_where_help_takes_it_up(begun: MainWindow) -> None:
     view = begun.view
     card_of(begun).skip.click()
