@@ -6,6 +6,7 @@ when it is called, so that none waits for what another one needs.
 
 from __future__ import annotations
 
+import io
 import os
 import sys
 from collections.abc import Sequence
@@ -17,7 +18,7 @@ from click.shell_completion import CompletionItem
 
 from app.subcommands import completing
 from app.subcommands.statuses import DONE, NOT_READ_OR_WRITTEN, WRONG_USE
-from app.subcommands.streams import say
+from app.subcommands.streams import put, say, tell
 from model.files.errors import PlanFileError
 from model.files.writer import WriteError
 
@@ -50,7 +51,11 @@ class Program(click.Group):
         if cmd_name not in SUBCOMMANDS:
             return None
         command: click.Command = import_module(f"app.subcommands.{cmd_name}").command
+        _help_by_put(command.get_help_option(ctx))
         return command
+
+    def get_help_option(self, ctx: click.Context) -> click.Option | None:
+        return _help_by_put(super().get_help_option(ctx))
 
     def shell_complete(self, ctx: click.Context, incomplete: str) -> list[CompletionItem]:
         """Subcommands by their names alone, so that none is loaded; plans, as one alone opens the editor."""
@@ -61,14 +66,30 @@ class Program(click.Group):
     def resolve_command(
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
-        """A file alone opens the editor; what is neither a file nor a subcommand is wrong use."""
-        if args[0] in SUBCOMMANDS or args[0].startswith("-"):
+        """A file alone opens the editor; what is neither a file nor a subcommand is wrong use.
+
+        While a shell completes the line, nothing is: it is not finished yet.
+        """
+        if args[0] in SUBCOMMANDS or args[0].startswith("-") or ctx.resilient_parsing:
             return super().resolve_command(ctx, args)
         if not os.path.exists(args[0]):
             raise click.UsageError(f"'{args[0]}' is neither a subcommand nor a file.", ctx)
         if len(args) > 1:
             raise click.UsageError(f"The editor opens one file; '{args[1]}' is one too many.", ctx)
         return "edit", _edit, args
+
+
+def _help_by_put(option: click.Option | None) -> click.Option | None:
+    """Let the option print as all data is printed: click's own way lets a full disk end in a traceback."""
+    if option is not None:
+        option.callback = _show_help
+    return option
+
+
+def _show_help(ctx: click.Context, _option: click.Parameter, is_asked: bool) -> None:
+    if is_asked and not ctx.resilient_parsing:
+        put(ctx.get_help() + "\n")
+        ctx.exit()
 
 
 @click.group(
@@ -107,7 +128,9 @@ def run(arguments: Sequence[str] | None = None) -> int:
     except click.exceptions.Exit as done:
         return done.exit_code
     except click.UsageError as error:
-        error.show()
+        said = io.StringIO()
+        error.show(said)
+        tell(said.getvalue())
         return WRONG_USE
     except (PlanFileError, WriteError) as error:
         say(str(error))

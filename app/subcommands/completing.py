@@ -13,7 +13,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 import click
-from click.shell_completion import CompletionItem, shell_complete
+from click.shell_completion import CompletionItem, get_completion_class
+
+from app.subcommands.statuses import DONE, WRONG_USE
+from app.subcommands.streams import put
 
 if TYPE_CHECKING:
     from model.plan import Plan
@@ -33,7 +36,13 @@ def is_asked() -> bool:
 
 def answer(program: click.Command) -> int:
     """Tell the shell what it asked for, or the script with which it asks; gives the exit status."""
-    return shell_complete(program, {}, "platelayer", VARIABLE, os.environ[VARIABLE])
+    shell, _, asked = os.environ[VARIABLE].partition("_")
+    kind = get_completion_class(shell)
+    if kind is None or asked not in ("source", "complete"):
+        return WRONG_USE
+    asking = kind(program, {}, "platelayer", VARIABLE)
+    put(asking.source() if asked == "source" else asking.complete() + "\n")
+    return DONE
 
 
 def any_file(_context: click.Context, _parameter: click.Parameter, typed: str) -> list[CompletionItem]:
@@ -42,13 +51,17 @@ def any_file(_context: click.Context, _parameter: click.Parameter, typed: str) -
 
 
 def files_ending(ending: str, typed: str) -> list[CompletionItem]:
-    """The files with that ending; where none begins like that, files and folders as the shell lists them."""
+    """The files with that ending; where none begins like that, files and folders as the shell lists them.
+
+    A name that is no UTF-8, or goes over two lines, cannot be told to a shell.
+    """
     folder, start = os.path.split(typed)
     try:
         names = os.listdir(Path(folder or ".").expanduser())
     except OSError:
         names = []
-    found = sorted(name for name in names if name.startswith(start) and name.endswith(ending))
+    ours = (name for name in names if name.startswith(start) and name.endswith(ending))
+    found = sorted(name for name in ours if name.isprintable())
     return _items(os.path.join(folder, name) for name in found) or [CompletionItem(typed, type="file")]
 
 

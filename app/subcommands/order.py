@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
 import click
 
@@ -22,6 +22,9 @@ from model.plan import Plan
 if TYPE_CHECKING:  # what the planner needs takes long to import, and the help of all commands must not wait
     from model.ordering import BuildOrder
 
+MOST_SECONDS: Final = 1_000_000
+"""No clock reckons with a number of any length."""
+
 
 @click.command("order")
 @click.argument("file", shell_complete=plans)
@@ -35,7 +38,7 @@ if TYPE_CHECKING:  # what the planner needs takes long to import, and the help o
 )
 @click.option(
     "--seconds",
-    type=click.IntRange(min=0),
+    type=click.IntRange(0, MOST_SECONDS),
     default=60,
     show_default=True,
     help="How long to search at most, in each orientation.",

@@ -6,8 +6,7 @@ import os
 import sys
 import unicodedata
 from collections.abc import Iterable, Sequence
-from contextlib import suppress
-from typing import Any
+from typing import Any, TextIO
 
 import msgspec
 
@@ -25,9 +24,9 @@ def put(text: str) -> None:
         sys.stdout.buffer.write(text.encode("utf-8", "replace"))
         sys.stdout.buffer.flush()
     except BrokenPipeError:
-        _drop_the_rest()
+        _drop_the_rest(sys.stdout)
     except OSError as error:
-        _drop_the_rest()
+        _drop_the_rest(sys.stdout)
         raise WriteError("standard output", error.strerror or str(error)) from error
 
 
@@ -38,9 +37,18 @@ def put_json(value: Any) -> None:
 
 def say(message: str) -> None:
     """Print a message for people."""
-    if sys.stderr is not None:
-        with suppress(BrokenPipeError):
-            print(f"platelayer: {plain(message)}", file=sys.stderr, flush=True)
+    tell(f"platelayer: {plain(message)}\n")
+
+
+def tell(text: str) -> None:
+    """Print lines for people. Where that fails, the exit status is all that is left to say it by."""
+    if sys.stderr is None:  # closed by the shell
+        return
+    try:
+        sys.stderr.write(text)
+        sys.stderr.flush()
+    except OSError:
+        _drop_the_rest(sys.stderr)
 
 
 def plain(text: str) -> str:
@@ -56,8 +64,8 @@ def columns(rows: Iterable[Sequence[str]]) -> str:
     return "".join(f"  {line.rstrip()}\n" for line in lines)
 
 
-def _drop_the_rest() -> None:
-    """Point standard output nowhere, so that closing it at the end finds nothing to complain of."""
+def _drop_the_rest(stream: TextIO) -> None:
+    """Point a stream nowhere, so that closing it at the end finds nothing to complain of."""
     nowhere = os.open(os.devnull, os.O_WRONLY)
-    os.dup2(nowhere, sys.stdout.fileno())
+    os.dup2(nowhere, stream.fileno())
     os.close(nowhere)

@@ -29,6 +29,8 @@ EVENT_LIMIT: Final = 10_000
 PROBE_LIMIT: Final = 10_000
 CART_LIMIT: Final = 1_000
 """Carts in a train."""
+CARTS_LIMIT: Final = 100_000
+"""Carts in all trains together."""
 GAP_LIMIT: Final = 1_000
 """Free cells between two carts."""
 TICK_HIGHEST: Final = 1_000_000
@@ -117,6 +119,7 @@ def parse_script(data: bytes, name: str, plan: Plan) -> Script:
     """
     try:
         document = _document(data)
+        _check_carts(document)
         events = tuple(_timed(doc, f"events[{i}]", plan) for i, doc in enumerate(document.events))
     except PlaceError as fault:
         raise PlanFileError(name, fault.place, fault.expected) from None
@@ -130,6 +133,12 @@ def _document(data: bytes) -> _Doc:
     except ValidationError as error:
         place, missing = place_and_missing(error)
         raise PlaceError(place, missing or said_at(place, _EXPECTED, _LIMITS)) from None
+
+
+def _check_carts(document: _Doc) -> None:
+    """Few bytes can send very many carts. Raises PlaceError, before there is any."""
+    if sum(doc.carts for doc in document.events if isinstance(doc, _SendDoc)) > CARTS_LIMIT:
+        raise PlaceError("events", tr("at most {limit:,} carts in all trains together", limit=CARTS_LIMIT))
 
 
 def _timed(doc: _EventDoc, place: str, plan: Plan) -> Timed:

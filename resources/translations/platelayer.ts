@@ -9739,6 +9739,10 @@ you place a block.</source>
         <source>a whole number from 0 to {gap:,}</source>
         <translation type="unfinished"></translation>
     </message>
+    <message>
+        <source>at most {limit:,} carts in all trains together</source>
+        <translation type="unfinished"></translation>
+    </message>
     <message numerus="yes">
         <source>one entry a cart; the train has %n cart(s)</source>
         <translation type="unfinished">

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from click.shell_completion import BashComplete, CompletionItem, ShellComplete, ZshComplete
 
-from app.cli import SUBCOMMANDS, program
+from app.cli import SUBCOMMANDS, program, run
 from app.subcommands.completing import VARIABLE
 from tests.app.cli.running import EXAMPLES, ROOT, SALTERN
 
@@ -49,6 +49,24 @@ def test_plans_and_networks_by_their_endings(tmp_path: Path, monkeypatch: pytest
     monkeypatch.chdir(tmp_path)
     for words in (["check", ""], ["run", "x", "--script", ""], ["turn", "x", "-o", "gone/"]):
         assert [item.type for item in offered(*words)] == ["file"], "the shell lists files and folders itself"
+
+
+def test_names_that_no_shell_can_be_told_are_left_out(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    """One that is no UTF-8, and one that goes over two lines: a line is all that a name can be."""
+    monkeypatch.chdir(tmp_path)
+    for name in (b"\xff.plan.json", b"two\nlines.plan.json", b"fen.plan.json"):
+        (tmp_path / os.fsdecode(name)).touch()
+    monkeypatch.setenv(VARIABLE, "fish_complete")
+    monkeypatch.setenv("COMP_WORDS", "platelayer check ")
+    monkeypatch.setenv("COMP_CWORD", "")
+    assert run() == 0
+    assert capfd.readouterr() == ("plain,fen.plan.json\n", "")
+
+
+def test_a_subcommand_that_there_is_not_is_no_wrong_use_while_it_is_typed() -> None:
+    assert values("stpes", "") == list(SUBCOMMANDS)
 
 
 def test_arms_of_the_plan_that_was_named() -> None:

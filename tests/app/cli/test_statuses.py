@@ -208,6 +208,7 @@ def test_wrong_use(run: Runner, command: str, more: list[str]) -> None:
         ("turn good.plan.json -o out.plan.json", "Missing option '--quarter'"),
         ("turn good.plan.json --quarter one -o out.plan.json", "'one' is not a valid integer"),
         ("turn good.plan.json --quarter 1", "Missing option '-o'"),
+        (f"order good.plan.json -o out.plan.json --seconds {'9' * 400}", "is not in the range"),
         ("compare good.plan.json", "Missing argument 'B'"),
         ("compare good.plan.json error.plan.json good.plan.json", "unexpected extra argument"),
         ("compare good.plan.json a.network.json", "'a.network.json' is a network, and only plans are"),
@@ -261,6 +262,37 @@ def test_a_full_disk_behind_standard_output(run: Runner, command: str) -> None:
         err = child.stderr.read().decode()
     assert child.returncode == 4
     assert err == "platelayer: standard output: could not be written: No space left on device\n"
+
+
+@pytest.mark.parametrize("arguments", ["--help", "order --help"])
+def test_help_on_a_full_disk(run: Runner, arguments: str) -> None:
+    with open("/dev/full", "wb") as full, process(*arguments.split(), cwd=run.folder, stdout=full) as child:
+        assert child.stderr is not None
+        err = child.stderr.read().decode()
+    assert child.returncode == 4
+    assert err == "platelayer: standard output: could not be written: No space left on device\n"
+
+
+SAYING = [("check none.plan.json", 4), ("turn good.plan.json --quarter 1 -o out.plan.json", 0), ("check", 2)]
+"""What says something on standard error, and how it ends."""
+
+
+@pytest.mark.parametrize(("arguments", "status"), SAYING)
+def test_a_full_disk_behind_standard_error(run: Runner, arguments: str, status: int) -> None:
+    """Nothing can be said any more; the exit status says what it would have said."""
+    with open("/dev/full", "wb") as full, process(*arguments.split(), cwd=run.folder, stderr=full) as child:
+        assert child.stdout is not None
+        assert child.stdout.read() == b""
+    assert child.returncode == status
+
+
+@pytest.mark.parametrize(("arguments", "status"), SAYING)
+def test_no_standard_error_at_all(run: Runner, arguments: str, status: int) -> None:
+    """What is meant for people does not go among the data instead."""
+    shell = ["sh", "-c", 'exec "$@" 2>&-', "sh", *line(*arguments.split())]
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    done = subprocess.run(shell, capture_output=True, cwd=run.folder, env=environment, check=False)
+    assert (done.returncode, done.stdout) == (status, b"")
 
 
 @pytest.mark.parametrize(

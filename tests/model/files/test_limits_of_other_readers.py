@@ -12,6 +12,10 @@ import time
 
 import pytest
 
+from model.dry_run import Script
+from model.files.errors import PlanFileError
+from model.files.script_file import parse_script
+from model.plan import EMPTY_PLAN
 from tests.harness.readers import READERS, ROOT, reads
 
 SECONDS = 1.0
@@ -51,6 +55,17 @@ def test_a_bomb_is_refused_at_once(reader: str, kind: str) -> None:
     else:
         reads(READERS[reader], data)
     assert time.process_time() - start < SECONDS
+
+
+def test_a_script_of_few_bytes_cannot_send_millions_of_carts() -> None:
+    send = {"tick": 0, "do": "send", "arm": "Quay", "carts": 1_000}
+    with pytest.raises(PlanFileError, match=r"events: expected at most 100,000 carts in all trains together"):
+        parse(json.dumps({"events": [send] * 101}).encode())
+    assert len(parse(json.dumps({"events": [send] * 100}).encode()).events) == 100
+
+
+def parse(data: bytes) -> Script:
+    return parse_script(data, "script.json", EMPTY_PLAN)
 
 
 SCRIPT = """
