@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
+from app.interrupts import interrupt_held_back
 from app.subcommands.completing import any_file, networks
 from app.subcommands.network_since import changes_json, changes_text
 from app.subcommands.network_traffic import (
@@ -83,6 +84,8 @@ def command(
     if graphml is not None and any(_is_same(graphml, read) for read in (file, since) if read is not None):
         raise click.BadParameter("the network itself would be written over", param_hint="--graphml")
     network = read_network(file)
+    if graphml is not None and any(_is_same(graphml, plan) for plan in _plans(file, network)):
+        raise click.BadParameter("a plan of the network would be written over", param_hint="--graphml")
     earlier = None if since is None else read_network(since)
     settings = settings_from(network, **options)
     for path in filter(None, (graphml, cards)):
@@ -106,6 +109,12 @@ def command(
 
 def _is_same(path: str, other: str) -> bool:
     return os.path.realpath(path) == os.path.realpath(other)
+
+
+def _plans(file: str, network: Network) -> list[str]:
+    """The files of the plans that a network names."""
+    folder = os.path.dirname(file)
+    return [os.path.join(folder, each.plan) for each in network.junctions if each.plan is not None]
 
 
 def _plan(network: Network, seconds: float) -> NetworkPlan:
@@ -151,7 +160,8 @@ def _compared(
 def _write_cards(path: str, network: Network, plan: NetworkPlan) -> None:
     # Qt looks at these when it is imported: drawing needs no screen, and is the same in every locale.
     os.environ |= {"QT_QPA_PLATFORM": "offscreen", "LC_ALL": "C.UTF-8"}
-    from app.export.cards import export_cards
+    with interrupt_held_back():
+        from app.export.cards import export_cards
 
     for written in export_cards(network, plan, path):
         say(f"wrote {click.format_filename(written)}")

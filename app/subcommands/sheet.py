@@ -8,6 +8,7 @@ from typing import Final
 
 import click
 
+from app.interrupts import interrupt_held_back
 from app.subcommands.completing import any_file, plans
 from app.subcommands.statuses import DONE
 from app.subcommands.streams import say
@@ -35,7 +36,8 @@ def command(file: str, output: str, paper: str, colour: bool) -> int:
     plan = read_plan(file)
     # Qt looks at these when it is imported: drawing needs no screen, and is the same in every locale.
     os.environ |= {"QT_QPA_PLATFORM": "offscreen", "LC_ALL": "C.UTF-8"}
-    from app.export import export_sheet
+    with interrupt_held_back():
+        from app.export import export_sheet
 
     for written in export_sheet(plan, Path(output), paper, colour):
         say(f"wrote {click.format_filename(written)}")

@@ -20,7 +20,7 @@ from model.files.limits import UNKNOWN_LIMIT, at_most_values, values_in
 from model.files.network_document import FORMAT, OBJECTS_BELOW, NetworkDoc, expected_at
 from model.files.network_encoding import network_bytes
 from model.files.network_reading import network_of_document
-from model.files.opening import at_most, bytes_of
+from model.files.opening import at_most, bytes_of, check_ordinary
 from model.files.plan_file import read_plan
 from model.files.unknown_keys import unknown_keys
 from model.network.drawn import with_plan
@@ -68,7 +68,7 @@ def with_plans(network: Network, name: str) -> Network:
 
     Raises PlanFileError, which names both files.
     """
-    read = with_plans_there(network, name, read_plan)
+    read = with_plans_there(network, name, _read_ordinary)
     for index, junction in enumerate(read.junctions):
         if junction.unread:
             expected = tr("a plan file that can be read; {error}", error=junction.unread)
@@ -83,6 +83,12 @@ def with_plans_there(network: Network, name: str, read: Callable[[Path], Plan]) 
     """
     reader = _PlanReader(os.path.dirname(name), read)
     return network.replace(junctions=tuple(map(reader.drawn, network.junctions)))
+
+
+def _read_ordinary(path: Path) -> Plan:
+    """The user named the network, and not a pipe that it names, which may never end. Raises PlanFileError."""
+    check_ordinary(path)
+    return read_plan(path)
 
 
 class _PlanReader:

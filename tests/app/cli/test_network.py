@@ -261,6 +261,15 @@ def test_a_plan_that_cannot_be_read_is_told_with_both_files(run: Runner, fork: d
     assert "none.plan.json: the file itself:" in done.err
 
 
+def test_a_graph_is_not_written_over_a_plan_of_the_network(run: Runner, fork: dict[str, Any]) -> None:
+    fork["junctions"].append({"name": "Fen", "plan": "good.plan.json"})
+    before = (run.folder / "good.plan.json").read_bytes()
+    done = run("network", write(fork), "--graphml", "./good.plan.json")
+    assert (done.status, done.out) == (2, "")
+    assert "a plan of the network would be written over" in done.err
+    assert (run.folder / "good.plan.json").read_bytes() == before
+
+
 def test_the_readers_of_a_plan_are_its_wanted_routes(run: Runner) -> None:
     network = {
         "format": "platelayer-network",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 from pathlib import Path
 from typing import Any
 
@@ -304,6 +305,14 @@ def test_a_plan_that_cannot_be_read_is_told_with_both_files(
         read_network(network)
     place = f"{network}: junctions[0].plan: expected a plan file that can be read"
     assert str(refused.value) == f"{place}; {there}: {says}"
+
+
+def test_a_pipe_that_a_network_names_is_not_waited_for(tmp_path: Path) -> None:
+    """Who sent the network may never write into it."""
+    os.mkfifo(tmp_path / "mill.plan.json")
+    _write(tmp_path / "any.network.json", one_junction(plan="mill.plan.json"))
+    with pytest.raises(PlanFileError, match="expected an ordinary file, no pipe and no device"):
+        read_network(tmp_path / "any.network.json")
 
 
 def test_a_network_that_is_not_there(tmp_path: Path) -> None:
