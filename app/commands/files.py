@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 from app.background import CancelledError, at_once
 from app.claim import Claim
 from app.commands.file_words import PLAN_WORDS, FileWords
+from app.commands.letters import lettered
 from app.opened import Opened, Stamp, stamp_of
 from app.recovery import LeftOver, Recovery
 from app.settings import Settings
@@ -334,14 +335,17 @@ def ask_to_save(parent: QWidget, name: str) -> int:
 
 
 def _ask(parent: QWidget, title: str, told: str, more: str, words: dict[Button, str]) -> int:
-    """A question with these buttons; Return means Save, where it is offered, and Esc means Cancel."""
+    """A question with these buttons; Return means Save, where it is offered, and Esc means Cancel.
+
+    Alt and a letter of its own press each.
+    """
     box = QMessageBox(parent)
     box.setWindowTitle(title)
     box.setTextFormat(Qt.TextFormat.PlainText)
     box.setText(told)
     box.setInformativeText(more)
     default = Button.Save if Button.Save in words else Button.Cancel
-    for button, word in words.items():
+    for button, word in zip(words, lettered([*words.values()]), strict=True):
         made = box.addButton(button)
         # The look makes letters bold, and the button is measured by them.
         made.setProperty("look", "main" if button is default else "")

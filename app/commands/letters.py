@@ -43,6 +43,14 @@ def letter_places(texts: Sequence[str]) -> list[int | None]:
     return [place.get(text) for text in range(len(texts))]
 
 
+def lettered(texts: Sequence[str]) -> list[str]:
+    """The texts as they are read, each marked with its letter as Qt wants it."""
+    return [
+        _doubled(text) if at is None else f"{_doubled(text[:at])}&{_doubled(text[at:])}"
+        for text, at in zip(texts, letter_places(texts), strict=True)
+    ]
+
+
 def plain_text(action: QAction) -> str:
     """The text of an action as it is read."""
     return action.text().replace("&&", "\0").replace("&", "").replace("\0", "&")
@@ -76,9 +84,7 @@ def _letter_submenus(actions: Sequence[QAction]) -> None:
 
 def _letter(actions: Sequence[QAction]) -> None:
     entries = [action for action in actions if not action.isSeparator()]
-    texts = [plain_text(action) for action in entries]
-    for action, text, at in zip(entries, texts, letter_places(texts), strict=True):
-        marked = _doubled(text) if at is None else f"{_doubled(text[:at])}&{_doubled(text[at:])}"
+    for action, marked in zip(entries, lettered(list(map(plain_text, entries))), strict=True):
         if marked != action.text():
             action.setText(marked)
 

@@ -35,7 +35,7 @@ def press(text: str) -> None:
     def act() -> None:
         box = QApplication.activeModalWidget()
         assert isinstance(box, QMessageBox)
-        next(button for button in box.buttons() if button.text() == text).click()
+        next(button for button in box.buttons() if button.text().replace("&", "") == text).click()
 
     QTimer.singleShot(0, act)
 

@@ -31,7 +31,7 @@ def answer(text: str) -> None:
     def press() -> None:
         box = QApplication.activeModalWidget()
         assert isinstance(box, QMessageBox)
-        next(button for button in box.buttons() if button.text() == text).click()
+        next(button for button in box.buttons() if button.text().replace("&", "") == text).click()
 
     QTimer.singleShot(0, press)
 
@@ -158,6 +158,21 @@ def test_closing_with_changes_asks(
     assert window.close() is closed
     assert window.isVisible() is not closed
     assert (read_plan(plan_file) != straight_plan()) is saved
+
+
+def test_each_button_of_a_question_has_a_letter_of_its_own(window: MainWindow) -> None:
+    lay(window)
+    keys = []
+
+    def look() -> None:
+        box = QApplication.activeModalWidget()
+        assert isinstance(box, QMessageBox)
+        keys.extend(button.shortcut().toString() for button in box.buttons())
+        box.reject()
+
+    QTimer.singleShot(0, look)
+    assert not window.files.may_leave()
+    assert sorted(keys) == ["Alt+C", "Alt+D", "Alt+S"]
 
 
 def test_closing_without_changes_asks_nothing(window: MainWindow, plan_file: Path) -> None:
