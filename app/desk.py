@@ -75,4 +75,5 @@ def _hold(window: AnyWindow) -> None:
     key = id(window)
     _held[key] = window
     window.destroyed.connect(lambda: _held.pop(key, None))
+    window.fit_screen()
     window.show()

@@ -41,6 +41,10 @@ class FileWindow(QMainWindow):
     table: Sequence[UserAction]
     """The actions that are bound."""
 
+    def fit_screen(self) -> None:
+        """Takes no more room than the screen has, as far as it can be so small; before it is first shown."""
+        self.resize(self.size().boundedTo(self.screen().availableSize()))
+
     def change_keys(self, chosen: Chosen) -> None:
         """Let actions have other keys, in every window and from now on."""
         self.settings.keys = dict(chosen)

@@ -235,6 +235,7 @@ def run(path: str | None) -> int:
     window = MainWindow() if path is None or PLANS.is_for(Path(path)) else first_network_window(Path(path))
     MishapHook(desk.rescue_all, window.panels.message.say, recovery_folder().parent).install()
     if isinstance(window, MainWindow):
+        window.fit_screen()
         if window.settings.geometry is not None:
             window.restoreGeometry(window.settings.geometry)
         window.show()
@@ -247,6 +248,7 @@ def first_network_window(path: Path) -> NetworkWindow:
     from app.network.window import NetworkWindow  # who draws plans need not wait for it
 
     window = NetworkWindow()
+    window.fit_screen()
     window.show()
     window.files.open_path(path)
     return window

@@ -25,6 +25,13 @@ def splitter_of(window: MainWindow | NetworkWindow, *, holds: object) -> QSplitt
     )
 
 
+def test_a_new_window_is_no_larger_than_the_screen(window: MainWindow) -> None:
+    room = window.screen().availableSize()
+    window.resize(room.width() + 500, room.height() + 500)
+    window.fit_screen()
+    assert window.size() == room.expandedTo(window.minimumSize())
+
+
 def test_sizes_are_kept_for_the_next_window_and_can_be_put_back(make_window: MakeWindow) -> None:
     first = make_window()
     across = splitter_of(first, holds=first.side)
