@@ -85,7 +85,7 @@ class FileCommands:
         finish_edit: Callable[[], None],
         elsewhere: Callable[[Path], object],
         offer: Callable[[str, str, Callable[[], object]], None],
-        withdraw: Callable[[], None],
+        withdraw: Callable[[str], None],
         kind: FileKind = PLANS,
     ) -> None:
         self._parent = parent
@@ -103,6 +103,8 @@ class FileCommands:
         self._watch.stirred.connect(self.look_outside)
         self._told: Stamp | None = None
         """The state of the file on the disk that the user knows of."""
+        self._news = ""
+        """What was said of that state last."""
 
     def new(self) -> None:
         """An empty document, when the present one may go."""
@@ -168,19 +170,15 @@ class FileCommands:
         self._told = stamp
         if stamp is None:
             self._document.undo_stack.resetClean()
-            self._tell(
-                tr(
-                    "{path} is gone: it was deleted or renamed. What is open here is all there is of it; "
-                    "save it to keep it.",
-                    path=path.name,
-                )
+            self._news = tr(
+                "{path} is gone: it was deleted or renamed. What is open here is all there is of it; "
+                "save it to keep it.",
+                path=path.name,
             )
+            self._tell(self._news)
             return
-        self._offer(
-            tr("{path} was changed by something else. Here it is as it was before.", path=path.name),
-            tr("Read it again"),
-            self.read_again,
-        )
+        self._news = tr("{path} was changed by something else. Here it is as it was before.", path=path.name)
+        self._offer(self._news, tr("Read it again"), self.read_again)
 
     def _read(self, path: Path, original: Path | None = None) -> Any:
         """What is in a file, ready to be loaded; ``None`` where the user thought better of it.
@@ -294,8 +292,8 @@ class FileCommands:
         self._watch.follow(None)
 
     def _belong_to(self, path: Path | None) -> None:
-        """Claim the file that the document has now, and watch it; an offer was of what it was before."""
-        self._withdraw()
+        """Claim the file that the document has now, and watch it; what was said of it is true no more."""
+        self._withdraw(self._news)
         self._told = self._document.stamp
         self._watch.follow(path)
         if not self._claim.take(path) and path is not None:

@@ -62,11 +62,10 @@ class MessageBar(QWidget):
         named(self.offer_button, word).setText(word)
         self.offer_button.show()
 
-    def withdraw(self) -> None:
-        """Put away a message that offers something; one that only tells stays."""
-        if not self.offer_button.isHidden():
+    def withdraw(self, text: str) -> None:
+        """Put away a message that is true no more; another one stays."""
+        if text == self.text:
             self.hide()
-            self.offer_button.hide()
 
     def _take_offer(self) -> None:
         self.hide()

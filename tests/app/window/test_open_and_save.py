@@ -415,6 +415,7 @@ def test_a_plan_whose_file_is_gone_counts_as_changed(
     assert "is gone" in window.panels.message.text
     window.bound["save"].trigger()
     assert read_plan(plan_file) == straight_plan()
+    assert not window.panels.message.isVisible()
 
 
 def test_an_ending_that_is_added_writes_over_no_file_unasked(
