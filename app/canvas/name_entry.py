@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
+from typing import Final
+
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
@@ -19,6 +21,8 @@ from app.arm_ends import ENDS_WORDS
 from app.tools.host import ArmQuestion, Ends
 from app.translation import tr
 from model.plan import NAME_LIMIT
+
+PAGES: Final = (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown)
 
 
 class NameEntry(QFrame):
@@ -123,6 +127,17 @@ class NameEntry(QFrame):
     def _move_inside(self, x: int, y: int) -> None:
         room = self._over.rect()
         self.move(max(0, min(x, room.width() - self.width())), max(0, min(y, room.height() - self.height())))
+
+    def event(self, event: QEvent) -> bool:
+        """Another level would cut the gesture short, and what was typed would be lost."""
+        if (
+            isinstance(event, QKeyEvent)
+            and event.type() == QEvent.Type.ShortcutOverride
+            and event.key() in PAGES
+        ):
+            event.accept()
+            return True
+        return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Esc drops the question; no other key, such as Enter or an arrow, must act on the plan behind."""

@@ -283,6 +283,23 @@ def test_a_window_that_is_closed_has_no_file_open(make_window: MakeWindow, plan_
     assert not second.panels.message.isVisible()
 
 
+def test_a_name_that_is_being_typed_is_not_lost_to_the_key_of_another_level(window: MainWindow) -> None:
+    lay(window)
+    window.view.use("arm")
+    window.view.put_cursor(Cell(1, 64, 5), by_key=True)
+    QTest.keyClick(window.view, Qt.Key.Key_Return)
+    QTest.keyClick(window.view, Qt.Key.Key_Return)
+    line = window.view.name_entry.line
+    QTest.keyClicks(line, "Mill")
+    window.activateWindow()
+    QTest.keyClick(line, Qt.Key.Key_PageUp)
+    assert window.view.level == 64
+    QTest.keyClick(line, Qt.Key.Key_Return)
+    assert [arm.name for arm in window.document.plan.arms] == ["Mill"]
+    QTest.keyClick(window.view, Qt.Key.Key_PageUp)
+    assert window.view.level == 65, "where no name is typed, the key is that of the level"
+
+
 def test_a_name_of_an_arm_that_is_being_typed_is_saved(window: MainWindow, tmp_path: Path) -> None:
     lay(window)
     window.view.use("arm")
