@@ -12,6 +12,8 @@ from app.theme import Theme
 
 GAP = 1
 """px between a cell and its ring."""
+CLOSE_UP_TO = 4
+"""px a cell up to which the ring is one px, close about its cells: a wider one would hide those beside."""
 BRACKET = 2
 TICK = 7
 
@@ -53,13 +55,13 @@ def draw_ring(
     painter: QPainter, origin_x: float, origin_y: float, c: float, ring: Ring, theme: Theme
 ) -> None:
     """A ring about the union of the cells, and ink brackets about its bounds; on paper the brackets only."""
-    width = max(2, round(c / 12))
+    gap, width = (0, 1) if c <= CLOSE_UP_TO else (GAP, max(2, round(c / 12)))
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
     if theme.pick is not None:
         for side in ring.sides:
-            painter.fillRect(_bar(side, c, width).translated(origin_x, origin_y), theme.pick)
-    out = GAP + (width if theme.pick is not None else 0)
+            painter.fillRect(_bar(side, c, gap, width).translated(origin_x, origin_y), theme.pick)
+    out = gap + (width if theme.pick is not None else 0)
     wide, deep = (ring.east - ring.west) * c, (ring.south - ring.north) * c
     bounds = QRectF(origin_x + ring.west * c, origin_y + ring.north * c, wide, deep)
     for bracket in _brackets(bounds.adjusted(-out, -out, out, out), min(10.0, max(4.0, round(0.22 * c)))):
@@ -82,14 +84,14 @@ def _sides(chosen: Set[Square]) -> Iterator[Side]:
             yield Side(x, z, length, dx, dz, *opens)
 
 
-def _bar(side: Side, c: float, width: int) -> QRectF:
+def _bar(side: Side, c: float, gap: int, width: int) -> QRectF:
     """Outside its cells, long enough to close the corners."""
     left, top = side.x * c, side.z * c
-    low, high = (-GAP if opens else GAP + width for opens in (side.opens_low, side.opens_high))
+    low, high = (-gap if opens else gap + width for opens in (side.opens_low, side.opens_high))
     long = low + side.length * c + high
     if side.dz:
-        return QRectF(left - low, top - GAP - width if side.dz < 0 else top + c + GAP, long, width)
-    return QRectF(left - GAP - width if side.dx < 0 else left + c + GAP, top - low, width, long)
+        return QRectF(left - low, top - gap - width if side.dz < 0 else top + c + gap, long, width)
+    return QRectF(left - gap - width if side.dx < 0 else left + c + gap, top - low, width, long)
 
 
 def _brackets(bounds: QRectF, length: float) -> Iterable[QRectF]:

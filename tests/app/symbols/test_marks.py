@@ -192,6 +192,19 @@ def test_ring_goes_about_the_union_and_leaves_cells_alone() -> None:
     assert image.pixelColor(2 * c, 3 * c - 12) != of.ink
 
 
+@pytest.mark.parametrize("c", [1, 2, 4])
+def test_far_out_the_ring_hides_no_chosen_cell(c: int) -> None:
+    of, rows = theme(LIGHT), range(10, 30, 2)
+    cells = {(x, z) for z in rows for x in range(10, 30)}
+    image, painter = canvas(40 * c, 40 * c, of)
+    draw_ring(painter, 0, 0, c, ring_of(cells), of)
+    painter.end()
+    found = pixels(image)
+    for z in rows:
+        assert (found[z * c : (z + 1) * c, 15 * c : 25 * c, :3] == 255).all()
+    assert image.pixelColor(20 * c, 10 * c - 1) == of.pick
+
+
 def test_ring_on_paper_is_brackets_only() -> None:
     of, c = theme("print"), 24
     image, painter = canvas(3 * c, 3 * c, of)
