@@ -7,6 +7,7 @@ import signal
 import subprocess
 import sys
 import time
+from itertools import count
 from pathlib import Path
 from random import Random
 
@@ -92,9 +93,8 @@ def lost_by_killing(folder: Path, after: float, delay_ms: int) -> int:
 
 
 def count_of_rails(process: subprocess.Popen[str]) -> int:
-    """As of now; what it has printed meanwhile is read away."""
+    """As of now, or as soon as there is one more; what it has printed meanwhile is read away."""
     assert process.stdout is not None
-    os.set_blocking(process.stdout.fileno(), False)
     printed = os.read(process.stdout.fileno(), 1 << 16).split()
     return int(printed[-1])
 
@@ -155,12 +155,13 @@ def test_steady_work_is_copied_too(window: MainWindow, qtbot: QtBot) -> None:
     """Changes that come faster than the delay must not put the copy off for ever."""
     copies: list[float] = []
     window.recovery.written.connect(copies.append)
-    began = time.monotonic()
-    z = 0
-    while time.monotonic() - began < 1.2:
-        lay(window, z := z + 2)
-        qtbot.wait(50)
-    assert copies
+    rows = count(2, 2)
+
+    def is_copied() -> bool:
+        lay(window, next(rows))
+        return bool(copies)
+
+    qtbot.waitUntil(is_copied, timeout=10_000)
 
 
 def test_saving_takes_the_copy_away(window: MainWindow, qtbot: QtBot, tmp_path: Path) -> None:
