@@ -54,6 +54,13 @@ class Hands:
         self.tool.interrupt()
         self._put_away_paste()
 
+    def take_back(self) -> None:
+        """Undoes the newest step; while a gesture is on, that alone."""
+        if self.tool.is_busy:
+            self.interrupt()
+        else:
+            self._view.document.undo()
+
     def escape(self) -> None:
         """One step back: the gesture, preview or dry run, a search, a comparison, the choice, the tool."""
         view = self._view

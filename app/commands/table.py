@@ -62,7 +62,7 @@ def _file_commands(window: MainWindow) -> dict[str, Command]:
 def _edit_commands(window: MainWindow) -> dict[str, Command]:
     view, document = window.view, window.document
     return {
-        "undo": document.undo,
+        "undo": view.hands.take_back,
         "redo": document.redo,
         "cut": view.cut,
         "copy": view.copy,

@@ -58,6 +58,22 @@ def test_escape_in_the_middle_of_a_drag_drops_it(document: Document, view: PlanV
     assert view.tool == "lay"
 
 
+def test_undo_in_the_middle_of_a_drag_takes_back_that_alone(
+    document: Document, view: PlanView, user: User
+) -> None:
+    view.use("lay")
+    user.drag((0, 0), (3, 0))
+    before = document.plan
+    assert len(before.pieces) == 4
+    user.press(0, 2)
+    user.move(3, 2)
+    view.hands.take_back()
+    user.release(3, 2)
+    assert document.plan == before
+    view.hands.take_back()
+    assert not document.plan.pieces
+
+
 @pytest.mark.parametrize("tool", TOOLS)
 @pytest.mark.parametrize("abort", ["escape", "other tool", "undo", "new plan"])
 def test_a_gesture_aborted_from_outside_leaves_no_trace(
