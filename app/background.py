@@ -13,6 +13,7 @@ from typing import Any, Final, NamedTuple, Protocol, TypeVar
 
 from PySide6.QtCore import QObject, Qt, Signal, SignalInstance
 
+from app.garbage import thread_begins, thread_ends
 from app.window_first import let_window_go_first
 from model.pauses import pauses
 from model.progress import Progress, result_of
@@ -66,6 +67,8 @@ class Newest(QObject):
         self._waiting: _Asked | None = None
         self._thread: threading.Thread | None = None
         self._is_busy = False
+        self._over: list[_Asked] = []
+        """Jobs that are done: the window's thread frees what of Qt they hold."""
         self._number = 0
         self._reached.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
         self._broke.connect(self._report, Qt.ConnectionType.QueuedConnection)
@@ -73,37 +76,45 @@ class Newest(QObject):
     def ask(self, job: Job) -> None:
         """Run the job soon, in place of any asked before."""
         with self._news:
-            self._number += 1
+            self._forget()
             self._waiting = _Asked(self._number, job)
             self._news.notify_all()
             if self._thread is None:
+                thread_begins()
                 self._thread = threading.Thread(target=self._run, name="newest")
                 self._thread.start()
 
     def drop(self) -> None:
         """Drop every job without waiting: what runs ends at its next step."""
         with self._news:
-            self._number += 1
-            self._waiting = None
+            self._forget()
 
     def stop(self) -> None:
         """Drop every job, and wait for the step that is running."""
         with self._news:
-            self._number += 1
-            self._waiting = None
+            self._forget()
             self._news.wait_for(lambda: not self._is_busy)
+            self._over.clear()
 
     def finish(self) -> None:
         """Wait until the newest job has run to its end."""
         with self._news:
             self._news.wait_for(lambda: self._waiting is None and not self._is_busy)
 
+    def _forget(self) -> None:
+        self._number += 1
+        self._waiting = None
+        self._over.clear()
+
     def _run(self) -> None:
         while (asked := self._next()) is not None:
             self._run_job(asked)
             with self._news:
+                self._over.append(asked)
+                del asked
                 self._is_busy = False
                 self._news.notify_all()
+        thread_ends()
 
     def _next(self) -> _Asked | None:
         """The newest job; ``None`` when none has come for a while, and the thread may end.
