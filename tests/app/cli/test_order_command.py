@@ -136,7 +136,7 @@ def test_no_time_at_all(run: Runner, folder: Path) -> None:
         ("order -o out.plan.json", "Missing argument 'FILE'"),
         ("order wye.plan.json apart.plan.json -o out.plan.json", "unexpected extra argument"),
         ("order wye.plan.json -o out.plan.json --seconds long", "'long' is not a valid integer"),
-        ("order wye.plan.json -o out.plan.json --seconds -1", "-1 is not in the range x>=0"),
+        ("order wye.plan.json -o out.plan.json --seconds -1", "-1 is not in the range 0<=x<=1000000"),
         ("order wye.plan.json -o out.plan.json --no-such-option", "No such option"),
     ],
 )
