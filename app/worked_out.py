@@ -179,11 +179,9 @@ class WorkedOut(Opened):
         self._worker.ask(lambda: _work(plan, layout, self._shown_of, self._gone))
 
     def _set_large_apart(self) -> None:
-        """The collector of garbage would hold the window up; of a small plan it looks at all again."""
+        """The collector of garbage would hold the window up."""
         if len(self.plan.pieces) >= MANY_PIECES:
             set_present_apart()
-        else:
-            look_everywhere()
 
     def _tell_worked_out(self) -> None:
         self.junction_updated.emit()

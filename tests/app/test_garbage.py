@@ -12,9 +12,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.background import Newest
-from app.document import Document
 from app.garbage import look_for_garbage
-from tests.app.windows import straight_plan
 
 MAIN = threading.main_thread()
 MANY = 20_000
@@ -106,16 +104,3 @@ def test_what_is_new_is_looked_through_while_others_work(newest: Newest) -> None
     assert gone == [MAIN]
     assert kept
     may_end.set()
-
-
-def test_what_was_set_apart_for_a_large_plan_is_not_for_the_next(
-    qapp: QApplication, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr("app.worked_out.MANY_PIECES", 3)
-    document = Document(qapp)
-    document.load(straight_plan(), None)
-    assert gc.get_freeze_count() > 0
-    document.new()
-    assert gc.get_freeze_count() == 0
-    document.close()
-    document.deleteLater()
