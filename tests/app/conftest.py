@@ -20,6 +20,14 @@ if TYPE_CHECKING:
 MakeWindow = Callable[[], "MainWindow"]
 
 
+@pytest.fixture(autouse=True)
+def one_kind_of_application() -> Iterator[None]:
+    """One application a process: where the command line made its own, the next window would abort."""
+    yield
+    application = QApplication.instance()
+    assert application is None or isinstance(application, QApplication), "the test needs the fixture qapp"
+
+
 @pytest.fixture
 def settings(tmp_path: Path) -> Settings:
     """Settings that nobody else sees."""

@@ -33,6 +33,7 @@ def asked(run: Runner, *arguments: str | Path) -> dict[str, Any]:
     return json.loads(done.out)
 
 
+@pytest.mark.usefixtures("qapp")
 def test_cards_are_written_beside_the_report(run: Runner, network_file: Path) -> None:
     cards = run.folder / "cards.pdf"
     done = run("network", network_file, "--cards", cards)
