@@ -14,6 +14,7 @@ from app.canvas.view import PlanView
 from app.document import Document
 from app.tools.host import Ends
 from app.tools.table import TOOLS
+from app.window import MainWindow
 from model.grid import Cell, Facing, Heading, Turn
 from model.parts import Part
 from model.track.shapes import Shape
@@ -72,6 +73,21 @@ def test_undo_in_the_middle_of_a_drag_takes_back_that_alone(
     assert document.plan == before
     view.hands.take_back()
     assert not document.plan.pieces
+
+
+def test_the_first_drag_of_all_is_taken_back_by_key(window: MainWindow) -> None:
+    """There is no step yet, so the action is off."""
+    view = window.view
+    view.use("lay")
+    QTest.mousePress(view, LEFT, NONE, QPoint(300, 300))
+    QTest.mouseMove(view, QPoint(400, 300))
+    QTest.keyClick(view, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    QTest.mouseRelease(view, LEFT, NONE, QPoint(400, 300))
+    assert not window.document.plan.pieces
+    QTest.mousePress(view, LEFT, NONE, QPoint(300, 300))
+    QTest.mouseMove(view, QPoint(400, 300))
+    QTest.mouseRelease(view, LEFT, NONE, QPoint(400, 300))
+    assert window.document.plan.pieces
 
 
 @pytest.mark.parametrize("tool", TOOLS)
