@@ -196,7 +196,8 @@ def test_every_picture_has_all_levels_and_fits(window: MainWindow, turn: Turn) -
         picture = panel.picture
         assert picture.width() <= PAGE
         assert picture.height() % len(levels) == 0
-        seen.add(bytes(picture.grab().toImage().constBits()))
+        image = picture.grab().toImage()
+        seen.add(bytes(image.constBits()))  # bits that are the image's: it must outlive the look
         assert panel.facts.text().startswith(f"Delay {module.delay} ticks, ")
     assert len(seen) == len(module_names())
 
