@@ -118,6 +118,10 @@ FACING_VECTORS: Final[dict[Facing, tuple[int, int, int]]] = {
 }
 
 
+_QUARTERS: Final = (((1, 0), (0, 1)), ((0, -1), (1, 0)), ((-1, 0), (0, -1)), ((0, 1), (-1, 0)))
+"""By quarters clockwise: the matrix that takes (x, z) there."""
+
+
 class Turn(msgspec.Struct, frozen=True, order=True):
     """One of the eight symmetries of the plan about x = z = 0.
 
@@ -133,9 +137,8 @@ class Turn(msgspec.Struct, frozen=True, order=True):
         x, y, z = cell
         if self.mirror:
             x = -x
-        for _ in range(self.quarter % 4):
-            x, z = -z, x
-        return Cell(x, y, z)
+        (x_of_x, x_of_z), (z_of_x, z_of_z) = _QUARTERS[self.quarter % 4]
+        return Cell(x_of_x * x + x_of_z * z, y, z_of_x * x + z_of_z * z)
 
     def heading(self, heading: Heading) -> Heading:
         """Where a heading goes."""

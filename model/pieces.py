@@ -122,11 +122,13 @@ class Pieces:
     @classmethod
     def of(cls, pieces: Iterable[Piece]) -> Pieces:
         """The pieces in the order given. Raises ValueError for two pieces in one cell."""
-        placed = [Placed(rank, piece) for rank, piece in enumerate(pieces)]
+        placed = tuple(Placed(rank, piece) for rank, piece in enumerate(pieces))
         by_cell = Map({entry.piece.at: entry for entry in placed})
         if len(by_cell) != len(placed):
             raise ValueError("two pieces in one cell")
-        return cls(by_cell, len(placed))
+        made = cls(by_cell, len(placed))
+        made._ordered = placed
+        return made
 
     @property
     def next_rank(self) -> int:
