@@ -125,7 +125,7 @@ class WorkedOut(Opened):
         self._begin.stop()
         self._old_for_long.stop()
         self._worker.stop()
-        look_everywhere()
+        look_everywhere(self)
 
     def _forget(self) -> None:
         """Another plan is open."""
@@ -179,9 +179,11 @@ class WorkedOut(Opened):
         self._worker.ask(lambda: _work(plan, layout, self._shown_of, self._gone))
 
     def _set_large_apart(self) -> None:
-        """The collector of garbage would hold the window up."""
+        """The collector of garbage would hold the window up; of a small plan it looks at all again."""
         if len(self.plan.pieces) >= MANY_PIECES:
-            set_present_apart()
+            set_present_apart(self)
+        else:
+            look_everywhere(self)
 
     def _tell_worked_out(self) -> None:
         self.junction_updated.emit()

@@ -12,7 +12,9 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.background import Newest
+from app.document import Document
 from app.garbage import look_for_garbage
+from tests.app.windows import straight_plan
 
 MAIN = threading.main_thread()
 MANY = 20_000
@@ -104,3 +106,23 @@ def test_what_is_new_is_looked_through_while_others_work(newest: Newest) -> None
     assert gone == [MAIN]
     assert kept
     may_end.set()
+
+
+def test_what_was_set_apart_for_large_plans_is_so_until_the_last_of_them_is_gone(
+    qapp: QApplication, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("app.worked_out.MANY_PIECES", 3)
+    one, other, small = (Document(qapp) for _ in range(3))
+    one.load(straight_plan(), None)
+    other.load(straight_plan(), None)
+    small.new()
+    assert gc.get_freeze_count() > 0
+    one.new()
+    small.close()
+    assert gc.get_freeze_count() > 0
+    other.close()
+    assert gc.get_freeze_count() == 0
+    for document in (one, small):
+        document.close()
+    for document in (one, other, small):
+        document.deleteLater()
