@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QTimer
-from PySide6.QtWidgets import QApplication, QDialogButtonBox, QFileDialog, QLabel, QPushButton
+from PySide6.QtWidgets import QApplication, QDialogButtonBox, QFileDialog, QPushButton
 from pytestqt.qtbot import QtBot
 
 from app.dialogs.working import WorkingDialog
@@ -18,6 +18,7 @@ from model.network.planning import plan_network
 from model.network.result import NetworkPlan
 from model.progress import Progress
 from tests.app.network.networks import settle, small_network
+from tests.app.working import hear
 
 OLD = b"what stood here before"
 Watch = Callable[[str, Callable[[WorkingDialog], object]], list[str]]
@@ -52,19 +53,11 @@ def watch(monkeypatch: pytest.MonkeyPatch) -> Watch:
     """Does something when the working dialog says what begins so; gives all that it says."""
 
     def watched(begin: str, act: Callable[[WorkingDialog], object]) -> list[str]:
-        said: list[str] = []
-        set_text = QLabel.setText
+        def heard(dialog: WorkingDialog, words: str) -> None:
+            if words.startswith(begin):
+                QTimer.singleShot(0, dialog, lambda: act(dialog))
 
-        def note(label: QLabel, words: str) -> None:
-            set_text(label, words)
-            dialog = label.window()
-            if isinstance(dialog, WorkingDialog):
-                said.append(words)
-                if words.startswith(begin):
-                    QTimer.singleShot(0, dialog, lambda: act(dialog))
-
-        monkeypatch.setattr(QLabel, "setText", note)
-        return said
+        return hear(monkeypatch, heard)
 
     return watched
 

@@ -12,7 +12,7 @@ import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog, QLabel
+from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog
 from pytestqt.qtbot import QtBot
 
 from app.dialogs.build_sheet import BuildSheetDialog
@@ -21,6 +21,7 @@ from app.window import MainWindow
 from model.files.plan_file import read_plan
 from model.sheet import build_sheet
 from tests.app.windows import example, settle
+from tests.app.working import hear
 from tests.harness.disk import room_for
 
 A3_POINTS = (1190.55, 841.89)
@@ -155,20 +156,14 @@ def test_cancelling_leaves_the_old_sheet_and_a_window_that_goes_on(
     old = tmp_path / "sheets" / f"wye.{format_.lower()}"
     old.parent.mkdir()
     old.write_bytes(b"old")
-    said: list[str] = []
-    set_text = QLabel.setText
 
-    def press_escape(label: QLabel, words: str) -> None:
-        set_text(label, words)
-        dialog = label.window()
-        if isinstance(dialog, WorkingDialog):
-            said.append(words)
-            if not words.startswith(when):
-                may_end.set()
-            if words.startswith(when):
-                QTimer.singleShot(0, dialog, lambda: QTest.keyClick(dialog, Qt.Key.Key_Escape))
+    def press_escape(dialog: WorkingDialog, words: str) -> None:
+        if words.startswith(when):
+            QTimer.singleShot(0, dialog, lambda: QTest.keyClick(dialog, Qt.Key.Key_Escape))
+        else:
+            may_end.set()
 
-    monkeypatch.setattr(QLabel, "setText", press_escape)
+    said = hear(monkeypatch, press_escape)
     # However quick the machine is, the pages are not there yet when it is said where they go.
     may_end = threading.Event()
     monkeypatch.setattr(
