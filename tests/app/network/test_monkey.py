@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt, QTimer
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog
@@ -84,6 +84,7 @@ def monkey(window: NetworkWindow, events: int, seed: int) -> None:
         if chance.random() < 0.1 and window.document.network.trips:
             window.panels.trips.choose(chance.randrange(len(window.document.network.trips)))
     answering.stop()
+    answering.deleteLater()
 
 
 def wheel(view: object, at: QPoint, turned: int) -> None:
@@ -140,5 +141,8 @@ def test_random_events_leave_little_behind(network_window: NetworkWindow) -> Non
             monkey(network_window, 500, number)
             network_window.view.hands.interrupt()
         load(network_window)
+        network_window.bound["fit_all"].trigger()
+        QApplication.processEvents()
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
     grows_little(act, 3_000, 10_000)
