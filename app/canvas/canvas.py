@@ -250,6 +250,14 @@ class Canvas(QWidget):
         self.navigator.bring_into_sight(_bounds(cell for cell in found if cell.y == self._level))
         self.selection = frozenset(found)
 
+    def lead_to(self, cells: Iterable[Cell]) -> None:
+        """Shows cells that a list told of; the keyboard goes on from the first of them on the level."""
+        found = list(cells)
+        self.show_cells(found)
+        first = next((cell for cell in found if cell.y == self._level), None)
+        if first is not None:
+            self.put_cursor(first, by_key=False)
+
     def show_finding(self, chosen: Finding | None) -> None:
         """Draws narrow leaders to the cells of the chosen finding."""
         self._chosen_finding = chosen

@@ -72,6 +72,20 @@ class PieceIndex:
             else:
                 yield from (p for cell, p in bucket.pieces.items() if area.holds(cell.x, cell.z))
 
+    def squares_in(self, area: Area, level: int, side: int) -> Iterator[tuple[int, int]]:
+        """Columns and rows of the squares, so many cells wide, that may show a piece in an area, by rows.
+
+        Where there are far more squares than buckets it is asked where the buckets are.
+        """
+        columns = range(area.west // side, area.east // side + 1)
+        rows = range(area.north // side, area.south // side + 1)
+        if len(columns) * len(rows) <= len(self._buckets):
+            yield from ((column, row) for row in rows for column in columns)
+            return
+        scale = side // BUCKET
+        found = {(key[2] // scale, key[1] // scale) for key, _ in self._buckets_in(area, level)}
+        yield from ((column, row) for row, column in sorted(found))
+
     def dot(self, cell: Cell) -> int:
         """What is seen of a cell from far out."""
         bucket = self._buckets.get(_key(cell))

@@ -219,6 +219,8 @@ class PlanView(Canvas):
 
     def cut(self) -> None:
         """Puts what is chosen on the clipboard and erases it."""
+        # First, as erasing ends a gesture: what a band holds by then would be kept, and other pieces erased.
+        self.hands.interrupt()
         if self.copy():
             self.delete()
 

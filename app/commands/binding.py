@@ -14,6 +14,7 @@ from app.commands.modules import bind_modules
 from app.panels.here import here_words
 from app.panels.run_words import run_words
 from app.panels.words import cell_words
+from app.titles import give_title
 from app.tools.lay import LayTool
 from app.translation import tr
 from model.commissioning import Fault, Run
@@ -49,7 +50,7 @@ def bind_view(window: MainWindow) -> None:
     panels.findings.chosen.connect(lambda finding: _go_to_finding(window, finding))
     panels.pieces.piece_chosen.connect(lambda cell: _go_to_piece(window, cell))
     panels.pieces.plan_asked.connect(view.setFocus)
-    panels.switches.switch_chosen.connect(lambda cell: view.show_cells((cell,)))
+    panels.switches.switch_chosen.connect(lambda cell: view.lead_to((cell,)))
     view.previews.changed.connect(lambda: panels.readers.show_preview(view.previews.is_on))
     panels.readers.preview_asked.connect(window.view.preview_reader)
     view.surveying.changed.connect(lambda: _show_here(window))
@@ -219,7 +220,7 @@ def _show_title(window: MainWindow) -> None:
     document = window.document
     said = tr("{document} — changed", document=document.name) if document.is_dirty else document.name
     window.menu_row.set_title(said)
-    window.setWindowTitle(tr("{said} — Platelayer", said=said))
+    give_title(window, tr("{said} — Platelayer", said=said))
 
 
 def _show_dirty(window: MainWindow) -> None:
@@ -245,7 +246,7 @@ def _go_to_piece(window: MainWindow, cell: Cell) -> None:
 
 
 def _go_to_finding(window: MainWindow, finding: Finding) -> None:
-    window.view.show_cells(finding.cells or _ends_of(window, finding))
+    window.view.lead_to(finding.cells or _ends_of(window, finding))
     window.view.show_finding(finding)
 
 

@@ -115,7 +115,7 @@ class CompareCommands:
 
     def _go_to(self, row: ComparedRow) -> None:
         if row.cell is not None:
-            self._window.view.show_cells((row.cell,))
+            self._window.view.lead_to((row.cell,))
 
     def _show(self) -> None:
         window, is_on = self._window, self._window.view.comparing.is_on

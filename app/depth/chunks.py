@@ -53,7 +53,8 @@ class Chunks:
     def __init__(self, scene: Scene) -> None:
         self._scene = scene
         self._kept: dict[Chunk, LevelLines] = {}
-        self._dots: dict[Chunk, Dots] = {}
+        self._dots: dict[Chunk, Dots | None] = {}
+        """``None`` where nothing stands: pieces may lie millions of cells apart."""
         self._size = size_at(24)
         self._theme: Theme | None = None
 
@@ -78,12 +79,13 @@ class Chunks:
 
     def dots(self, seen: Area, level: int) -> Iterator[Dots]:
         """The pictures of dots that show an area of a level."""
-        for row in range(seen.north // SIDE, seen.south // SIDE + 1):
-            for column in range(seen.west // SIDE, seen.east // SIDE + 1):
-                square = Chunk(level, column, row)
-                if square not in self._dots:
-                    self._dots[square] = self._dotted(square)
-                yield self._dots[square]
+        for column, row in self._scene.index.squares_in(seen, level, SIDE):
+            square = Chunk(level, column, row)
+            if square not in self._dots:
+                self._dots[square] = self._dotted(square)
+            dots = self._dots[square]
+            if dots is not None:
+                yield dots
 
     def forget(self, cells: Iterable[Cell]) -> None:
         """What shows these cells, or looks at them from beside, above or below, is made anew."""
@@ -114,12 +116,15 @@ class Chunks:
             lines.ties += ties(pieces, self._scene.layout.plan.pieces, switches)
         return lines
 
-    def _dotted(self, square: Chunk) -> Dots:
+    def _dotted(self, square: Chunk) -> Dots | None:
         assert self._theme is not None, "use() comes first"
         west, north = square.column * SIDE, square.row * SIDE
         area = Area(west, north, west + SIDE - 1, north + SIDE - 1)
+        pieces = list(self._scene.index.pieces_in(area, square.level))
+        if not pieces:
+            return None
         cells = bytearray(SIDE * SIDE)
-        for piece in self._scene.index.pieces_in(area, square.level):
+        for piece in pieces:
             x, _, z = piece.at
             cells[(z - north) * SIDE + x - west] = 1 if piece.part in RAILS else 2
         image = QImage(bytes(cells), SIDE, SIDE, SIDE, QImage.Format.Format_Indexed8)

@@ -12,14 +12,13 @@ from typing import Final
 from app.canvas.geometry import Area
 from app.depth.camera import Camera, centred, fitting
 from app.depth.projection import Isometric
-from app.depth.stack import Extent, Stack, clear_gap, extent, gaps
+from app.depth.stack import WIDEST, Extent, Stack, clear_gap, extent, widest_gap
 from model.grid import Cell
 
 READABLE: Final = 12
 """px a cell down to which levels are pulled clear of each other when all is fitted."""
 AS_IN_THE_WORLD: Final = 1.0
 """The least gap: one level right over the other."""
-WIDEST: Final = 1_000.0
 PULLS: Final = 8
 """Steps from the least gap to the one that pulls levels clear."""
 
@@ -60,7 +59,7 @@ class Sight:
         """Pulls the levels so many steps further apart, or brings them closer."""
         step = max(1, round(clear_gap(self.area) / PULLS))
         wanted = round(self.gap / step) * step + steps * step
-        before, gap = self.stack, min(max(AS_IN_THE_WORLD, float(wanted)), WIDEST)
+        before, gap = self.stack, min(max(AS_IN_THE_WORLD, float(wanted)), float(WIDEST))
         self.stack = Stack(before.levels, gap)
         if self.is_fitted:
             self._centre(room)
@@ -69,8 +68,7 @@ class Sight:
 
     def fit(self, room: Extent) -> None:
         """Shows all of it, the levels as far apart as can still be read."""
-        tried = gaps(self.area)
-        gap = next((gap for gap in tried if self._largest(gap, room) >= READABLE), tried[-1])
+        gap = widest_gap(self.area, lambda gap: self._largest(gap, room) >= READABLE)
         self.stack = Stack(self.stack.levels, gap)
         self._centre(room)
 

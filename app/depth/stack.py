@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from math import ceil
 from typing import Final, NamedTuple
@@ -17,6 +17,8 @@ CLOSEST: Final = 0.45
 """Of the gap that pulls levels clear: closer, they hide each other."""
 AIR: Final = 1.5
 """Between two levels that are pulled clear of each other."""
+WIDEST: Final = 1_000
+"""No gap is wider, however far apart the pieces of a plan lie."""
 
 
 class Extent(NamedTuple):
@@ -60,10 +62,21 @@ def clear_gap(area: Area) -> float:
     return min(area.width, area.height) + 2 * EDGE + AIR
 
 
-def gaps(area: Area) -> list[float]:
+def gaps(area: Area) -> range:
     """From the gap that pulls levels clear down to the least that is of use, in whole cells."""
     clear = clear_gap(area)
-    return [float(gap) for gap in range(ceil(clear), max(1, round(CLOSEST * clear)) - 1, -1)]
+    widest, closest = ceil(clear), max(1, round(CLOSEST * clear))
+    return range(min(widest, WIDEST), min(closest, WIDEST) - 1, -1)
+
+
+def widest_gap(area: Area, is_readable: Callable[[float], bool]) -> float:
+    """The widest gap with which the levels can be read; the closest where none is wide enough for that.
+
+    Closer levels leave each other more room, so it is found by halving: there may be very many gaps.
+    """
+    tried = gaps(area)
+    found = bisect_left(tried, True, key=is_readable)
+    return float(tried[min(found, len(tried) - 1)])
 
 
 def corners(area: Area) -> tuple[tuple[float, float], ...]:

@@ -15,6 +15,7 @@ from app.panels.choice_box import ChoiceBox
 from app.panels.here import here_words
 from app.panels.look import hairline, label, named, panel
 from app.panels.words import cell_words
+from app.titles import give_title
 from app.translation import QT_TR_NOOP, tr
 from model.grid import Cell
 
@@ -51,7 +52,7 @@ class DepthWindow(QDialog):
 
     def name(self) -> None:
         """The window is called as the plan is."""
-        self.setWindowTitle(tr("{name} in depth", name=self.view.plan_view.document.name))
+        give_title(self, tr("{name} in depth", name=self.view.plan_view.document.name))
 
     def _lay_out(self) -> None:
         top, row = QWidget(), QHBoxLayout()

@@ -20,7 +20,7 @@ from app.depth.lines import LevelLines
 from app.depth.names import names_of
 from app.depth.picture import Frame, Level, label_width, paint_depth, paint_north
 from app.depth.projection import Isometric
-from app.depth.stack import Extent, Stack, extent, gaps
+from app.depth.stack import Extent, Stack, extent, widest_gap
 from app.depth.ties import ties
 from app.export.page import Job, Page
 from app.export.pencil import LEGEND, NARROW, TEXT, Pencil
@@ -60,8 +60,9 @@ def _frame(job: Job) -> Frame | None:
     if len(numbers) < 2 or footprint is None:
         return None
     area = Area(*footprint.bounds)
-    fits = [(stack, _cell(job, area, stack)) for stack in (Stack(numbers, gap) for gap in gaps(area))]
-    stack, cell = next((fit for fit in fits if fit[1] >= READABLE), fits[-1])
+    gap = widest_gap(area, lambda gap: _cell(job, area, Stack(numbers, gap)) >= READABLE)
+    stack = Stack(numbers, gap)
+    cell = _cell(job, area, stack)
     return None if cell < LEAST else _placed(job, area, stack, cell)
 
 

@@ -13,6 +13,7 @@ from app.network.actions import NETWORK_TOOLS
 from app.network.found import Found, markers_of
 from app.network.here import here_words, place_words
 from app.network.items import Item, Kind
+from app.titles import give_title
 from app.translation import tr
 
 if TYPE_CHECKING:
@@ -137,7 +138,7 @@ def _show_title(window: NetworkWindow) -> None:
     document = window.document
     said = tr("{name} — changed", name=document.name) if document.is_dirty else document.name
     window.menu_row.set_title(said)
-    window.setWindowTitle(tr("{said} — Platelayer", said=said))
+    give_title(window, tr("{said} — Platelayer", said=said))
 
 
 def _show_dirty(window: NetworkWindow) -> None:

@@ -24,6 +24,7 @@ from app.network.items import Item, Kind, name_of
 from app.network.times import time_words
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
+from app.titles import give_title
 from app.translation import QT_TR_NOOP, tr
 from model.network.network import LENGTH_LIMIT, PER_WEEK_LIMIT, Network, Trip, end_of
 
@@ -37,7 +38,7 @@ class Question(QDialog):
 
     def __init__(self, parent: QWidget | None, title: str, sentence: str, word: str) -> None:
         super().__init__(parent)
-        self.setWindowTitle(title)
+        give_title(self, title)
         self.setMinimumWidth(420)
         self.form = QFormLayout()
         self.body = QVBoxLayout()

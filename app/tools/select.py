@@ -56,6 +56,7 @@ class Moving:
 
     start: Cell
     before: frozenset[Cell]
+    cells: frozenset[Cell]
     at: Cell
     box: Box | None = None
     """Around the chosen, where they are too many to be shown one by one."""
@@ -164,10 +165,11 @@ class SelectTool(Tool):
 
     def _begun(self, state: Pressing, event: PointerEvent) -> Banding | Moving:
         shift = bool(event.modifiers & Modifiers.SHIFT)
-        if state.cell in self.host.selection and not shift:
-            chosen = self.host.selection
+        chosen = self.host.selection
+        # Where something was taken back, cells are ringed on which nothing stands: no piece is dragged there.
+        if state.cell in chosen and state.cell in self.host.plan.pieces and not shift:
             box = box_of(chosen) if len(chosen) > SHOWN_UP_TO else None
-            return Moving(state.cell, state.before, event.cell, box)
+            return Moving(state.cell, state.before, chosen, event.cell, box)
         return Banding(state.cell, state.before, state.before if shift else frozenset())
 
     def _show_carried(self, state: Moving) -> None:
@@ -176,7 +178,7 @@ class SelectTool(Tool):
             self.host.show_band((lowest.moved(*_step(state)), highest.moved(*_step(state))))
             return
         try:
-            self.host.show_ghost(Ghost(_carried(self.host.plan, self.host.selection, state)))
+            self.host.show_ghost(Ghost(_carried(self.host.plan, state)))
         except EditRefused as refused:
             self.host.say(str(refused))
             self.host.show_ghost(Ghost())
@@ -184,8 +186,7 @@ class SelectTool(Tool):
     def _put_down(self, state: Moving) -> None:
         if state.at == state.start:
             return
-        cells = self.host.selection
-        change = self.host.make(lambda plan: _carried(plan, cells, state), len(cells), tr(MOVING))
+        change = self.host.make(lambda plan: _carried(plan, state), len(state.cells), tr(MOVING))
         if change is not None:
             self.host.choose(frozenset(entry.piece.at for entry in change.placed))
 
@@ -204,8 +205,10 @@ def _step(state: Moving) -> tuple[int, int, int]:
     return state.at.x - state.start.x, state.at.y - state.start.y, state.at.z - state.start.z
 
 
-def _carried(plan: Plan, cells: frozenset[Cell], state: Moving) -> Change:
-    return _copied(plan, cells, _step(state)) if state.copying else move(plan, cells, *_step(state))
+def _carried(plan: Plan, state: Moving) -> Change:
+    return (
+        _copied(plan, state.cells, _step(state)) if state.copying else move(plan, state.cells, *_step(state))
+    )
 
 
 def _copied(plan: Plan, cells: frozenset[Cell], step: tuple[int, int, int]) -> Change:

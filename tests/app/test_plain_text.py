@@ -16,7 +16,7 @@ from PySide6.QtWidgets import QApplication, QLabel, QMessageBox, QWidget
 from app.network.window import NetworkWindow
 from app.window import MainWindow
 from model.network.network import JunctionSpec, Link, Network, ReaderSpec, Station, Trip
-from model.plan import Plan, Route, SheetData, Waiver
+from model.plan import Details, Plan, Route, SheetData, Waiver
 from tests.app.network.conftest import make_network, network_window
 from tests.app.network.networks import load
 from tests.app.windows import settle, straight_plan
@@ -91,6 +91,20 @@ def test_no_name_is_markup_in_a_network(network_window: NetworkWindow) -> None:
     network_window.panels.message.say(NAME)
     assert any(NAME in label.text() for label in network_window.findChildren(QLabel))
     assert markup_in(network_window) == []
+
+
+MARK: Final = "[*] Quay [*]"
+"""Qt puts its sign of a changed document in the place of these characters, or drops them."""
+
+
+def test_titles_of_windows_say_all_of_a_name(window: MainWindow, network_window: NetworkWindow) -> None:
+    window.document.load(Plan(straight_plan().pieces, Details(title=MARK)), None)
+    window.bound["in_depth"].trigger()
+    load(network_window, Network(title=MARK))
+    shown = [top for top in QApplication.topLevelWidgets() if top.isVisible() and top.windowTitle()]
+    titles = [handle.title() for top in shown if (handle := top.windowHandle()) is not None]
+    assert len(titles) == 3
+    assert all(MARK in title for title in titles)
 
 
 def test_a_label_that_takes_markup_is_seen(window: MainWindow) -> None:

@@ -33,6 +33,16 @@ def test_following_changes_equals_looking_at_all(
     area = Area(min(a.x, b.x), min(a.z, b.z), max(a.x, b.x), max(a.z, b.z))
     found = set(index.pieces_in(area, a.y))
     assert found == {p for p in plan.pieces if p.at.y == a.y and area.holds(p.at.x, p.at.z)}
+    assert {(p.at.x // 32, p.at.z // 32) for p in found} <= set(index.squares_in(area, a.y, 32))
     assert index.levels() == {piece.at.y for piece in plan.pieces}
     xs, zs = [p.at.x for p in plan.pieces], [p.at.z for p in plan.pieces]
     assert index.extent() == (Area(min(xs), min(zs), max(xs), max(zs)) if xs else None)
+
+
+def test_squares_that_lie_far_apart_are_found_where_the_pieces_are() -> None:
+    far = 10_000_000
+    index = PieceIndex([Piece(Part.RAIL, Cell(x, 64, 0)) for x in (-far, far)])
+    index.follow(paste(plan_of([]), [Piece(Part.RAIL, Cell(0, 65, 0))]))
+    area = Area(-far, -far, far, far)
+    assert list(index.squares_in(area, 64, 256)) == [(-far // 256, 0), (far // 256, 0)]
+    assert list(index.squares_in(area, 65, 256)) == [(0, 0)]

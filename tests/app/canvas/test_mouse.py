@@ -8,6 +8,7 @@ from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from app.canvas import clipboard
 from app.canvas.arms import ShownTag, shown_tags
 from app.canvas.geometry import ZOOM_STEPS
 from app.canvas.view import PlanView
@@ -115,6 +116,21 @@ def test_a_gesture_aborted_from_outside_leaves_no_trace(
     assert document.plan == after
     assert document.undo_stack.count() == (0 if abort == "new plan" else 1)
     assert shown_wye.name_entry.question is None
+
+
+def test_cutting_in_the_middle_of_a_band_erases_what_it_keeps(
+    document: Document, shown_wye: PlanView, user: User
+) -> None:
+    shown_wye.selection = frozenset({Cell(0, LEVEL, 4)})
+    user.press(-4, -1)
+    user.move(-2, 0)
+    shown_wye.cut()
+    user.release(-2, 0)
+    document_now = clipboard.document_now()
+    assert document_now is not None
+    kept = {piece.at for piece in clipboard.pieces_in(document_now)}
+    assert kept == {Cell(0, LEVEL, 4)}
+    assert kept.isdisjoint(piece.at for piece in document.plan.pieces)
 
 
 def test_the_wheel_zooms_and_keeps_the_cell_under_the_pointer(view: PlanView, user: User) -> None:

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from app.canvas.geometry import Area
 from app.depth.camera import STEPS, Camera, stepped
 from app.depth.sight import Sight
-from app.depth.stack import Extent
+from app.depth.stack import WIDEST, Extent, gaps, widest_gap
 from app.depth.which import Which, levels_shown
 from model.grid import Cell
 
@@ -121,3 +121,18 @@ def test_hidden_levels_stay_hidden_but_for_the_one_drawn_on(which: Which, levels
 
 def test_the_choices_go_round() -> None:
     assert [which.next for which in Which] == [Which.NEAR, Which.OWN, Which.CHOSEN, Which.ALL]
+
+
+@given(st.integers(1, 3_000), st.integers(1, 3_000), st.integers(0, 4_000))
+def test_the_widest_gap_is_that_of_trying_all(wide: int, deep: int, most: int) -> None:
+    area = Area(0, 0, wide - 1, deep - 1)
+    tried = [float(gap) for gap in gaps(area)]
+    assert widest_gap(area, lambda gap: gap <= most) == next((gap for gap in tried if gap <= most), tried[-1])
+
+
+def test_pieces_at_the_edges_of_the_world_are_fitted_with_a_gap_that_is_of_use() -> None:
+    shown = sight(Area(-10_000_000, -10_000_000, 10_000_000, 10_000_000), (-1024, 64, 1023))
+    assert shown.gap <= WIDEST
+    for steps in (-1, 1, 1):
+        shown.pull(steps, 64, ROOM)
+        assert 1 <= shown.gap <= WIDEST

@@ -10,7 +10,9 @@ from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPushButton
 
+from app import theme as themes
 from app.canvas.view import PlanView
+from app.depth.chunks import Chunks, size_at
 from app.depth.view import DepthView
 from app.depth.which import Which
 from app.depth.window import DepthWindow
@@ -19,6 +21,9 @@ from app.window import MainWindow
 from model.edits import erase, lay_track
 from model.files.plan_file import parse_plan
 from model.grid import Cell
+from model.parts import Part
+from model.pieces import new_piece
+from model.plan import plan_of
 from tests.app.windows import example
 
 LEFT, NONE = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
@@ -224,6 +229,26 @@ def test_from_far_out_each_piece_is_still_there(plan_view: PlanView, shown: Dept
     plan = plan_view.document.plan
     plan_view.document.apply(erase(plan, [piece.at for piece in plan.pieces if piece.at.y == 63]))
     assert picture(view) != tiny
+
+
+def test_pieces_at_the_edges_of_the_world_are_shown_without_what_lies_between(
+    document: Document, shown: DepthWindow
+) -> None:
+    """All that lies between in pictures of dots would not go into any memory."""
+    corners = [Cell(x, y, x) for y in (-1024, 1023) for x in (-10_000_000, 10_000_000)]
+    document.load(plan_of([new_piece(Part.RAIL, cell) for cell in corners]), None)
+    settle(document)
+    view = shown.view
+    whole = view.plan_view.scene.index.extent()
+    chunks = Chunks(view.plan_view.scene)
+    chunks.use(size_at(1), themes.theme("light"))
+    assert whole is not None
+    assert sum(len(list(chunks.dots(whole, level))) for level in (-1024, 1023)) == len(corners)
+    for cell in corners:
+        view.plan_view.selection = frozenset({cell})
+        view.show_levels(Which.CHOSEN)
+        assert view.sight.stack.levels == (cell.y,)
+        assert not view.grab().isNull()
 
 
 def test_an_empty_plan_shows_no_level(document: Document, shown: DepthWindow) -> None:

@@ -124,3 +124,12 @@ def test_a_plan_too_large_to_be_read_says_so_on_the_cover(side: int, is_there: b
     data = pdf_bytes(tower(63, 64, side=side), steps=False)
     assert (depth_page(data) is not None) is is_there
     assert (NOTHING in words(data)[0]) is not is_there
+
+
+def test_pieces_at_the_edges_of_the_world_have_a_sheet_without_the_page() -> None:
+    """How far apart the levels are drawn is not tried out cell by cell."""
+    far = 10_000_000
+    plan = plan_of(new_piece(Part.SOLID_BLOCK, Cell(x, y, x)) for x, y in ((-far, 63), (far, 64)))
+    text = " ".join(words(pdf_bytes(plan, "A4", steps=False)))
+    assert TITLE not in text
+    assert NOTHING in " ".join(text.split())

@@ -65,6 +65,14 @@ def test_a_click_chooses_the_cell_and_goes_to_its_level(floating: MainWindow, qt
     assert floating.panels.findings.finding.rule == "unsupported"
 
 
+def test_the_keyboard_goes_on_from_the_chosen_finding(floating: MainWindow, qtbot: QtBot) -> None:
+    floating.view.put_cursor(Cell(0, 64, 0), by_key=True)
+    click_row(floating, qtbot, row_of(floating, "unsupported"))
+    assert floating.view.cursor == FAR
+    qtbot.keyClick(floating.view, Qt.Key.Key_Right)
+    assert floating.view.cursor == FAR.moved(dx=1)
+
+
 def test_a_row_says_what_is_wrong_where_and_why(floating: MainWindow, qtbot: QtBot) -> None:
     row = row_of(floating, "unsupported")
     index = floating.panels.findings.model.index(row)

@@ -54,6 +54,25 @@ def test_a_piece_carried_there_and_back_is_no_step(junction: Desk) -> None:
     assert not junction.done
 
 
+def test_a_band_is_drawn_from_a_cell_that_is_chosen_and_empty(junction: Desk) -> None:
+    """As it is where the laying of track was taken back, which rings where it lay."""
+    junction.selection = cells((-1, 3), (0, 3))
+    hand = junction.use("select").press(-1, 3).drag_to(1, 1)
+    assert junction.band == (Cell(-1, LEVEL, 3), Cell(1, LEVEL, 1))
+    hand.release()
+    assert junction.selection == cells((0, 1), (0, 2))
+    assert not junction.done
+
+
+def test_what_is_chosen_during_a_move_is_not_moved(junction: Desk) -> None:
+    """A key may choose everything while the button is down; what was shown on the way is moved."""
+    hand = junction.use("select").press(2, 0).release().press(2, 0).drag_to(4, 4)
+    junction.selection = frozenset(piece.at for piece in junction.plan.pieces)
+    hand.release()
+    assert [change.label for change in junction.done] == ["Move 1 piece"]
+    assert junction.selection == cells((4, 4))
+
+
 def test_ctrl_and_an_arrow_nudge(junction: Desk) -> None:
     junction.use("select").click(2, 0).key(Key.RIGHT, Modifiers.CTRL).key(Key.UP, Modifiers.CTRL)
     assert len(junction.done) == 2
