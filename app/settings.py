@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import time
 from collections.abc import Mapping
 from pathlib import Path
@@ -41,8 +42,8 @@ class Settings:
     def recent(self) -> list[Recent]:
         """The plans opened or saved last, newest first."""
         try:
-            return msgspec.json.decode(self.choice("recent", "[]"), type=list[Recent])
-        except msgspec.DecodeError:
+            return msgspec.convert(json.loads(self.choice("recent", "[]")), list[Recent])
+        except (ValueError, msgspec.ValidationError):
             # Settings of another version: an empty list is better than no window.
             return []
 
@@ -110,4 +111,5 @@ class Settings:
         self._store.setValue("geometry", value)
 
     def _keep(self, recent: list[Recent]) -> None:
-        self.choose("recent", msgspec.json.encode(recent[:RECENT_LIMIT]).decode())
+        # In ASCII: the bytes of a file's name need be no text, and then stand for no character of UTF-8.
+        self.choose("recent", json.dumps(msgspec.to_builtins(recent[:RECENT_LIMIT])))

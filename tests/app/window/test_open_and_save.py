@@ -237,6 +237,21 @@ def test_recent_plans_come_newest_first_with_what_was_found(
     assert settings.recent[0].gravest == (found[0].severity.value if found else "")
 
 
+@pytest.mark.skipif(os.name != "posix", reason="elsewhere names of files are text")
+def test_a_file_whose_name_is_no_text_is_opened_saved_and_remembered(
+    window: MainWindow, settings: Settings, tmp_path: Path
+) -> None:
+    path = Path(os.fsdecode(os.fsencode(tmp_path / "old") + b"\xff.plan.json"))
+    write_bytes(path, plan_bytes(straight_plan()))
+    window.files.open_path(path)
+    lay(window)
+    assert window.files.save()
+    assert not window.document.is_dirty
+    assert read_plan(path) == window.document.plan
+    assert [entry.path for entry in settings.recent] == [path]
+    window.show_start().close()
+
+
 def test_a_recent_plan_that_is_gone_is_taken_off_the_list(
     window: MainWindow, plan_file: Path, settings: Settings
 ) -> None:
