@@ -9,11 +9,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QKeyEvent, QKeySequence, QMouseEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent
 
-from app import user_keys
 from app.canvas.host import ViewHost
-from app.canvas.keys import ARROWS, KEYS, buttons_of, modifiers_of
+from app.canvas.keys import ARROWS, KEYS, buttons_of, modifiers_of, takes_back
 from app.canvas.rulers import LEFT, TOP
 from app.tools.events import Buttons, Modifiers, PointerEvent
 from app.tools.paste import PasteTool
@@ -141,7 +140,7 @@ class Hands:
             self._show_pointer()
         elif key is Qt.Key.Key_Escape and not held:
             self.escape()
-        elif self.tool.is_busy and _takes_back(event):
+        elif self.tool.is_busy and takes_back(event):
             self.take_back()
         elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not held & ~Modifiers.SHIFT:
             self._enter(held)
@@ -229,9 +228,3 @@ class Hands:
 
 def _is_left(event: QMouseEvent) -> bool:
     return event.button() is Qt.MouseButton.LeftButton
-
-
-def _takes_back(event: QKeyEvent) -> bool:
-    """Whether the key is one of Undo's: it comes here while there is no step that the action could undo."""
-    pressed = QKeySequence(event.keyCombination())
-    return any(pressed == QKeySequence(key) for key in user_keys.keys_of(user_keys.entry_of("undo")))

@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent, QKeySequence
 
+from app import user_keys
 from app.tools.events import Buttons, Key, Modifiers
 from model.grid import Heading
 
@@ -48,3 +50,9 @@ def buttons_of(down: Qt.MouseButton) -> Buttons:
     if down & Qt.MouseButton.RightButton:
         found |= Buttons.RIGHT
     return found
+
+
+def takes_back(event: QKeyEvent) -> bool:
+    """Whether the key is one of Undo's: a view gets it while there is no step that the action could undo."""
+    pressed = QKeySequence(event.keyCombination())
+    return any(pressed == QKeySequence(key) for key in user_keys.keys_of(user_keys.entry_of("undo")))

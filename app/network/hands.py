@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 
-from app.canvas.keys import ARROWS, modifiers_of
+from app.canvas.keys import ARROWS, modifiers_of, takes_back
 from app.network.leaping import next_spot
 from app.network.tools.select import SelectTool
 from app.network.tools.table import TOOLS
@@ -54,11 +54,23 @@ class MapHands:
         self._is_pressing = False
         self.tool.cancel()
 
+    @property
+    def is_busy(self) -> bool:
+        """Whether a gesture is under way, and be it a click before its end."""
+        return self._is_pressing or self.tool.is_busy
+
+    def take_back(self) -> None:
+        """Undo the newest step; while a gesture is on, that alone."""
+        if self.is_busy:
+            self._drop()
+        else:
+            self._view.document.undo()
+
     def escape(self) -> None:
         """One step back: the gesture, what is lit, the choice, the tool."""
         view = self._view
-        if self.tool.cancel():
-            self._is_pressing = False
+        if self.is_busy:
+            self._drop()
         elif view.lit.title:
             view.light_ended.emit()
         elif view.selection:
@@ -115,6 +127,8 @@ class MapHands:
             self._show_pointer()
         elif key is Qt.Key.Key_Escape and not held:
             self.escape()
+        elif self.is_busy and takes_back(event):
+            self.take_back()
         elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not held & ~Modifiers.SHIFT:
             self._enter(held)
         elif key in ARROWS and held == Modifiers.CTRL:
@@ -144,6 +158,10 @@ class MapHands:
         """What hovers goes with the pointer."""
         if not self.tool.is_busy:
             self._view.show_ghost(None)
+
+    def _drop(self) -> None:
+        self.interrupt()
+        self._view.show_ghost(None)
 
     def _step(self, heading: Heading) -> None:
         dx, dy = VECTORS[heading]

@@ -54,7 +54,7 @@ def _file_commands(window: NetworkWindow) -> dict[str, Command]:
 def _network_commands(window: NetworkWindow) -> dict[str, Command]:
     view, commands, document = window.view, window.commands, window.document
     return {
-        "undo": document.undo,
+        "undo": view.hands.take_back,
         "redo": document.redo,
         "delete": lambda: commands.remove(view.selection),
         "select_all": view.select_all,

@@ -112,15 +112,47 @@ def test_erasing_a_station_takes_its_links_and_trips_along(network_window: Netwo
     assert steps(window) == 1
 
 
-@pytest.mark.parametrize(
+GESTURES = pytest.mark.parametrize(
     ("tool", "start", "end"),
     [
         ("select", (0, 0), (0, 3)),
         ("select", (-1, -1), (5, 3)),
         ("link", (0, 0), (4, 0)),
         ("trip", (0, 0), (8, 0)),
+        ("station", (2, 3), (2, 3)),
+        ("junction", (2, 3), (2, 3)),
+        ("erase", (0, 0), (0, 0)),
     ],
 )
+
+
+@GESTURES
+@pytest.mark.parametrize("steps_before", [0, 1])
+def test_undo_in_the_middle_of_a_gesture_takes_back_that_alone(
+    network_window: NetworkWindow,
+    tool: str,
+    start: tuple[float, float],
+    end: tuple[float, float],
+    steps_before: int,
+) -> None:
+    window = network_window
+    load(window)
+    if steps_before:
+        drag(window, (0, 0), (0, 1))
+        drag(window, (0, 1), (0, 0))
+    window.view.use(tool)
+    before, done = window.document.network, window.document.undo_stack.index()
+    assert bool(done) == bool(steps_before)
+    QTest.mousePress(window.view, Qt.MouseButton.LeftButton, pos=pixel(window, *start))
+    QTest.mouseMove(window.view, pixel(window, *end))
+    keys(window, Key.Key_Z, held=Qt.KeyboardModifier.ControlModifier)
+    QTest.mouseRelease(window.view, Qt.MouseButton.LeftButton, pos=pixel(window, *end))
+    assert window.document.network == before
+    assert window.document.undo_stack.index() == done
+    assert window.view.tool == tool
+
+
+@GESTURES
 def test_esc_drops_a_gesture_at_every_stage(
     network_window: NetworkWindow, tool: str, start: tuple[float, float], end: tuple[float, float]
 ) -> None:
@@ -135,7 +167,8 @@ def test_esc_drops_a_gesture_at_every_stage(
         QTest.mouseRelease(window.view, Qt.MouseButton.LeftButton, pos=pixel(window, *end))
         assert window.document.network == small_network()
         assert steps(window) == 0
-        assert not window.view.hands.tool.is_busy
+        assert not window.view.hands.is_busy
+        assert window.view.tool == tool
 
 
 def test_a_link_from_a_place_where_nothing_stands_is_refused_in_words(network_window: NetworkWindow) -> None:
