@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QRect, QSize
-from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from app import theme as themes
@@ -32,15 +32,14 @@ class FindingsDelegate(QStyledItemDelegate):
         middle = rect.top() + ROW / 2
         left = rect.left() + MARKER_MIDDLE
         draw_kept_marker(painter, left, middle, Marker(finding.severity, finding.waived), theme)
-        place = str(index.data(PLACE_ROLE))
-        width = min(QFontMetrics(font(11)).horizontalAdvance(place), rect.width() // 2)
         right = rect.right() - MARGIN
         above = QRect(rect.left() + TEXT_LEFT, rect.top() + 6, right - rect.left() - TEXT_LEFT, 18)
         is_pale = finding.waived or bool(index.data(OLD_ROLE))
         ink = theme.ink2 if is_pale else theme.ink
+        half = above.adjusted(above.width() // 2, 0, 0, 0)
+        width = paint_text(painter, half, str(index.data(PLACE_ROLE)), font(11), theme.ink2, right=True)
         title = above.adjusted(0, 0, -width - 8, 0)
         paint_text(painter, title, str(index.data()), font(12, not is_pale), ink)
-        paint_text(painter, above, place, font(11), theme.ink2, right=True)
         paint_text(painter, above.translated(0, 18), str(index.data(SECOND_ROLE)), font(11), theme.ink2)
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:

@@ -6,12 +6,13 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
-from PySide6.QtGui import QFontMetrics
-from PySide6.QtWidgets import QApplication
+from PySide6.QtGui import QFontMetrics, QImage, QPainter, QStandardItemModel
+from PySide6.QtWidgets import QApplication, QStyleOptionViewItem
 from pytestqt.qtbot import QtBot
 
 from app.dialogs.waiver import WaiverDialog
-from app.panels.findings_model import OLD_ROLE, PLACE_ROLE, SECOND_ROLE
+from app.panels.findings_delegate import FindingsDelegate
+from app.panels.findings_model import FINDING_ROLE, OLD_ROLE, PLACE_ROLE, SECOND_ROLE
 from app.panels.findings_panel import FindingsPanel
 from app.panels.look import font
 from app.panels.status_bar import FIGURE_ROOM, SeverityCounts
@@ -222,6 +223,32 @@ def test_names_of_switches_stand_beside_their_places(window: MainWindow) -> None
     rows = [row for row in range(model.rowCount()) if model.finding(row).at in names]
     for row in rows:
         assert str(model.index(row).data(PLACE_ROLE)).startswith(names[model.finding(row).at])
+
+
+def painted_row(place: str) -> QImage:
+    """A row of the list, 320 px wide, of a finding at that place."""
+    model = QStandardItemModel(1, 1)
+    index = model.index(0, 0)
+    model.setData(index, "A station cannot be reached", Qt.ItemDataRole.DisplayRole)
+    model.setData(index, Finding("loose-end", Severity.WARNING, (), (), ""), FINDING_ROLE)
+    model.setData(index, place, PLACE_ROLE)
+    model.setData(index, "No way leads there.", SECOND_ROLE)
+    image = QImage(320, 48, QImage.Format.Format_RGB32)
+    image.fill(Qt.GlobalColor.white)
+    option = QStyleOptionViewItem()
+    option.rect = image.rect()
+    painter = QPainter(image)
+    FindingsDelegate().paint(painter, option, index)
+    painter.end()
+    return image
+
+
+def test_a_long_place_leaves_the_title_alone(qapp: QApplication) -> None:
+    """Such as a station of a network whose name is as long as names may be."""
+    rows = [painted_row(letter * 80) for letter in "WM"]
+    left = [row.copy(0, 0, 160, 48) for row in rows]
+    assert rows[0] != rows[1]
+    assert left[0] == left[1]
 
 
 def test_what_hangs_on_no_route_follows_an_edit_at_once(floating: MainWindow) -> None:
