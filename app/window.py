@@ -44,6 +44,7 @@ from app.recovery import LeftOver, Recovery, recovery_folder
 from app.settings import Settings
 from app.speech.plan import PlanSpeech
 from app.theme import Scheme
+from app.translation import isolate
 from model.grid import Y_HIGHEST, Y_LOWEST, Turn
 
 if TYPE_CHECKING:
@@ -230,6 +231,7 @@ def run(path: str | None) -> int:
     QGuiApplication.setDesktopFileName("platelayer")
     QGuiApplication.setWindowIcon(program_icon())
     use_language(application, QLocale())
+    isolate(isolates=True)
     # The background must hand the interpreter back quickly, or every repaint would wait for it.
     sys.setswitchinterval(SWITCH_SECONDS)
     window = MainWindow() if path is None or PLANS.is_for(Path(path)) else first_network_window(Path(path))

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Final, NamedTuple
 
 from app.tools.paths import heading_between
-from app.translation import QT_TR_NOOP, tr
+from app.translation import QT_TR_NOOP, from_to, tr
 from model.grid import Cell, Heading
 from model.routing.junction import Junction, SettingShapes
 from model.track.carts import Outcome, Way
@@ -83,8 +83,8 @@ class Run:
         """A line of the key: ``Quay → Mill, with Salt``."""
         named = self.called and self.waybill
         load = tr("with {waybill}", waybill=named) if named else tr(LOADS[self.called].word)
-        if self.way.outcome is Outcome.ARM:
-            return f"{self.start} → {self.way.arm}, {load}"
+        if self.way.arm is not None:
+            return f"{from_to(self.start, self.way.arm)}, {load}"
         if self.way.outcome is Outcome.LOOPS:
             return f"{self.start}, {load}: {self.reason}"
         ended = tr("{reason} at {place}", reason=self.reason, place=self.way.path[-1])

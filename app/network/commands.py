@@ -17,7 +17,7 @@ from app.network.junction_dialog import JunctionDialog
 from app.network.placing import first_spots
 from app.network.way_dialog import WayDialog
 from app.network.ways import ways_offered
-from app.translation import tr
+from app.translation import from_to, tr
 from model.files.network_file import with_plans_there
 from model.network import edits
 from model.network.network import (
@@ -137,7 +137,7 @@ class NetworkCommands:
         if not offers:
             self._document.refused.emit(tr("No way leads there, so none can be pinned."))
             return
-        dialog = WayDialog(self._parent, f"{wanted.start} → {wanted.end}", offers)
+        dialog = WayDialog(self._parent, from_to(wanted.start, wanted.end), offers)
         if dialog.exec():
             self._document.edit(edits.pin_way, WayPin(wanted.start, wanted.end, dialog.via))
 

@@ -8,6 +8,7 @@ from typing import Final, NamedTuple
 
 from msgspec import structs
 
+from app.translation import from_to
 from model.network.network import JunctionSpec, Link, Network, Spot, Station, junction_and_arm
 
 SQUARE: Final = 20.0
@@ -58,7 +59,7 @@ def nodes(network: Network) -> list[Item]:
 def name_of(network: Network, item: Item) -> str:
     """What to call it: ``Quay``, or ``Quay → Mill/East`` for a link."""
     found = thing(network, item)
-    return f"{found.start} → {found.end}" if isinstance(found, Link) else found.name
+    return from_to(found.start, found.end) if isinstance(found, Link) else found.name
 
 
 def key_of(found: Thing) -> tuple[str, ...]:

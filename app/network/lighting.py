@@ -13,7 +13,7 @@ from app.network.lit import NOTHING_LIT, Lit, calls_of, reader_lit, trip_lit
 from app.network.map_view import MapView
 from app.network.panels.trips_model import planned_trip
 from app.network.times import length_words
-from app.translation import QT_TR_NOOP, tr
+from app.translation import QT_TR_NOOP, from_to, tr
 from model.network.network import junction_and_arm
 
 
@@ -82,7 +82,7 @@ class Lighting(QObject):
             planned = planned_trip(document, self._trip)
             if planned is None:
                 return NOTHING_LIT
-            trip = f"{planned.start} → {planned.end}"
+            trip = from_to(planned.start, planned.end)
             if planned.length is None:
                 return Lit(tr("{trip}: no way leads there", trip=trip))
             names = ", ".join(call.waybill for call in calls_of(document.planned, plan, planned))

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from app.panels.words import listed
-from app.translation import tr
+from app.translation import from_to, tr
 from model.routing.control import WantedRoute
 from model.routing.crossing import crossings_of, runnable_together
 from model.routing.junction import Junction
@@ -36,4 +36,4 @@ def _names(routes: Iterable[WantedRoute]) -> str:
 
 
 def _name(route: WantedRoute) -> str:
-    return f"{route.start} → {route.goal}"
+    return from_to(route.start, route.goal)

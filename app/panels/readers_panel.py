@@ -24,7 +24,7 @@ from app.panels.row_menu import RowMenu
 from app.panels.rows import FRAME, MARGIN, paint_ground, paint_text, rect_of
 from app.panels.switches_model import reader_sentence
 from app.panels.table_model import Index
-from app.translation import tr
+from app.translation import from_to, tr
 from model.routing.junction import Junction
 
 ROW: Final = 48
@@ -46,7 +46,7 @@ def readers_of(junction: Junction) -> list[Reader]:
         if route.called is not None:
             thrown = junction.choice.thrown.get(route.start, frozenset())
             throws = reader_sentence([name for cell, name in names.items() if cell in thrown])
-            found.append(Reader(route.start, f"{route.waybill or route.start} → {route.called}", throws))
+            found.append(Reader(route.start, from_to(route.waybill or route.start, route.called), throws))
     return found
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from model.grid import Cell
 from model.routing.control import WantedRoute
 from model.track.carts import Outcome, Way
-from model.wording import tr
+from model.wording import from_to, tr
 
 
 def listed(words: Iterable[str]) -> str:
@@ -25,7 +25,7 @@ def places(cells: Sequence[Cell], at_most: int = 3) -> str:
 
 def route_name(route: WantedRoute) -> str:
     """``Quay → Mill``."""
-    return f"{route.start} → {route.goal}"
+    return from_to(route.start, route.goal)
 
 
 def cart_name(route: WantedRoute) -> str:

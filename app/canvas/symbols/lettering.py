@@ -6,13 +6,17 @@ they stay text that can be searched.
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
+from typing import Final
 
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter
 
 MEASURED_AT = 100
 """px of the em at which letters are measured."""
+ISOLATES: Final = re.compile("[\u2068\u2069]")
+"""What ``model.wording`` puts around names that turn the way of writing."""
 
 
 @lru_cache(maxsize=4)
@@ -49,7 +53,8 @@ def em_for(capital_height: float) -> float:
 
 def printable(text: str) -> str:
     """The text on one line, without characters that PDF and SVG cannot hold or that turn others round."""
-    return "".join(char if char.isprintable() else " " for char in text)
+    # What keeps names apart on a screen leaves no gaps beside them here.
+    return "".join(char if char.isprintable() else " " for char in ISOLATES.sub("", text))
 
 
 def elided(text: str, em: float, widest: float, bold: bool = False) -> str:

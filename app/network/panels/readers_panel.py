@@ -19,7 +19,7 @@ from app.panels.row_menu import RowMenu
 from app.panels.table_model import Index
 from app.panels.tables import Table
 from app.panels.words import listed
-from app.translation import QT_TR_NOOP, tr
+from app.translation import QT_TR_NOOP, from_to, tr
 from model.network import edits
 from model.network.network import ReaderPin
 from model.plan import NAME_LIMIT
@@ -131,7 +131,7 @@ class ReadersPanel(QWidget):
         said = {}
         for word, calls in ((tr("Call"), True), (tr("Pass"), False)):
             trips = [plan.trips[each.trip] for each in found if each.calls is calls]
-            names = [f"{trip.start} → {trip.end}" for trip in trips[:SHOWN]]
+            names = [from_to(trip.start, trip.end) for trip in trips[:SHOWN]]
             more = [tr("{count} more", count=len(trips) - SHOWN)] if len(trips) > SHOWN else []
             said[word] = listed([*names, *more]) if trips else tr("no trip")
         prices = [price_words(price) for price in plan.prices if price.pin == row.pin]
