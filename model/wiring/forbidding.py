@@ -7,10 +7,14 @@ from typing import Final
 
 from model.dry_run import DryRun
 from model.parts import Part
+from model.plan import Plan
 from model.routing.junction import Junction
+from model.wiring.laying.box import Box
 from model.wiring.result import Unwired
 from model.wording import tr
 
+MOST_SEARCHED: Final = 4_000_000
+"""Cells of a box in which lines are looked for; each of them is looked at for each line."""
 READER_DEPTH: Final = 3
 """Levels below its rail that a reader takes."""
 
@@ -19,6 +23,19 @@ def forbidding(junction: Junction, depth: int) -> tuple[Unwired, ...]:
     """The reasons, for the user; none where wiring may be tried. ``depth``: levels below the lowest rail."""
     found = (*_unreached(junction), *_unsteady(junction))
     return found or (*_held(junction), *_shallow(junction, depth))
+
+
+def too_large(plan: Plan, grow: int, depth: int) -> tuple[Unwired, ...]:
+    """The reason where the box below the rails is too large to be searched: one rail far off makes it so."""
+    cells = Box(plan, grow, depth).size
+    if cells <= MOST_SEARCHED:
+        return ()
+    words = tr(
+        "The rails lie so far apart that wiring could stand in {cells} cells; at most {most} are searched.",
+        cells=f"{cells:,}",
+        most=f"{MOST_SEARCHED:,}",
+    )
+    return (Unwired(None, None, words),)
 
 
 def _unreached(junction: Junction) -> Iterator[Unwired]:

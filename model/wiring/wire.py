@@ -16,7 +16,7 @@ from model.progress import Progress
 from model.routing.junction import Junction
 from model.wiring.attempt import Attempt, attempt
 from model.wiring.drives import is_touched
-from model.wiring.forbidding import forbidding
+from model.wiring.forbidding import forbidding, too_large
 from model.wiring.needs import Needs, needs_of
 from model.wiring.proof.proof import Proof, prove
 from model.wiring.result import LineReport, Unwired, Wiring
@@ -53,6 +53,10 @@ def wire(plan: Plan, seed: int = 0, grow: int = 1, depth: int = 6) -> Iterator[P
             works = isinstance(step, Wiring) and step.wired
         if works or not needs.driven:
             return
+    problems = too_large(plan, grow, depth)
+    if problems:
+        yield _unwired(problems)
+        return
     yield from _wired_and_proved(plan, needs, Bounds(grow, depth, Random(seed)))
 
 

@@ -8980,6 +8980,10 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>The rails lie so far apart that wiring could stand in {cells} cells; at most {most} are searched.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The route from {start} to {goal} is not reached, wired or not.</source>
         <translation type="unfinished"></translation>
     </message>

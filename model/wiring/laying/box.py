@@ -43,8 +43,13 @@ class Box:
     @property
     def highest(self) -> int:
         """The highest level of all columns."""
-        columns = ((x, z) for x in self.xs for z in self.zs)
-        return max((self.top(x, z) for x, z in columns), default=self._flat_top)
+        within = ((x, z) for x, z in self._tops if x in self.xs and z in self.zs)
+        return max((self.top(x, z) for x, z in within), default=self._flat_top)
+
+    @property
+    def size(self) -> int:
+        """How many cells there would be if all columns were as high as the highest."""
+        return len(self.xs) * len(self.zs) * max(0, self.highest - self.bottom + 1)
 
     def cells(self) -> Iterator[Cell]:
         """All cells."""

@@ -63,6 +63,18 @@ def test_it_stays_in_a_narrower_and_shallower_box() -> None:
     assert {cell.z for cell in new} <= set(range(min(r.z for r in rails), max(r.z for r in rails) + 1))
 
 
+def test_rails_that_lie_too_far_apart_are_said_to_be_so() -> None:
+    """One rail at the edge of the world: the box below all rails would have more cells than any memory."""
+    plan = example("fen-ring")
+    rail = Piece(Part.RAIL, Cell(10_000_000, 64, -10_000_000))
+    far = Plan(Pieces.of([*plan.pieces, rail]), plan.details)
+    wiring = wiring_of(far)
+    assert not wiring.wired
+    assert wiring.change is None
+    (problem,) = wiring.findings
+    assert "far apart" in problem.message
+
+
 def test_lines_throw_what_the_control_table_asks_for() -> None:
     junction = Junction(example("saltern-junction"))
     wiring = wired("saltern-junction")
