@@ -10,14 +10,20 @@ from app.tools.host import Ghost
 from app.tools.paths import Path, climbed
 from app.tools.tool import Tool
 from app.translation import QT_TR_NOOP, tr
-from model.edits import EditRefused
+from model.edits import EditRefused, lay_line
+from model.grid import Cell
 from model.parts import Part
+from model.plan import Change, Plan
 from model.wiring.lines.drawn_line import DrawnLine, draw_line
 from model.wiring.lines.lines import FoundLine, lines
 
 HINT: Final = QT_TR_NOOP(
     "Drag to draw a line of dust. Page Up, Page Down: a level on. D: repeaters, or dust alone."
 )
+FIGURES_UP_TO: Final = 100
+"""Cells of a drag up to which its strength follows the pointer; else it is told when the line is laid."""
+AS_PIECES: Final = 30
+"""A cell costs as much as so many pieces of another edit."""
 
 
 @dataclass(frozen=True)
@@ -69,11 +75,15 @@ class LineTool(Tool):
         """Lays the line; what is wrong with it is said, and one step takes it back."""
         if self.state is None:
             return False
-        drawn = self._drawn()
+        state, wired, drawn = self.state, self.host.wired, list[DrawnLine]()
         self._drop()
-        if drawn is not None:
-            self.host.commit(drawn.change)
-            self.host.say(drawn.problem)
+
+        def make(plan: Plan) -> Change:
+            drawn.append(self._drawn(plan, state, wired))
+            return drawn[-1].change
+
+        if self.host.make(make, AS_PIECES * len(state.path), tr("Laying the line…")) is not None:
+            self.host.say(drawn[-1].problem)
         return True
 
     def cancel(self) -> bool:
@@ -101,25 +111,28 @@ class LineTool(Tool):
 
     def show(self) -> None:
         """Shows the line so far, its strength, and what is wrong with it."""
-        drawn = self._drawn()
-        if drawn is None:
+        if self.state is None:
             self.host.show_ghost(None)
             return
-        self.host.show_ghost(Ghost(drawn.change, drawn.marked, strengths=drawn.strength))
-        self.host.say(drawn.problem or _words(drawn))
-
-    def _drawn(self) -> DrawnLine | None:
-        """What the drag so far would lay; where that is refused, says why."""
-        if self.state is None:
-            return None
-        host, state = self.host, self.state
         try:
-            return draw_line(
-                host.plan, state.found, state.path, host.wired, with_repeaters=self._sets_repeaters
-            )
+            self._show(self.state)
         except EditRefused as refused:
-            host.say(str(refused))
-            return None
+            self.host.show_ghost(None)
+            self.host.say(str(refused))
+
+    def _show(self, state: Drawing) -> None:
+        plan, length = self.host.plan, len(state.path)
+        if length > FIGURES_UP_TO:
+            self.host.show_ghost(Ghost(lay_line(plan, state.path)))
+            self.host.say(tr("{count} cells: the strength comes when the line is laid.", count=length))
+        else:
+            drawn = self._drawn(plan, state, self.host.wired)
+            self.host.show_ghost(Ghost(drawn.change, drawn.marked, strengths=drawn.strength))
+            self.host.say(drawn.problem or _words(drawn))
+
+    def _drawn(self, plan: Plan, state: Drawing, wired: frozenset[Cell]) -> DrawnLine:
+        """What a drag lays. Raises EditRefused."""
+        return draw_line(plan, state.found, state.path, wired, with_repeaters=self._sets_repeaters)
 
 
 def _words(drawn: DrawnLine) -> str:

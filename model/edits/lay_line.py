@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from itertools import pairwise
 
 from model.edits.changes import appended
@@ -25,7 +25,8 @@ def lay_line(plan: Plan, cells: Sequence[Cell], repeaters: Mapping[Cell, Facing]
     for pair in pairwise(cells):
         _check_step(*pair)
     facings = repeaters or {}
-    free = [cell for cell in dict.fromkeys(cells) if is_free_for_line(plan, cells, cell)]
+    taken = frozenset(cells)
+    free = [cell for cell in dict.fromkeys(cells) if is_free_for_line(plan, taken, cell)]
     blocks = [Piece(Part.SOLID_BLOCK, below) for cell in free if (below := _below(cell)) not in plan.pieces]
     parts = [
         Piece(Part.REPEATER, cell, facings[cell]) if cell in facings else Piece(Part.DUST, cell)
@@ -34,7 +35,7 @@ def lay_line(plan: Plan, cells: Sequence[Cell], repeaters: Mapping[Cell, Facing]
     return appended(plan, _label(parts), [*blocks, *parts])
 
 
-def is_free_for_line(plan: Plan, cells: Sequence[Cell], cell: Cell) -> bool:
+def is_free_for_line(plan: Plan, cells: Set[Cell], cell: Cell) -> bool:
     """Whether a cell of a drag takes dust: it is empty, and below it something carries or may."""
     below = _below(cell)
     if cell in plan.pieces or (below in plan.pieces and plan.pieces.part_at(below) not in CARRIERS):

@@ -7784,11 +7784,19 @@ you place a block.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Laying the line…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>It sets repeaters where its strength would run out.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Dust alone: no repeaters are set.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{count} cells: the strength comes when the line is laid.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

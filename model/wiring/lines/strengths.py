@@ -20,18 +20,18 @@ from model.wiring.lines.looking import pieces_near
 class Strengths:
     """New dust and repeaters over the pieces near them, with what they get."""
 
-    def __init__(self, near: Pieces, new: Iterable[Piece], known: Mapping[Cell, int]) -> None:
+    def __init__(self, near: Iterable[Piece], new: Iterable[Piece], known: Mapping[Cell, int]) -> None:
         """``known`` is the strength of the dust that there is; where it is left out, none."""
         pieces = list(new)
         whole = Pieces.of([*near, *pieces])
         # Which rails get notice does not matter here, so it is not worked out.
         self._circuit = Circuit(whole, Notices(Layout(EMPTY_PLAN)))
         outputs = self._circuit.outputs
-        own = [outputs[piece.at] for piece in pieces if piece.at in outputs]
-        self._dust = [node for node in own if isinstance(node, Dust)]
-        self._repeaters = [node for node in own if isinstance(node, Repeater)]
+        own = {piece.at: outputs[piece.at] for piece in pieces if piece.at in outputs}
+        self._dust = [node for node in own.values() if isinstance(node, Dust)]
+        self._repeaters = [node for node in own.values() if isinstance(node, Repeater)]
         for cell, node in outputs.items():
-            if node not in own:
+            if cell not in own:
                 node.value = known.get(cell, 0) if isinstance(node, Dust) else STRONGEST
         self._run()
 

@@ -48,6 +48,19 @@ def test_a_repeater_is_set_by_itself_and_named(desk: Desk, hand: Driver) -> None
     assert desk.plan.pieces.get(Cell(16, LEVEL, 0)) == Piece(Part.REPEATER, Cell(16, LEVEL, 0), Facing.EAST)
 
 
+def test_of_a_long_drag_the_strength_is_told_when_it_is_laid(desk: Desk, hand: Driver) -> None:
+    """To work it out at each move would hold the pointer up."""
+    hand.press(0, 0).drag_to(149, 0)
+    assert desk.ghost is not None
+    assert desk.ghost.change is not None
+    assert len(desk.ghost.change.placed) == 300
+    assert not desk.ghost.strengths
+    assert desk.said[-1] == "150 cells: the strength comes when the line is laid."
+    hand.key(Key.CYCLE).key(Key.CYCLE).release()
+    assert [change.label for change in desk.done] == ["Lay line of 141 dust and 9 repeaters"]
+    assert desk.said[-1] == ""
+
+
 def test_d_draws_dust_alone_and_marks_where_it_runs_out(desk: Desk, hand: Driver) -> None:
     hand.press(1, 0).drag_to(20, 0).key(Key.CYCLE)
     assert desk.ghost is not None
