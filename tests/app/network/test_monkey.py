@@ -5,13 +5,14 @@ from __future__ import annotations
 import random
 
 import pytest
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog
+from PySide6.QtWidgets import QApplication
 
 from app.network.actions import NETWORK_TOOLS
 from app.network.window import NetworkWindow
+from tests.app.answering import answering
 from tests.app.network.networks import load, settle, small_network
 from tests.harness.memory import grows_little
 
@@ -50,41 +51,30 @@ QUIET_ACTIONS = (
 def monkey(window: NetworkWindow, events: int, seed: int) -> None:
     """So many events; whatever is asked is accepted or dropped at once."""
     chance = random.Random(seed)
-    answering = QTimer(window, interval=1)
-
-    def answer() -> None:
-        dialog = QApplication.activeModalWidget()
-        if isinstance(dialog, QDialog):
-            # What is refused is asked again, so some questions must be dropped.
-            dialog.accept() if chance.random() < 0.4 else dialog.reject()
-
-    answering.timeout.connect(answer)
-    answering.start()
     view = window.view
-    for _ in range(events):
-        at = QPoint(chance.randrange(view.width()), chance.randrange(view.height()))
-        if chance.random() < 0.6 and view.document.picture.spots:
-            x, y = chance.choice(list(view.document.picture.spots.values()))
-            at = view.pixel_of((x, y)).toPoint()
-        act = chance.randrange(7)
-        if act == 0:
-            QTest.mouseClick(view, Qt.MouseButton.LeftButton, pos=at)
-        elif act == 1:
-            QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=at)
-        elif act == 2:
-            QTest.mouseMove(view, at)
-        elif act == 3:
-            QTest.mouseRelease(view, Qt.MouseButton.LeftButton, pos=at)
-        elif act == 4:
-            QTest.keyClick(view, chance.choice(KEYS))
-        elif act == 5:
-            wheel(view, at, chance.choice((-120, 120)))
-        else:
-            window.bound[chance.choice(QUIET_ACTIONS)].trigger()
-        if chance.random() < 0.1 and window.document.network.trips:
-            window.panels.trips.choose(chance.randrange(len(window.document.network.trips)))
-    answering.stop()
-    answering.deleteLater()
+    with answering():
+        for _ in range(events):
+            at = QPoint(chance.randrange(view.width()), chance.randrange(view.height()))
+            if chance.random() < 0.6 and view.document.picture.spots:
+                x, y = chance.choice(list(view.document.picture.spots.values()))
+                at = view.pixel_of((x, y)).toPoint()
+            act = chance.randrange(7)
+            if act == 0:
+                QTest.mouseClick(view, Qt.MouseButton.LeftButton, pos=at)
+            elif act == 1:
+                QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=at)
+            elif act == 2:
+                QTest.mouseMove(view, at)
+            elif act == 3:
+                QTest.mouseRelease(view, Qt.MouseButton.LeftButton, pos=at)
+            elif act == 4:
+                QTest.keyClick(view, chance.choice(KEYS))
+            elif act == 5:
+                wheel(view, at, chance.choice((-120, 120)))
+            else:
+                window.bound[chance.choice(QUIET_ACTIONS)].trigger()
+            if chance.random() < 0.1 and window.document.network.trips:
+                window.panels.trips.choose(chance.randrange(len(window.document.network.trips)))
 
 
 def wheel(view: object, at: QPoint, turned: int) -> None:

@@ -16,6 +16,7 @@ from pytestqt.qtbot import QtBot
 
 from app.window import MainWindow
 from model.files.plan_file import parse_plan, plan_bytes, read_plan
+from tests.app.answering import answering
 from tests.app.windows import example, settle
 from tests.harness.memory import grows_little
 
@@ -96,11 +97,12 @@ class Monkey:
 
 
 def act_often(window: MainWindow, monkey: Monkey, events: int) -> None:
-    """So many events, with time for the window in between."""
-    for number in range(events):
-        monkey.act()
-        if number % 10 == 0:
-            QApplication.processEvents()
+    """So many events, with time for the window in between; whatever is asked is answered at random."""
+    with answering():
+        for number in range(events):
+            monkey.act()
+            if number % 10 == 0:
+                QApplication.processEvents()
     settle(window)
 
 
