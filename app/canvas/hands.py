@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 
+from app.canvas.edge_pan import EdgePan
 from app.canvas.host import ViewHost
 from app.canvas.keys import ARROWS, KEYS, buttons_of, modifiers_of, takes_back
 from app.canvas.rulers import LEFT, TOP
@@ -39,6 +40,9 @@ class Hands:
         """What holds the plan while it is dragged; another button let go meanwhile is the tool's."""
         self._is_pressing = False
         self._fraction = MIDDLE
+        self._held = Modifiers.NONE
+        """What was held down with the pointer when it moved last."""
+        self._edge_pan = EdgePan(view.navigator, self._drag_on)
 
     def use(self, name: str) -> None:
         """Takes up a tool, the one in use too, which drops its gesture. Raises KeyError."""
@@ -50,7 +54,7 @@ class Hands:
 
     def interrupt(self) -> None:
         """Ends the gesture without a change."""
-        self._is_pressing = False
+        self._end_press()
         self.tool.interrupt()
         self._put_away_paste()
 
@@ -65,7 +69,7 @@ class Hands:
         """One step back: the gesture, preview or dry run, a search, a comparison, the choice, the tool."""
         view = self._view
         if self.tool.cancel():
-            self._is_pressing = False
+            self._end_press()
             self._put_away_paste()
         elif view.previews.is_on or view.dry_run.is_on:
             view.clear_preview()
@@ -117,7 +121,9 @@ class Hands:
             return
         self._point(event.position())
         if self._is_pressing:
+            self._held = modifiers_of(event.modifiers())
             self.tool.drag(self._event(event))
+            self._edge_pan.follow(event.position())
         elif not self.tool.is_busy or isinstance(self.tool, PasteTool):
             self.tool.hover(self._event(event))
 
@@ -127,7 +133,7 @@ class Hands:
             self._view.navigator.let_go()
             self._show_pointer()
         elif _is_left(event) and self._is_pressing:
-            self._is_pressing = False
+            self._end_press()
             self._point(event.position())
             self.tool.release(self._event(event))
             self._put_away_paste()
@@ -169,9 +175,18 @@ class Hands:
         self._space = False
         self._show_pointer()
 
+    def _end_press(self) -> None:
+        self._is_pressing = False
+        self._edge_pan.stop()
+
+    def _drag_on(self, at: QPointF) -> None:
+        """The view moved below the pointer."""
+        self._point(at)
+        self.tool.drag(self._at_cursor(self._held))
+
     def _take_up(self, tool: Tool) -> None:
         before = self.tool.name
-        self._is_pressing = False
+        self._end_press()
         self.tool.leave()
         self.tool = tool
         tool.enter()

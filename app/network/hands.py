@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 
+from app.canvas.edge_pan import EdgePan
 from app.canvas.keys import ARROWS, modifiers_of, takes_back
 from app.network.leaping import next_spot
 from app.network.tools.select import SelectTool
@@ -38,6 +39,9 @@ class MapHands:
         self._grips_with = Qt.MouseButton.NoButton
         """What holds the map while it is dragged; another button let go meanwhile is the tool's."""
         self._is_pressing = False
+        self._held = Modifiers.NONE
+        """What was held down with the pointer when it moved last."""
+        self._edge_pan = EdgePan(view.navigator, self._drag_on)
 
     def use(self, name: str) -> None:
         """Take up a tool, the one in use too, which drops its gesture. Raises KeyError."""
@@ -51,7 +55,7 @@ class MapHands:
 
     def interrupt(self) -> None:
         """End the gesture without a change."""
-        self._is_pressing = False
+        self._end_press()
         self.tool.cancel()
 
     @property
@@ -100,7 +104,9 @@ class MapHands:
         at = self._at(event)
         self._view.point_at(at, by_key=False)
         if self._is_pressing:
+            self._held = modifiers_of(event.modifiers())
             self.tool.drag(at)
+            self._edge_pan.follow(event.position())
         elif not self.tool.is_busy:
             self.tool.hover(at)
 
@@ -110,13 +116,13 @@ class MapHands:
             self._view.navigator.let_go()
             self._show_pointer()
         elif event.button() is Qt.MouseButton.LeftButton and self._is_pressing:
-            self._is_pressing = False
+            self._end_press()
             self.tool.release(self._at(event))
 
     def open(self, event: QMouseEvent) -> None:
         """A double click."""
         if event.button() is Qt.MouseButton.LeftButton and not self._space:
-            self._is_pressing = False
+            self._end_press()
             self.tool.open(self._at(event))
 
     def key_down(self, event: QKeyEvent) -> bool:
@@ -198,18 +204,26 @@ class MapHands:
         if not self.tool.waits_for_drag:
             self.tool.release(at)
 
+    def _end_press(self) -> None:
+        self._is_pressing = False
+        self._edge_pan.stop()
+
+    def _drag_on(self, pixel: QPointF) -> None:
+        """The map moved below the pointer."""
+        at = self.place_under(pixel, self._held)
+        self._view.point_at(at, by_key=False)
+        self.tool.drag(at)
+
     def _at(self, event: QMouseEvent) -> At:
-        at = event.position()
-        x, y = self._view.navigator.view.place(at.x(), at.y())
-        return At(x, y, REACH / self._view.navigator.view.scale, modifiers_of(event.modifiers()))
+        return self.place_under(event.position(), modifiers_of(event.modifiers()))
 
     def _at_spot(self, spot: Spot, held: Modifiers) -> At:
         return At(spot[0], spot[1], 0.5, held)
 
-    def place_under(self, pixel: QPointF) -> At:
-        """The pointer there, with nothing held."""
+    def place_under(self, pixel: QPointF, held: Modifiers = Modifiers.NONE) -> At:
+        """The pointer there, with this held."""
         x, y = self._view.navigator.view.place(pixel.x(), pixel.y())
-        return At(x, y, REACH / self._view.navigator.view.scale)
+        return At(x, y, REACH / self._view.navigator.view.scale, held)
 
     def _show_pointer(self) -> None:
         if self._space:

@@ -7,6 +7,7 @@ from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
 
 from app.canvas import clipboard
 from app.canvas.arms import ShownTag, shown_tags
@@ -89,6 +90,45 @@ def test_the_first_drag_of_all_is_taken_back_by_key(window: MainWindow) -> None:
     QTest.mouseMove(view, QPoint(400, 300))
     QTest.mouseRelease(view, LEFT, NONE, QPoint(400, 300))
     assert window.document.plan.pieces
+
+
+def test_a_drag_beyond_the_edge_takes_the_view_along(
+    document: Document, view: PlanView, user: User, qtbot: QtBot
+) -> None:
+    """One drag lays track to where nothing was in sight; the view stands still when the drag is over."""
+    view.use("lay")
+    seen = view.navigator.seen
+    user.press(1, 1)
+    y = round(view.navigator.view.corner(1, 1)[1]) + 5
+    QTest.mouseMove(view, QPoint(view.width() + 30, y))
+    qtbot.waitUntil(lambda: view.cursor.x > seen.east + 10)
+    QTest.mouseMove(view, QPoint(view.width() // 2, y))
+    stands = view.navigator.view
+    qtbot.wait(100)
+    assert view.navigator.view == stands
+    QTest.mouseMove(view, QPoint(view.width() + 30, y))
+    QTest.mouseRelease(view, LEFT, NONE, QPoint(view.width() + 30, y))
+    stands, east = view.navigator.view, view.cursor.x
+    assert [piece.at for piece in document.plan.pieces] == [Cell(x, LEVEL, 1) for x in range(1, east + 1)]
+    qtbot.wait(100)
+    assert view.navigator.view == stands
+
+
+@pytest.mark.parametrize(("x", "y"), [(-40, 200), (400, -40), (400, 2_000)])
+def test_escape_beyond_an_edge_lets_the_view_stand(
+    view: PlanView, user: User, qtbot: QtBot, x: int, y: int
+) -> None:
+    before = view.navigator.view
+    user.press(1, 1)
+    QTest.mouseMove(view, QPoint(x, y))
+    qtbot.waitUntil(lambda: view.navigator.view != before)
+    stands = view.navigator.view
+    # What was at the edge comes into sight.
+    assert (stands.origin_x > before.origin_x, stands.origin_y > before.origin_y) == (x < 0, y < 0)
+    user.keys(Qt.Key.Key_Escape)
+    stands = view.navigator.view
+    qtbot.wait(100)
+    assert view.navigator.view == stands
 
 
 @pytest.mark.parametrize("tool", TOOLS)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
 
 from app.network.items import Item, Kind
 from app.network.window import NetworkWindow
@@ -81,6 +82,25 @@ def test_dragging_moves_what_is_chosen_as_one_step(network_window: NetworkWindow
     assert (steps(window), window.document.undo_stack.undoText()) == (1, "Move 2 things")
     window.bound["undo"].trigger()
     assert window.document.network == small_network()
+
+
+def test_a_drag_beyond_the_edge_takes_the_map_along(network_window: NetworkWindow, qtbot: QtBot) -> None:
+    load(network_window)
+    view = network_window.view
+    start = pixel(network_window, 0, 0)
+    QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=start)
+    QTest.mouseMove(view, QPoint(-60, start.y()))
+    before = view.navigator.view
+    qtbot.waitUntil(lambda: view.navigator.view.origin_x > before.origin_x + 100)
+    QTest.mouseRelease(view, Qt.MouseButton.LeftButton, pos=QPoint(-60, start.y()))
+    stands = view.navigator.view
+    qtbot.wait(100)
+    assert view.navigator.view == stands
+    quay = network_window.document.network.stations[0].at
+    assert quay is not None
+    # A square of the map is 20 of the network's.
+    assert pixel(network_window, quay[0] / 20, 0).x() == pytest.approx(-60, abs=stands.scale)
+    assert steps(network_window) == 1
 
 
 def test_a_band_chooses_what_it_holds(network_window: NetworkWindow) -> None:
