@@ -70,13 +70,14 @@ class Program(click.Group):
 
         While a shell completes the line, nothing is: it is not finished yet.
         """
-        if args[0] in SUBCOMMANDS or args[0].startswith("-") or ctx.resilient_parsing:
+        if args[0] in SUBCOMMANDS or ctx.resilient_parsing:
             return super().resolve_command(ctx, args)
         if not os.path.exists(args[0]):
             raise click.UsageError(f"'{args[0]}' is neither a subcommand nor a file.", ctx)
         if len(args) > 1:
             raise click.UsageError(f"The editor opens one file; '{args[1]}' is one too many.", ctx)
-        return "edit", _edit, args
+        # Behind two dashes a name may begin with one.
+        return "edit", _edit, ["--", args[0]]
 
 
 def _help_by_put(option: click.Option | None) -> click.Option | None:

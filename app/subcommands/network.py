@@ -81,8 +81,7 @@ def command(
     """
     if cards is not None and Path(cards).suffix.lower() not in ENDINGS:
         raise click.BadParameter(f"the name must end in {', '.join(ENDINGS)}", param_hint="--cards")
-    if graphml is not None and any(_is_same(graphml, read) for read in (file, since) if read is not None):
-        raise click.BadParameter("the network itself would be written over", param_hint="--graphml")
+    _check_apart({"--graphml": graphml, "--cards": cards}, [file, *([] if since is None else [since])])
     network = read_network(file)
     if graphml is not None and any(_is_same(graphml, plan) for plan in _plans(file, network)):
         raise click.BadParameter("a plan of the network would be written over", param_hint="--graphml")
@@ -105,6 +104,16 @@ def command(
         put(_as_text(click.format_filename(file), network, plan, found, counts, changes))
     is_wrong = any(each.severity is Severity.ERROR and not each.waived for each in found)
     return ERROR_FOUND if is_wrong else DONE
+
+
+def _check_apart(outputs: dict[str, str | None], read: Sequence[str]) -> None:
+    """Nothing is written over what is read, nor two things into one file. Raises BadParameter."""
+    asked = {option: path for option, path in outputs.items() if path is not None}
+    for option, path in asked.items():
+        if any(_is_same(path, other) for other in read):
+            raise click.BadParameter("the network itself would be written over", param_hint=option)
+    if len({*map(os.path.realpath, asked.values())}) < len(asked):
+        raise click.BadParameter("the cards are to be written there", param_hint="--graphml")
 
 
 def _is_same(path: str, other: str) -> bool:

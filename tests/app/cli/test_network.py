@@ -359,6 +359,25 @@ def test_no_graph_is_written_over_a_network_that_is_read(
     assert [json.loads(path.read_text(encoding="utf-8")) for path in (new, old)] == [fork, fork]
 
 
+@pytest.mark.parametrize(
+    ("more", "says"),
+    [
+        ("--cards out.pdf --graphml ./out.pdf", "the cards are to be written there"),
+        ("--cards network.pdf", "the network itself would be written over"),
+    ],
+)
+def test_nothing_is_written_twice_nor_over_what_is_read(
+    run: Runner, fork: dict[str, Any], more: str, says: str
+) -> None:
+    file = write(fork, "network.pdf")
+    before = Path(file).read_bytes()
+    done = run("network", file, *more.split())
+    assert (done.status, done.out) == (2, "")
+    assert says in done.err
+    assert Path(file).read_bytes() == before
+    assert not Path("out.pdf").exists()
+
+
 def test_with_no_time_there_is_a_plan_all_the_same(run: Runner) -> None:
     done = run("network", BRINEPAN, "--json", "--seconds", "0")
     assert done.status == 0

@@ -372,3 +372,15 @@ def test_the_editor_opens_with_nothing_or_a_file_alone(run: Runner, monkeypatch:
     assert run("good.plan.json") == (0, "", "")
     assert run("bad.plan.json") == (0, "", "")
     assert opened == [None, "good.plan.json", "bad.plan.json"]
+
+
+def test_a_file_whose_name_begins_like_an_option_is_opened_behind_two_dashes(
+    run: Runner, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    opened: list[str | None] = []
+    monkeypatch.setattr("app.cli.edit", lambda path: opened.append(path) or 0)
+    Path("-good.plan.json").write_bytes(Path("good.plan.json").read_bytes())
+    assert run("--", "-good.plan.json") == (0, "", "")
+    assert opened == ["-good.plan.json"]
+    assert "'-none' is neither a subcommand nor a file" in run("--", "-none").err
+    assert "No such option '-g'" in run("-good.plan.json").err
