@@ -14,7 +14,7 @@ from app.actions import UserAction
 from app.background import Newest, at_once
 from app.commands.bound import give_keys
 from app.commands.files import FileCommands
-from app.dropping import dropped_file
+from app.dropping import take_file
 from app.opened import Opened
 from app.recovery import Recovery
 from app.settings import Settings
@@ -88,14 +88,12 @@ class FileWindow(QMainWindow):
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """A file may be dropped."""
-        if dropped_file(event.mimeData()) is not None:
-            event.acceptProposedAction()
+        take_file(event)
 
     def dropEvent(self, event: QDropEvent) -> None:
         """Opens it."""
-        path = dropped_file(event.mimeData())
+        path = take_file(event)
         if path is not None:
-            event.acceptProposedAction()
             # The question whether to save must not keep the program waiting from which the file comes.
             QTimer.singleShot(0, self, lambda: self.files.open_path(path))
 

@@ -178,7 +178,7 @@ class Recovery(QObject):
             return LeftOver(
                 copy, str(said["title"]), original, float(said["seconds"]), _stamp_in(said.get("stamp"))
             )
-        except (ValueError, KeyError, TypeError, OSError):
+        except (ValueError, KeyError, TypeError, OverflowError, OSError):
             # The copy itself is what matters; a broken note beside it only costs its title.
             return LeftOver(copy, "", None, _time_of(copy))
 

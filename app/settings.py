@@ -11,7 +11,12 @@ from typing import Final
 import msgspec
 from PySide6.QtCore import QByteArray, QSettings
 
+from app.theme import Scheme
+from model.severity import Severity
+
 RECENT_LIMIT: Final = 10
+GRAVEST: Final = (None, "", *Severity)
+"""What can be known of a recent plan."""
 
 
 class Recent(msgspec.Struct, frozen=True):
@@ -42,10 +47,11 @@ class Settings:
     def recent(self) -> list[Recent]:
         """The plans opened or saved last, newest first."""
         try:
-            return msgspec.convert(json.loads(self.choice("recent", "[]")), list[Recent])
+            kept = msgspec.convert(json.loads(self.choice("recent", "[]")), list[Recent])
         except (ValueError, msgspec.ValidationError):
             # Settings of another version: an empty list is better than no window.
             return []
+        return [entry for entry in kept if entry.gravest in GRAVEST]
 
     def add_recent(self, path: Path) -> None:
         """Put a plan first among the recent ones."""
@@ -73,7 +79,8 @@ class Settings:
     @property
     def theme(self) -> str:
         """``system``, ``light`` or ``dark``."""
-        return self.choice("theme", "system")
+        kept = self.choice("theme", Scheme.SYSTEM)
+        return kept if kept in [*Scheme] else Scheme.SYSTEM.value
 
     @theme.setter
     def theme(self, name: str) -> None:

@@ -133,7 +133,7 @@ class MainWindow(FileWindow):
         screen.new_asked.connect(self.files.new)
         screen.network_asked.connect(self.new_network)
         screen.open_asked.connect(self.files.open)
-        screen.recent_chosen.connect(self.files.open_path)
+        screen.file_chosen.connect(self.files.open_path)
         screen.example_chosen.connect(self.open_example)
         screen.take_up_asked.connect(self.take_up)
         screen.thrown_away.connect(self.recovery.discard)

@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
-from typing import Final, NamedTuple
+from typing import Annotated, Final, NamedTuple
 
 import msgspec
 
 from app.panels.side_panel import SHARES, WIDTH
 from app.settings import Settings
 
+Pixels = Annotated[int, msgspec.Meta(ge=0, le=100_000)]
+"""Larger than any screen is nothing that the user has set, and Qt counts no further than 32 bits."""
+
 
 class Arrangement(msgspec.Struct, frozen=True):
     """Sizes in px; what the user never set is as it comes."""
 
-    side: int = WIDTH
+    side: Pixels = WIDTH
     """Width of the side panel; 0 where it was never set, and follows from that of the window."""
-    shares: tuple[int, int] = SHARES
+    shares: tuple[Pixels, Pixels] = SHARES
     """Heights of the upper and the lower half of the side panel."""
-    diagram: int = 0
+    diagram: Pixels = 0
     """Height of the timing diagram; 0 where it was never set, and takes a share of the window."""
     hidden: frozenset[str] = frozenset()
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import datetime
-
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
@@ -11,7 +9,7 @@ from app.panels.cut_label import CutLabel
 from app.panels.look import named
 from app.panels.words import plain_tip
 from app.recovery import LeftOver
-from app.start.recent import day_words
+from app.start.recent import day_words, moment_of
 from app.translation import tr
 
 
@@ -44,8 +42,9 @@ class LeftOverRow(QWidget):
     def _words(self) -> QVBoxLayout:
         name = CutLabel(self._title, "strong")
         name.setToolTip(plain_tip(self._title))
-        seconds = self.entry.seconds
-        copied = CutLabel(f"{day_words(seconds)} {datetime.fromtimestamp(seconds):%H:%M}", "second")
+        moment = moment_of(self.entry.seconds)
+        when = "" if moment is None else f"{day_words(self.entry.seconds)} {moment:%H:%M}"
+        copied = CutLabel(when, "second")
         copied.setToolTip(tr("When the copy was made that is taken up"))
         words = QVBoxLayout()
         words.setSpacing(0)

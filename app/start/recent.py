@@ -77,11 +77,20 @@ def _findings(entry: Recent) -> list[str]:
     return [f"{entry.count} {tr(entry.gravest)}" if entry.gravest else tr("no findings")]
 
 
+def moment_of(seconds: float) -> datetime | None:
+    """In the time of the place; ``None`` for what was written by no clock."""
+    try:
+        return datetime.fromtimestamp(seconds)
+    except (ValueError, OverflowError, OSError):
+        return None
+
+
 def day_words(seconds: float) -> str:
-    """``today``, ``yesterday``, ``12 November``."""
-    if not seconds:
+    """``today``, ``yesterday``, ``12 November``; nothing where that is not known."""
+    moment = moment_of(seconds) if seconds else None
+    if moment is None:
         return ""
-    day = datetime.fromtimestamp(seconds).date()
+    day = moment.date()
     ago = (date.today() - day).days
     if ago in (0, 1):
         return tr("yesterday") if ago else tr("today")

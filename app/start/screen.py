@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import QMargins, QSize, Qt, Signal, SignalInstance
+from PySide6.QtCore import QMargins, QSize, Qt, QTimer, Signal, SignalInstance
+from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.actions import action
+from app.dropping import take_file
 from app.panels.look import hairline, label, panel
 from app.recovery import LeftOver
 from app.settings import Recent
@@ -34,7 +36,8 @@ class StartScreen(QDialog):
     network_asked = Signal()
     open_asked = Signal()
     sketch_asked = Signal()
-    recent_chosen = Signal(object)
+    file_chosen = Signal(object)
+    """A recent one, or one that was dropped."""
     example_chosen = Signal(object)
     take_up_asked = Signal(object)
     thrown_away = Signal(object)
@@ -51,6 +54,7 @@ class StartScreen(QDialog):
         """``sketch_first``: whether the user is new here, and the first sketch is what serves best."""
         super().__init__(parent)
         self.setWindowTitle("Platelayer")
+        self.setAcceptDrops(True)
         self.left_over_rows: list[LeftOverRow] = []
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
@@ -107,6 +111,16 @@ class StartScreen(QDialog):
         self.left_over_rows = listed.rows
         column.addWidget(listed, 1)
 
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """A file may be dropped, as on the window behind."""
+        take_file(event)
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Closes, and has it opened once the program knows of it from which the file comes."""
+        path = take_file(event)
+        if path is not None:
+            QTimer.singleShot(0, self, lambda: self._end(self.file_chosen, path))
+
     def done(self, result: int) -> None:
         """It closes, in whatever way: what was thrown away stays so."""
         for row in self.left_over_rows:
@@ -123,7 +137,7 @@ class StartScreen(QDialog):
         _add_heading(column, tr("Recent"))
         self.recent_rows = [RecentRow(entry) for entry in recent[:RECENT_SHOWN]]
         for row in self.recent_rows:
-            row.clicked.connect(lambda _=False, row=row: self._end(self.recent_chosen, row.entry.path))
+            row.clicked.connect(lambda _=False, row=row: self._end(self.file_chosen, row.entry.path))
             column.addWidget(row)
         if not recent:
             column.addSpacing(10)

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from importlib.resources import files
 from pathlib import Path
 
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
+from PySide6.QtGui import QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QApplication, QWidget
 
 from app.window import MainWindow
 from model.grid import Cell, Facing, Heading
@@ -26,6 +29,21 @@ def settle(window: MainWindow) -> None:
     window.document.wait()
     for _ in range(3):
         QApplication.processEvents()
+
+
+def drop(target: QWidget, paths: Sequence[Path]) -> Qt.DropAction:
+    """Drop files as a program does that would move them, if it may; what was done with them."""
+    data = QMimeData()
+    data.setUrls([QUrl.fromLocalFile(str(path)) for path in paths])
+    at, actions = QPointF(target.rect().center()), Qt.DropAction.CopyAction | Qt.DropAction.MoveAction
+    left, shift = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.ShiftModifier
+    entering = QDragEnterEvent(at.toPoint(), actions, data, left, shift)
+    QApplication.sendEvent(target, entering)
+    if not entering.isAccepted():
+        return Qt.DropAction.IgnoreAction
+    dropped = QDropEvent(at, actions, data, left, shift)
+    QApplication.sendEvent(target, dropped)
+    return dropped.dropAction() if dropped.isAccepted() else Qt.DropAction.IgnoreAction
 
 
 def track(*cells: tuple[int, int], level: int = 64) -> list[Piece]:

@@ -15,7 +15,8 @@ from app.first_sketch.sketch import ENDED
 from app.recovery import LeftOver
 from app.start import StartScreen
 from app.window import MainWindow, begin
-from tests.app.windows import example
+from model.files.plan_file import plan_bytes
+from tests.app.windows import drop, example, straight_plan
 
 
 def left_over(count: int) -> list[LeftOver]:
@@ -39,6 +40,17 @@ def test_a_file_comes_before_the_start_screen(window: MainWindow) -> None:
     assert len(window.document.plan.pieces) > 0
 
 
+def test_a_file_dropped_on_the_start_screen_opens(window: MainWindow, tmp_path: Path, qtbot: QtBot) -> None:
+    file = tmp_path / "dropped.plan.json"
+    file.write_bytes(plan_bytes(straight_plan()))
+    screen = window.show_start()
+    drop(screen, [file, file])
+    assert screen.isVisible(), "only one file can be opened"
+    drop(screen, [file])
+    qtbot.waitUntil(lambda: window.document.path == file)
+    assert not screen.isVisible()
+
+
 def test_the_first_sketch_is_the_dark_button_until_the_user_had_enough(window: MainWindow) -> None:
     screen = window.show_start()
     assert screen.sketch_button.property("look") == "dark"
@@ -53,6 +65,20 @@ def test_the_first_sketch_is_the_dark_button_until_the_user_had_enough(window: M
     screen.sketch_button.click()
     assert not screen.isVisible()
     assert window.first_sketch.is_on
+
+
+@pytest.mark.parametrize("seconds", ["1e300", "NaN", "-1e300"])
+def test_a_copy_whose_note_was_spoilt_is_offered(window: MainWindow, seconds: str) -> None:
+    folder = window.recovery.folder
+    (folder / "left.plan.json").write_bytes(plan_bytes(straight_plan()))
+    note = f'{{"title": "Left", "original": null, "stamp": [Infinity, 1, 1], "seconds": {seconds}}}'
+    (folder / "left.about.json").write_text(note)
+    shown = window.show_start()
+    assert [row.entry.copy.name for row in shown.left_over_rows] == ["left.plan.json"]
+    note = note.replace("[Infinity, 1, 1]", "null")
+    (folder / "left.about.json").write_text(note)
+    shown.reject()
+    assert len(window.show_start().left_over_rows) == 1
 
 
 @pytest.mark.parametrize("count", [1, 5])

@@ -6,8 +6,7 @@ import os
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QMimeData, QPointF, Qt, QTimer, QUrl
-from PySide6.QtGui import QDropEvent
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox
 from pytestqt.qtbot import QtBot
@@ -22,7 +21,7 @@ from model.grid import Cell
 from model.network.network import EMPTY_NETWORK
 from model.plan import EMPTY_PLAN, Plan
 from tests.app.conftest import MakeWindow
-from tests.app.windows import settle, straight_plan
+from tests.app.windows import drop, settle, straight_plan
 
 
 def answer(text: str) -> None:
@@ -252,6 +251,30 @@ def test_a_file_whose_name_is_no_text_is_opened_saved_and_remembered(
     window.show_start().close()
 
 
+@pytest.mark.parametrize(
+    "spoilt",
+    [
+        {"theme": "purple"},
+        {"recent": '[{"file": "a.plan.json", "seconds": 1e300}]'},
+        {"recent": '[{"file": "a.plan.json", "seconds": NaN, "gravest": "dire", "count": 1}]'},
+        {"recent": '[{"file": "a\\u0000.plan.json", "seconds": 1, "gravest": "note", "count": 1}]'},
+        {"panels": '{"shares": [100000000000, 1], "diagram": 100000000000}'},
+    ],
+)
+def test_settings_that_were_spoilt_cost_no_start(
+    make_window: MakeWindow, settings: Settings, spoilt: dict[str, str]
+) -> None:
+    for key, value in spoilt.items():
+        settings.choose(key, value)
+    window = make_window()
+    screen = window.show_start()
+    assert not screen.grab().isNull()
+    for row in screen.recent_rows:
+        window.files.open_path(row.entry.path)
+    screen.reject()
+    assert settings.theme == "system"
+
+
 def test_a_recent_plan_that_is_gone_is_taken_off_the_list(
     window: MainWindow, plan_file: Path, settings: Settings
 ) -> None:
@@ -263,16 +286,8 @@ def test_a_recent_plan_that_is_gone_is_taken_off_the_list(
 
 
 def test_a_file_dropped_on_the_window_opens(window: MainWindow, plan_file: Path, qtbot: QtBot) -> None:
-    data = QMimeData()
-    data.setUrls([QUrl.fromLocalFile(str(plan_file))])
-    event = QDropEvent(
-        QPointF(500, 400),
-        Qt.DropAction.CopyAction,
-        data,
-        Qt.MouseButton.LeftButton,
-        Qt.KeyboardModifier.NoModifier,
-    )
-    window.dropEvent(event)
+    # Whoever hands a file over to be moved takes it away once that is done.
+    assert drop(window, [plan_file]) is Qt.DropAction.CopyAction
     qtbot.waitUntil(lambda: window.document.path == plan_file)
 
 

@@ -87,7 +87,8 @@ def test_modules_come_and_go_without_a_hidden_tray(window: MainWindow) -> None:
 
 
 def test_settings_that_cannot_be_understood_leave_the_panels_as_they_come(settings: Settings) -> None:
-    for spoiled in ("{", '{"side": "wide"}', '{"shares": [1]}'):
+    wide, deep = f'{{"side": {2**40}}}', f'{{"shares": [1, {2**40}]}}'
+    for spoiled in ("{", '{"side": "wide"}', '{"shares": [1]}', '{"side": -5}', wide, deep):
         settings.choose("panels", spoiled)
         assert read_arrangement(settings) == Arrangement()
     keep_arrangement(settings, Arrangement(hidden=frozenset({"tray", "of a later version"})))
