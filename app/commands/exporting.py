@@ -6,10 +6,11 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QWidget
 from shiboken6 import isValid
 
 from app.background import Begun, CancelledError
+from app.commands.asking_file import ask_file, may_write_pages
 from app.commands.files import file_name
 from app.dialogs.build_sheet import PRINT, BuildSheetDialog
 from app.dialogs.working import WorkingDialog
@@ -63,7 +64,7 @@ class ExportCommands:
             self._print_sheet(choice, begun)
             return
         path = self._ask_path(tr("Build sheet"), "." + choice.format.lower(), folder)
-        if path is not None:
+        if path is not None and (choice.format == "PDF" or may_write_pages(self._parent, path)):
             self._write_sheet(path, choice, begun)
 
     def materials_csv(self) -> None:
@@ -162,10 +163,7 @@ class ExportCommands:
         folder = Path(chosen or beside)
         stem = document.path.name if document.path else file_name(document.name)
         offered = folder / (stem.removesuffix(".json").removesuffix(".plan") + ending)
-        kind = ending[1:].upper()
-        name, _ = QFileDialog.getSaveFileName(self._parent, title, str(offered), f"{kind} (*{ending})")
-        if not name:
-            return None
-        path = Path(name) if name.lower().endswith(ending) else Path(name + ending)
-        self._settings.choose("export-folder", str(path.absolute().parent))
+        path = ask_file(self._parent, title, offered, ending)
+        if path is not None:
+            self._settings.choose("export-folder", str(path.absolute().parent))
         return path

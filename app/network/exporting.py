@@ -6,10 +6,11 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QWidget
 from shiboken6 import isValid
 
 from app.background import CancelledError
+from app.commands.asking_file import ask_file
 from app.commands.files import file_name
 from app.dialogs.working import WorkingDialog
 from app.network.awaited import AwaitedPlan
@@ -87,10 +88,7 @@ class NetworkExports:
         folder = document.path.parent if document.path else Path(self._settings.choice("export-folder", ""))
         stem = document.path.name if document.path else file_name(document.name, NETWORKS)
         offered = folder / (stem.removesuffix(".json").removesuffix(".network") + tail + ending)
-        kind = f"{ending[1:].upper()} (*{ending})"
-        name, _ = QFileDialog.getSaveFileName(self._parent, title, str(offered), kind)
-        if not name:
-            return None
-        path = Path(name) if name.lower().endswith(ending) else Path(name + ending)
-        self._settings.choose("export-folder", str(path.absolute().parent))
+        path = ask_file(self._parent, title, offered, ending)
+        if path is not None:
+            self._settings.choose("export-folder", str(path.absolute().parent))
         return path

@@ -287,6 +287,21 @@ def test_the_program_starts_with_a_network(
     qapp.setStyleSheet("")
 
 
+def test_no_cards_are_written_over_that_the_dialog_did_not_ask_about(
+    network_window: NetworkWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    load(network_window)
+    cards = tmp_path / "cards.pdf"
+    cards.write_bytes(b"before")
+    choose_file(monkeypatch, "getSaveFileName", tmp_path / "cards")
+    monkeypatch.setattr(QMessageBox, "exec", lambda _box: QMessageBox.StandardButton.Cancel)
+    network_window.bound["cards"].trigger()
+    assert cards.read_bytes() == b"before"
+    monkeypatch.setattr(QMessageBox, "exec", lambda _box: QMessageBox.StandardButton.Yes)
+    network_window.bound["cards"].trigger()
+    assert cards.read_bytes().startswith(b"%PDF")
+
+
 def test_cards_and_graph_are_written(
     network_window: NetworkWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -12,7 +12,7 @@ import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog
+from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from app.dialogs.build_sheet import BuildSheetDialog
@@ -67,6 +67,29 @@ def test_the_build_sheet_is_written_on_the_paper_that_was_chosen(
     assert "Beacon Wye" in " ".join(reader.pages[0].extract_text().split())
     assert "wye.pdf" in wye.panels.status.here.text()
     assert not wye.document.is_dirty
+
+
+@pytest.mark.parametrize(
+    ("form", "ending", "there"),
+    [("PDF", "", "wye.pdf"), ("SVG", "", "wye-02.svg"), ("PNG", ".png", "wye-001.png")],
+)
+def test_no_sheet_is_written_over_that_the_dialog_did_not_ask_about(
+    wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, form: str, ending: str, there: str
+) -> None:
+    asked: list[str] = []
+
+    def say_no(box: QMessageBox) -> int:
+        asked.append(box.text())
+        return QMessageBox.StandardButton.Cancel
+
+    monkeypatch.setattr(QMessageBox, "exec", say_no)
+    (tmp_path / there).write_bytes(b"before")
+    answer_with("A4", form)
+    save_as(monkeypatch, tmp_path / f"wye{ending}")
+    wye.bound["build_sheet"].trigger()
+    assert [there in words for words in asked] == [True]
+    assert {path.name for path in tmp_path.glob("wye*")} == {there}
+    assert (tmp_path / there).read_bytes() == b"before"
 
 
 def test_choices_are_remembered(wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -196,6 +219,7 @@ def test_on_a_full_disk_old_sheets_stay_and_one_message_says_why(
     monkeypatch.setattr(wye.exports, "_tell", said.append)
     answer_with("A4", format_)
     save_as(monkeypatch, old[0])
+    monkeypatch.setattr(QMessageBox, "exec", lambda _box: QMessageBox.StandardButton.Yes)
     with room_for(64):
         wye.bound["build_sheet"].trigger()
     assert len(said) == 1
