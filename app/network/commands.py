@@ -8,10 +8,11 @@ from typing import TYPE_CHECKING, Final
 from msgspec import structs
 from PySide6.QtWidgets import QWidget
 
+from app.background import CancelledError, at_once
 from app.commands.files import plan_in
 from app.dialogs.details import LinesDialog
 from app.network.dialogs import LinkDialog, TripDialog
-from app.network.document import NetworkDocument
+from app.network.document import NetworkDocument, is_small
 from app.network.items import Item, Kind, in_units, name_of
 from app.network.junction_dialog import JunctionDialog
 from app.network.placing import first_spots
@@ -32,7 +33,7 @@ from model.network.network import (
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Generator, Mapping
 
     from app.network.dialogs import LinkAnswer
 
@@ -124,10 +125,22 @@ class NetworkCommands:
         self._document.edit_on_map(lambda network: edits.move(network, stations, junctions))
 
     def place_anew(self) -> None:
-        """Find a place for every node."""
-        network = self._document.network
-        if network.stations or network.junctions:
-            self.move(first_spots(network))
+        """Find a place for every node; of a large network that is waited for, and can be cancelled."""
+        document, network = self._document, self._document.network
+        if not (network.stations or network.junctions):
+            return
+
+        def work() -> Generator[None, None, dict[Item, Spot]]:
+            yield
+            return first_spots(network)
+
+        try:
+            spots = (at_once if is_small(network) else document.beside)(tr("Placing all anew…"), work)
+        except CancelledError:
+            document.refused.emit(tr("Cancelled: all stands where it stood."))
+            return
+        if document.network is network:
+            self.move(spots)
 
     def pin_way(self, trip: int) -> None:
         """Ask which way of several a trip is to take."""

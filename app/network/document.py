@@ -224,7 +224,7 @@ class NetworkDocument(Opened):
         self._placer.drop()
         self._guessed = first.guessed
         self._show_picture(first.picture)
-        if first.guessed and not _is_small(network):
+        if first.guessed and not is_small(network):
             self._placer.ask(lambda: _places(network))
 
     def _carry_places(self, after: Network) -> None:
@@ -297,7 +297,7 @@ class NetworkDocument(Opened):
         raise error if isinstance(error, Exception) else RuntimeError(str(error))
 
 
-def _is_small(network: Network) -> bool:
+def is_small(network: Network) -> bool:
     """Whether places for all nodes are found at once."""
     return len(network.stations) + len(network.junctions) <= PLACED_AT_ONCE
 
@@ -306,7 +306,7 @@ def placed_first(network: Network) -> Placed:
     """Places as good as can be found at once."""
     if is_placed(network):
         return _placed(network, {})
-    return _placed(network, (first_spots if _is_small(network) else in_rows)(network))
+    return _placed(network, (first_spots if is_small(network) else in_rows)(network))
 
 
 def _placed(network: Network, spots: Mapping[Item, Spot]) -> Placed:
