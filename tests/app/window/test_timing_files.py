@@ -76,10 +76,11 @@ def test_the_drawing_shows_the_ticks_that_are_seen(read: MainWindow, save_as: Pa
 
 @pytest.mark.parametrize(("action", "ending"), [("timing_svg", ".svg"), ("timing_vcd", ".vcd")])
 def test_a_full_disk_is_told_and_the_old_file_stays(
-    read: MainWindow, save_as: Path, action: str, ending: str
+    read: MainWindow, save_as: Path, monkeypatch: pytest.MonkeyPatch, action: str, ending: str
 ) -> None:
     old = save_as.with_suffix(ending)
     old.write_bytes(b"old")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_options: (str(old), ""))
     with room_for(64):
         read.bound[action].trigger()
     assert "not written" in read.panels.message.text
