@@ -6,6 +6,7 @@ in files, ``Ctrl+Shift+Z``.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from typing import ClassVar, Final, NamedTuple
 
@@ -51,6 +52,10 @@ OF_THE_DRAWING: Final = {
 """Keys that no action may have: the drawing, or every window, would lose them."""
 
 
+LETTER_OF_A_MENU: Final = re.compile(r"Alt\+[^\W\d_]")
+"""Which letters they are hangs on the language; the menu would open in place of the action."""
+
+
 class _User:
     chosen: ClassVar[Chosen] = {}
 
@@ -92,6 +97,8 @@ class Clash(NamedTuple):
 
 def clash_of(entry: UserAction, key: str) -> Clash | None:
     """What else would answer to a key in a window that has the action."""
+    if LETTER_OF_A_MENU.fullmatch(key):
+        return Clash(tr("opens a menu"), None)
     if key in OF_THE_DRAWING:
         return Clash(tr(OF_THE_DRAWING[key]), None)
     return next((Clash(other.text, other) for other in _beside(entry) if key in keys_of(other)), None)

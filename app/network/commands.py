@@ -15,6 +15,7 @@ from app.network.dialogs import LinkDialog, TripDialog
 from app.network.document import NetworkDocument, is_small
 from app.network.items import Item, Kind, in_units, name_of
 from app.network.junction_dialog import JunctionDialog
+from app.network.numbers import without_marks
 from app.network.placing import first_spots
 from app.network.way_dialog import WayDialog
 from app.network.ways import ways_offered
@@ -209,7 +210,7 @@ class NetworkCommands:
         }
         dialog = LinesDialog(self._parent, tr("Link"), tr("How long the track is, in cells."), lines)
         if dialog.exec():
-            text = dialog.texts["length"].replace(" ", "").replace(",", "")
+            text = without_marks(dialog.texts["length"])
             if not text.isdecimal() or len(text) > LONGEST_NUMBER:
                 self._document.refused.emit(
                     tr(

@@ -9,6 +9,7 @@ from msgspec import structs
 from PySide6.QtCore import QObject, Qt
 
 from app.network.document import NetworkDocument
+from app.network.numbers import without_marks
 from app.network.panels.common import OLD_ROLE
 from app.network.times import clock_words, figure, time_words
 from app.panels.table_model import Index, TableModel
@@ -112,7 +113,7 @@ class TripsModel(TableModel):
     def setData(self, index: Index, value: object, role: int = Qt.ItemDataRole.EditRole) -> bool:
         trip = self._trips[index.row()]
         try:
-            number = float(str(value).replace(",", "").replace(" ", ""))
+            number = float(without_marks(str(value)))
         except ValueError:
             self._document.refused.emit(tr("“{value}” is no number of trips.", value=value))
             return False

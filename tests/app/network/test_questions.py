@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QListWidget, Q
 from app.network.dialogs import Question, TripDialog
 from app.network.items import Item, Kind
 from app.network.junction_dialog import JunctionDialog
+from app.network.panels.trips_model import WEEK
 from app.network.ways import ways_offered
 from app.network.window import NetworkWindow
 from model.network import edits
@@ -140,7 +141,7 @@ def test_a_missing_plan_is_told_and_not_what_was_wrong_before(network_window: Ne
     assert told == ["Choose the plan file first."]
 
 
-@pytest.mark.parametrize("text", ["9" * 5_000, "0", "-3", "2.5", "", "far"])
+@pytest.mark.parametrize("text", ["9" * 5_000, "0", "-3", "2.5", "2,5", "", "far"])
 def test_a_length_that_cannot_be_is_told(network_window: NetworkWindow, text: str) -> None:
     load(network_window)
     before = network_window.document.network
@@ -148,6 +149,16 @@ def test_a_length_that_cannot_be_is_told(network_window: NetworkWindow, text: st
     network_window.commands.change(LINK)
     assert f"{LENGTH_LIMIT:,}" in said(network_window)
     assert network_window.document.network == before
+
+
+@pytest.mark.parametrize(("text", "trips"), [("2.5", 2.5), ("1,250", 1250), ("2,5", 10), ("12,50", 10)])
+def test_a_comma_that_divides_no_thousands_is_not_passed_over(
+    network_window: NetworkWindow, text: str, trips: float
+) -> None:
+    load(network_window)
+    model = network_window.panels.trips.model
+    assert model.setData(model.index(0, WEEK), text) is (trips != 10)
+    assert network_window.document.network.trips[0].per_week == trips
 
 
 def test_of_two_junctions_the_plan_of_that_which_has_one_is_opened(

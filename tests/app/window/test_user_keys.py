@@ -100,6 +100,15 @@ def test_the_keys_of_the_drawing_cannot_be_given_away(dialog: KeysDialog) -> Non
         assert QKeySequence(key).toString() in user_keys.OF_THE_DRAWING
 
 
+def test_the_keys_that_open_menus_cannot_be_given_away(window: MainWindow, dialog: KeysDialog) -> None:
+    letter = window.menu_row.bar.actions()[0].text().partition("&")[2][0]
+    press(dialog, "fit_all", K[f"Key_{letter.upper()}"], Qt.KeyboardModifier.AltModifier)
+    assert "opens a menu" in dialog.editor.told.text()
+    assert not dialog.editor.give.isEnabled()
+    press(dialog, "fit_all", K.Key_6, Qt.KeyboardModifier.AltModifier)
+    assert dialog.editor.give.isEnabled(), "figures are no letters of menus"
+
+
 def test_keys_are_taken_away_and_given_back(window: MainWindow, dialog: KeysDialog) -> None:
     dialog.choose("redo")
     dialog.editor.take.click()
