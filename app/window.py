@@ -28,6 +28,7 @@ from app.commands.running import add_preview_menus, add_recent_menu
 from app.commands.table import commands_of
 from app.commands.timing import TimingCommands
 from app.dialogs.about import AboutDialog, CautionsDialog
+from app.dialogs.asking import asking
 from app.dialogs.keys import ActionFinder, KeysDialog
 from app.dialogs.working import beside
 from app.document import Document
@@ -183,21 +184,25 @@ class MainWindow(FileWindow):
 
     def find_action(self) -> None:
         """Let the user type a word, and do what is chosen."""
-        finder = ActionFinder(self, self.bound)
-        if finder.exec() and finder.chosen is not None:
+        with asking(ActionFinder(self, self.bound)) as finder:
+            is_chosen = finder.exec()
+        if is_chosen and finder.chosen is not None:
             finder.chosen.trigger()
 
     def show_keys(self) -> None:
         """All keys on one page."""
-        KeysDialog(self, self.change_keys).exec()
+        with asking(KeysDialog(self, self.change_keys)) as dialog:
+            dialog.exec()
 
     def show_cautions(self) -> None:
         """What a builder must know of the rules that the plan is worked out by."""
-        CautionsDialog(self).exec()
+        with asking(CautionsDialog(self)) as dialog:
+            dialog.exec()
 
     def show_about(self) -> None:
         """The version, and what the program is for."""
-        AboutDialog(self).exec()
+        with asking(AboutDialog(self)) as dialog:
+            dialog.exec()
 
     def _take_over_typed(self) -> None:
         """What is being typed counts, where the plan is saved or left."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from app.dialogs.asking import asking
 from app.dialogs.contents import ContentsDialog
 from app.translation import tr
 from model.edits import set_piece
@@ -20,9 +21,9 @@ def ask_contents(window: MainWindow) -> None:
     if piece is None:
         window.panels.status.say(tr("Choose a hopper, a barrel or an auto-crafter to say what it holds."))
         return
-    dialog = ContentsDialog(window, window.document.plan, piece)
-    if dialog.exec() and dialog.piece != piece:
-        window.document.edit(set_piece, dialog.piece)
+    with asking(ContentsDialog(window, window.document.plan, piece)) as dialog:
+        if dialog.exec() and dialog.piece != piece:
+            window.document.edit(set_piece, dialog.piece)
 
 
 def _container(window: MainWindow) -> Piece | None:

@@ -14,6 +14,7 @@ from app.background import CancelledError, at_once
 from app.claim import Claim
 from app.commands.file_words import PLAN_WORDS, FileWords
 from app.commands.letters import lettered
+from app.dialogs.asking import asking
 from app.opened import Opened, Stamp, stamp_of
 from app.recovery import LeftOver, Recovery
 from app.settings import Settings
@@ -351,7 +352,8 @@ def _ask(parent: QWidget, title: str, told: str, more: str, words: dict[Button, 
         made.setText(word)
     box.setDefaultButton(default)
     box.setEscapeButton(Button.Cancel)
-    return box.exec()
+    with asking(box):
+        return box.exec()
 
 
 def openable() -> str:

@@ -8,6 +8,7 @@ from typing import Final
 
 from PySide6.QtWidgets import QWidget
 
+from app.dialogs.asking import asking
 from app.dialogs.cell import CellDialog
 from app.dialogs.details import sheet_dialog, title_dialog
 from app.document import Document
@@ -44,16 +45,16 @@ class PlanCommands:
 
     def title(self) -> None:
         """Ask for the title and set it."""
-        dialog = title_dialog(self._parent, self._document.plan.details.title)
-        if dialog.exec():
-            self._document.edit(set_title, dialog.texts["title"])
+        with asking(title_dialog(self._parent, self._document.plan.details.title)) as dialog:
+            if dialog.exec():
+                self._document.edit(set_title, dialog.texts["title"])
 
     def sheet_data(self) -> None:
         """Ask for the title block and set it."""
         sheet = self._document.plan.details.sheet
-        dialog = sheet_dialog(self._parent, sheet)
-        if dialog.exec():
-            self._document.edit(set_sheet, type(sheet)(**dialog.texts, kept=sheet.kept))
+        with asking(sheet_dialog(self._parent, sheet)) as dialog:
+            if dialog.exec():
+                self._document.edit(set_sheet, type(sheet)(**dialog.texts, kept=sheet.kept))
 
     def running_side(self, side: Side | None) -> None:
         """Set the side on which carts run."""
@@ -61,11 +62,13 @@ class PlanCommands:
 
     def go_to(self) -> None:
         """Ask for a cell and show it."""
-        dialog = CellDialog(
-            self._parent, tr("Go to x y z"), tr("Shows the cell and its level."), tr("Go"), self._cursor()
-        )
-        if dialog.exec():
-            self._go_to(dialog.cell)
+        with asking(
+            CellDialog(
+                self._parent, tr("Go to x y z"), tr("Shows the cell and its level."), tr("Go"), self._cursor()
+            )
+        ) as dialog:
+            if dialog.exec():
+                self._go_to(dialog.cell)
 
     def move(self) -> None:
         """Ask for the place that the cursor's cell is to have, and move the whole plan with it."""
@@ -73,14 +76,14 @@ class PlanCommands:
         sentence = tr(
             "The cell of the cursor, now at {here}, comes to this place; the whole plan follows.", here=here
         )
-        dialog = CellDialog(self._parent, tr("Move plan to x y z"), sentence, tr("Move"), here)
-        if dialog.exec():
-            there = dialog.cell
-            step = (there.x - here.x, there.y - here.y, there.z - here.z)
-            with self._carry_choice(lambda cell: cell.moved(*step)):
-                moved = self._make(lambda plan: move_plan(plan, *step), tr("Moving the plan…"))
-            if moved is not None:
-                self._go_to(there)
+        with asking(CellDialog(self._parent, tr("Move plan to x y z"), sentence, tr("Move"), here)) as dialog:
+            if dialog.exec():
+                there = dialog.cell
+                step = (there.x - here.x, there.y - here.y, there.z - here.z)
+                with self._carry_choice(lambda cell: cell.moved(*step)):
+                    moved = self._make(lambda plan: move_plan(plan, *step), tr("Moving the plan…"))
+                if moved is not None:
+                    self._go_to(there)
 
     def turn(self, turn: Turn) -> None:
         """Turn the whole plan about x = z = 0."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrinterInfo
 from PySide6.QtWidgets import QMessageBox, QWidget
 
+from app.dialogs.asking import asking
 from app.export.papers import Paper
 from app.export.printing import set_up
 from app.translation import tr
@@ -20,14 +21,14 @@ def ask_printer(parent: QWidget, paper: Paper, title: str) -> QPrinter | None:
         return None
     printer = QPrinter(QPrinter.PrinterMode.HighResolution)
     set_up(printer, paper, title)
-    dialog = QPrintDialog(printer, parent)
-    dialog.setOption(QPrintDialog.PrintDialogOption.PrintToFile, False)
-    return printer if dialog.exec() else None
+    with asking(QPrintDialog(printer, parent)) as dialog:
+        dialog.setOption(QPrintDialog.PrintDialogOption.PrintToFile, False)
+        return printer if dialog.exec() else None
 
 
 def _tell_of_none(parent: QWidget) -> None:
-    box = QMessageBox(parent)
-    box.setWindowTitle(tr("Print"))
-    box.setText(tr("The system knows no printer."))
-    box.setInformativeText(tr("Write the sheet as PDF, and print that where there is one."))
-    box.exec()
+    with asking(QMessageBox(parent)) as box:
+        box.setWindowTitle(tr("Print"))
+        box.setText(tr("The system knows no printer."))
+        box.setInformativeText(tr("Write the sheet as PDF, and print that where there is one."))
+        box.exec()

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from PySide6.QtWidgets import QDialog, QFormLayout, QVBoxLayout, QWidget
 
+from app.dialogs.asking import asking
 from app.dialogs.buttons import answer_buttons
 from app.panels.choice_box import ChoiceBox
 from app.panels.look import label, named
@@ -49,5 +50,5 @@ class AnotherRunDialog(QDialog):
 
 def ask_run(parent: QWidget, runs: Sequence[Run]) -> Run | None:
     """The run to add, or ``None`` when the user thinks better of it."""
-    dialog = AnotherRunDialog(parent, runs)
-    return dialog.run if dialog.exec() else None
+    with asking(AnotherRunDialog(parent, runs)) as dialog:
+        return dialog.run if dialog.exec() else None

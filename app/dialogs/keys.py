@@ -66,7 +66,6 @@ class KeysDialog(QDialog):
         first: Mapping[str, KeyRows] = PLAN_KEYS,
     ) -> None:
         super().__init__(parent)
-        self.finished.connect(self.deleteLater)
         self.setWindowTitle(tr("Keys"))
         self.resize(800, 640)
         self._change = change

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QDialog, QLineEdit, QVBoxLayout, QWidget
 
+from app.dialogs.asking import asking
 from app.dialogs.buttons import answer_buttons
 from app.panels.look import label, named
 from app.translation import tr
@@ -29,5 +30,5 @@ class WaiverDialog(QDialog):
 
 def ask_reason(parent: QWidget, title: str) -> str | None:
     """The reason, or ``None`` when the user thinks better of it."""
-    dialog = WaiverDialog(parent, title)
-    return dialog.reason.text().strip() if dialog.exec() else None
+    with asking(WaiverDialog(parent, title)) as dialog:
+        return dialog.reason.text().strip() if dialog.exec() else None

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.background import CancelledError, at_once
 from app.commands.files import plan_in
+from app.dialogs.asking import asking
 from app.dialogs.details import LinesDialog
 from app.network.dialogs import LinkDialog, TripDialog
 from app.network.document import NetworkDocument, is_small
@@ -53,11 +54,13 @@ class NetworkCommands:
         """Ask for the title."""
         document = self._document
         lines = {"title": (tr("Title"), document.network.title)}
-        dialog = LinesDialog(
-            self._parent, tr("Title"), tr("The name of the network, here and on the cards."), lines
-        )
-        if dialog.exec():
-            document.edit(edits.set_title, dialog.texts["title"])
+        with asking(
+            LinesDialog(
+                self._parent, tr("Title"), tr("The name of the network, here and on the cards."), lines
+            )
+        ) as dialog:
+            if dialog.exec():
+                document.edit(edits.set_title, dialog.texts["title"])
 
     def add_node(self, kind: Kind, at: Spot) -> None:
         """Ask for a new station or junction at a crossing of the grid."""
@@ -67,22 +70,22 @@ class NetworkCommands:
                 self._document.edit_on_map(lambda network: edits.add_station(network, name, in_units(at)))
             return
         taken = JunctionSpec(self._free_name(tr("Junction"), kind), at=in_units(at))
-        dialog = JunctionDialog(self._parent, taken, self._document, is_new=True)
-        while dialog.exec():
-            made = dialog.junction
-            if made is None:
-                continue
-            if self._document.edit_on_map(partial(_with_junction, made)):
-                return
-            dialog.tell(self._document.refusal)
+        with asking(JunctionDialog(self._parent, taken, self._document, is_new=True)) as dialog:
+            while dialog.exec():
+                made = dialog.junction
+                if made is None:
+                    continue
+                if self._document.edit_on_map(partial(_with_junction, made)):
+                    return
+                dialog.tell(self._document.refusal)
 
     def add_link(self, start: Item, end: Item) -> None:
         """Ask for the arms and the length of a link between two nodes."""
-        dialog = LinkDialog(self._parent, self._document, start, end)
-        while dialog.exec():
-            if self._document.edit_on_map(partial(_linked, dialog.answer)):
-                return
-            dialog.tell(self._document.refusal)
+        with asking(LinkDialog(self._parent, self._document, start, end)) as dialog:
+            while dialog.exec():
+                if self._document.edit_on_map(partial(_linked, dialog.answer)):
+                    return
+                dialog.tell(self._document.refusal)
 
     def add_trip(self, start: Item | None = None, end: Item | None = None) -> None:
         """Ask for a trip; from and to may be known already."""
@@ -91,15 +94,15 @@ class NetworkCommands:
             self._document.refused.emit(tr("A trip takes two stations."))
             return
         names = [name_of(network, item) if item is not None else "" for item in (start, end)]
-        dialog = TripDialog(self._parent, network, *names)
-        while dialog.exec():
-            trip = dialog.answer
-            if trip.start == trip.end:
-                dialog.tell(tr("A trip runs from one station to another."))
-            elif self._document.edit(edits.add_trip, trip):
-                return
-            else:
-                dialog.tell(self._document.refusal)
+        with asking(TripDialog(self._parent, network, *names)) as dialog:
+            while dialog.exec():
+                trip = dialog.answer
+                if trip.start == trip.end:
+                    dialog.tell(tr("A trip runs from one station to another."))
+                elif self._document.edit(edits.add_trip, trip):
+                    return
+                else:
+                    dialog.tell(self._document.refusal)
 
     def change(self, item: Item) -> None:
         """Ask for what can be said of a thing."""
@@ -151,9 +154,9 @@ class NetworkCommands:
         if not offers:
             self._document.refused.emit(tr("No way leads there, so none can be pinned."))
             return
-        dialog = WayDialog(self._parent, from_to(wanted.start, wanted.end), offers)
-        if dialog.exec():
-            self._document.edit(edits.pin_way, WayPin(wanted.start, wanted.end, dialog.via))
+        with asking(WayDialog(self._parent, from_to(wanted.start, wanted.end), offers)) as dialog:
+            if dialog.exec():
+                self._document.edit(edits.pin_way, WayPin(wanted.start, wanted.end, dialog.via))
 
     def pin_names(self) -> None:
         """Pin the names of all readers as the plan has them now, as one step."""
@@ -194,38 +197,44 @@ class NetworkCommands:
 
     def _change_junction(self, place: int) -> None:
         before = self._document.network.junctions[place]
-        dialog = JunctionDialog(self._parent, before, self._document, is_new=False)
-        while dialog.exec():
-            made = dialog.junction
-            if made is None:
-                continue
-            if self._document.edit(_changed_junction, place, made):
-                return
-            dialog.tell(self._document.refusal)
+        with asking(JunctionDialog(self._parent, before, self._document, is_new=False)) as dialog:
+            while dialog.exec():
+                made = dialog.junction
+                if made is None:
+                    continue
+                if self._document.edit(_changed_junction, place, made):
+                    return
+                dialog.tell(self._document.refusal)
 
     def _change_link(self, place: int) -> None:
         link = self._document.network.links[place]
         lines = {
             "length": (tr("Cells from {start} to {end}", start=link.start, end=link.end), str(link.length))
         }
-        dialog = LinesDialog(self._parent, tr("Link"), tr("How long the track is, in cells."), lines)
-        if dialog.exec():
-            text = without_marks(dialog.texts["length"])
-            if not text.isdecimal() or len(text) > LONGEST_NUMBER:
-                self._document.refused.emit(
-                    tr(
-                        "A length is a whole number of cells, from 1 to {limit:,}.",
-                        limit=LENGTH_LIMIT,
+        question = tr("How long the track is, in cells.")
+        with asking(LinesDialog(self._parent, tr("Link"), question, lines)) as dialog:
+            if dialog.exec():
+                text = without_marks(dialog.texts["length"])
+                if not text.isdecimal() or len(text) > LONGEST_NUMBER:
+                    self._document.refused.emit(
+                        tr(
+                            "A length is a whole number of cells, from 1 to {limit:,}.",
+                            limit=LENGTH_LIMIT,
+                        )
                     )
-                )
-            else:
-                self._document.edit(edits.set_link, place, structs.replace(link, length=int(text)))
+                else:
+                    self._document.edit(edits.set_link, place, structs.replace(link, length=int(text)))
 
     def _ask_name(self, what: str, name: str) -> str | None:
-        dialog = LinesDialog(
-            self._parent, what, tr("The name of the {what}.", what=what.lower()), {"name": (tr("Name"), name)}
-        )
-        return dialog.texts["name"] if dialog.exec() else None
+        with asking(
+            LinesDialog(
+                self._parent,
+                what,
+                tr("The name of the {what}.", what=what.lower()),
+                {"name": (tr("Name"), name)},
+            )
+        ) as dialog:
+            return dialog.texts["name"] if dialog.exec() else None
 
     def _free_name(self, word: str, kind: Kind) -> str:
         network = self._document.network

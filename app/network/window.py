@@ -16,6 +16,7 @@ from app.commands.look import use_theme
 from app.commands.panels import bind_panels
 from app.commands.running import add_recent_menu
 from app.dialogs.about import AboutDialog
+from app.dialogs.asking import asking
 from app.dialogs.keys import ActionFinder, KeysDialog
 from app.dialogs.working import beside
 from app.file_window import FileWindow
@@ -112,19 +113,21 @@ class NetworkWindow(FileWindow):
 
     def find_action(self) -> None:
         """Let the user type a word, and do what is chosen."""
-        finder = ActionFinder(self, self.bound, NETWORK_ACTIONS)
-        if finder.exec() and finder.chosen is not None:
+        with asking(ActionFinder(self, self.bound, NETWORK_ACTIONS)) as finder:
+            is_chosen = finder.exec()
+        if is_chosen and finder.chosen is not None:
             finder.chosen.trigger()
 
     def show_keys(self) -> None:
         """All keys on one page."""
-        KeysDialog(
-            self, self.change_keys, NETWORK_ACTIONS, NETWORK_MENUS, {QT_TR_NOOP("On the map"): ON_THE_MAP}
-        ).exec()
+        first = {QT_TR_NOOP("On the map"): ON_THE_MAP}
+        with asking(KeysDialog(self, self.change_keys, NETWORK_ACTIONS, NETWORK_MENUS, first)) as dialog:
+            dialog.exec()
 
     def show_about(self) -> None:
         """The version, and what the program is for."""
-        AboutDialog(self).exec()
+        with asking(AboutDialog(self)) as dialog:
+            dialog.exec()
 
     def open_plan_of(self, junction: int) -> None:
         """The plan of a junction in a window of its own."""

@@ -5305,6 +5305,14 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Placing all anew…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cancelled: all stands where it stood.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No way leads there, so none can be pinned.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -7899,6 +7907,10 @@ you place a block.</source>
     </message>
     <message>
         <source>goes to the field before</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>opens a menu</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

@@ -20,6 +20,7 @@ from app.network.ways import ways_offered
 from app.network.window import NetworkWindow
 from model.network import edits
 from model.network.network import LENGTH_LIMIT, JunctionSpec
+from tests.app.answering import answering, dialogs_of
 from tests.app.network.networks import EXAMPLE, answer, load, small_network
 
 QUAY, WYE, LINK = Item(Kind.STATION, 0), Item(Kind.JUNCTION, 0), Item(Kind.LINK, 0)
@@ -251,3 +252,15 @@ def test_what_was_said_of_one_network_goes_with_it(network_window: NetworkWindow
     assert said(network_window) == "No junction of this network has a plan."
     network_window.bound["new_network"].trigger()
     assert "plan" not in said(network_window)
+
+
+@pytest.mark.parametrize("name", ["title", "add_trip", "properties", "find_action", "shortcuts", "about"])
+def test_a_dialog_goes_once_it_is_answered(network_window: NetworkWindow, name: str) -> None:
+    load(network_window)
+    network_window.view.choose(frozenset({WYE}))
+    before = dialogs_of(network_window)
+    with answering() as answered:
+        for _ in range(3):
+            network_window.bound[name].trigger()
+    assert len(answered) >= 3
+    assert dialogs_of(network_window) == before
