@@ -20,8 +20,10 @@ def folder() -> Path:
 def use_language(application: QCoreApplication, locale: QLocale, place: Path | None = None) -> bool:
     """Let the editor speak the language of the locale; whether there is a translation into it.
 
-    Qt's own texts follow, such as those of its dialogs for files.
+    Qt's own texts follow, such as those of its dialogs for files. Numbers are written in one way in every
+    language, as in tables and files; Qt's fields would write and read them as the system does.
     """
+    QLocale.setDefault(QLocale.c())
     own = QTranslator(application)
     if not own.load(locale, NAME, "_", str(folder() if place is None else place)):
         return False

@@ -43,6 +43,8 @@ OF_THE_DRAWING: Final = {
     "Enter": QT_TR_NOOP("acts at the cursor"),
     "Shift+Return": QT_TR_NOOP("acts at the cursor"),
     "Shift+Enter": QT_TR_NOOP("acts at the cursor"),
+    "Num+Enter": QT_TR_NOOP("acts at the cursor"),
+    "Shift+Num+Enter": QT_TR_NOOP("acts at the cursor"),
     "Space": QT_TR_NOOP("moves the view"),
     "Esc": QT_TR_NOOP("goes a step back"),
     "Tab": QT_TR_NOOP("goes to the next field"),

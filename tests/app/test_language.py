@@ -9,7 +9,7 @@ from xml.etree import ElementTree
 
 import pytest
 from PySide6.QtCore import QLocale
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QDoubleSpinBox, QSpinBox
 
 from app.language import folder, use_language
 from app.translation import tr
@@ -80,3 +80,18 @@ def test_without_a_translation_all_is_english(qapp: QApplication, tmp_path: Path
     assert not use_language(qapp, QLocale(name), tmp_path)
     assert tr("%n piece(s)", "", 1) == "1 piece"
     assert tr("%n piece(s)", "", 1234) == "1,234 pieces"
+
+
+@pytest.mark.parametrize("name", ["en", "de", "ar"])
+def test_numbers_are_written_in_one_way_whatever_the_system(
+    qapp: QApplication, tmp_path: Path, name: str
+) -> None:
+    """Tables and files have a full stop; a German or Arab field of Qt alone had ``3,50`` or ``٣٫٥٠``."""
+    before = QLocale()
+    QLocale.setDefault(QLocale(name))
+    try:
+        use_language(qapp, QLocale(), tmp_path)
+        assert QDoubleSpinBox(value=3.5).text() == "3.50"
+        assert QSpinBox(maximum=10_000, value=1_234).text() == "1234"
+    finally:
+        QLocale.setDefault(before)

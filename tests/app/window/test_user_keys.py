@@ -98,6 +98,8 @@ def test_the_keys_of_the_drawing_cannot_be_given_away(dialog: KeysDialog) -> Non
     assert not dialog.editor.give.isEnabled()
     for key in (*KEYS, *ARROWS):
         assert QKeySequence(key).toString() in user_keys.OF_THE_DRAWING
+    press(dialog, "fit_all", K.Key_Enter, Qt.KeyboardModifier.KeypadModifier)
+    assert not dialog.editor.give.isEnabled()
 
 
 def test_the_keys_that_open_menus_cannot_be_given_away(window: MainWindow, dialog: KeysDialog) -> None:
