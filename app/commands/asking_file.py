@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import os
-import re
 from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from app.commands.files import may_write_over
+from app.numbered_pages import pages_there
 
 
 def ask_file(parent: QWidget, title: str, offered: Path, ending: str) -> Path | None:
@@ -26,9 +26,5 @@ def ask_file(parent: QWidget, title: str, offered: Path, ending: str) -> Path | 
 
 def may_write_pages(parent: QWidget, path: Path) -> bool:
     """Whether numbered pages may be written under that name: the dialog asked about no page."""
-    page = re.compile(re.escape(path.stem) + r"-\d{2,}" + re.escape(path.suffix))
-    try:
-        there = sorted(name for name in os.listdir(path.parent) if page.fullmatch(name))
-    except OSError:
-        return True  # it is told when the pages are written
+    there = pages_there(path)
     return not there or may_write_over(parent, path.with_name(there[0]))

@@ -16,6 +16,7 @@ from app.dialogs.build_sheet import PRINT, BuildSheetDialog
 from app.dialogs.working import WorkingDialog
 from app.document import Document
 from app.materials_csv import materials_csv
+from app.numbered_pages import older_pages
 from app.settings import Settings
 from app.sheet_presets import SheetChoice, SheetPresets
 from app.translation import QT_TR_NOOP, tr
@@ -105,12 +106,14 @@ class ExportCommands:
                 on_page=on_page,
                 on_laying=on_laying,
             )
-            more = len(files) - 1
-            self._say(
-                tr("Wrote {file} and %n more file(s)", "", more, file=files[0])
-                if more
-                else tr("Wrote {path}", path=files[0])
-            )
+            more, older = len(files) - 1, older_pages(path, files)
+            said = tr("Wrote {path}", path=files[0])
+            if more:
+                said = tr("Wrote {file} and %n more file(s)", "", more, file=files[0])
+            if older:
+                left = tr("Pages of an older sheet are still there: {names}.", names=", ".join(older))
+                said = f"{said}. {left}"
+            self._say(said)
 
         try:
             self._with_pages(begun, write)

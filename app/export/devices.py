@@ -23,6 +23,7 @@ from PySide6.QtGui import (
 from PySide6.QtSvg import QSvgGenerator
 
 from app.export.papers import Paper
+from app.numbered_pages import numbered
 
 MM_PER_INCH: Final = 25.4
 PDF_DPI: Final = 1200
@@ -127,13 +128,6 @@ def offscreen() -> QGuiApplication:
     """An application without a screen, for the command line; drawing needs one."""
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
     return QGuiApplication([])
-
-
-def numbered(path: Path, pages: int) -> Iterator[Path]:
-    """``OUT-01.svg``, ``OUT-02.svg``, …"""
-    digits = max(2, len(str(pages)))
-    for number in range(1, pages + 1):
-        yield path.with_name(f"{path.stem}-{number:0{digits}}{path.suffix}")
 
 
 @contextmanager

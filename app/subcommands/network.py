@@ -20,7 +20,7 @@ from app.subcommands.network_traffic import (
 )
 from app.subcommands.numbers import Within
 from app.subcommands.progress import Progress
-from app.subcommands.sheet import ENDINGS
+from app.subcommands.sheet import ENDINGS, say_pages
 from app.subcommands.statuses import DONE, ERROR_FOUND
 from app.subcommands.streams import put, put_json, say
 from model.files.network_file import read_network
@@ -172,8 +172,7 @@ def _write_cards(path: str, network: Network, plan: NetworkPlan) -> None:
     with interrupt_held_back():
         from app.export.cards import export_cards
 
-    for written in export_cards(network, plan, path):
-        say(f"wrote {click.format_filename(written)}")
+    say_pages(Path(path), export_cards(network, plan, path))
 
 
 def _as_json(

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Final
 
 import click
 
 from app.interrupts import interrupt_held_back
+from app.numbered_pages import older_pages
 from app.subcommands.completing import any_file, plans
 from app.subcommands.statuses import DONE
 from app.subcommands.streams import say
@@ -39,6 +41,13 @@ def command(file: str, output: str, paper: str, colour: bool) -> int:
     with interrupt_held_back():
         from app.export import export_sheet
 
-    for written in export_sheet(plan, Path(output), paper, colour):
-        say(f"wrote {click.format_filename(written)}")
+    say_pages(Path(output), export_sheet(plan, Path(output), paper, colour))
     return DONE
+
+
+def say_pages(path: Path, files: Sequence[str]) -> None:
+    """What was written under that name, and what still lies beside it."""
+    for written in files:
+        say(f"wrote {click.format_filename(written)}")
+    if older := older_pages(path, files):
+        say(f"pages of an older one are still there: {', '.join(map(click.format_filename, older))}")

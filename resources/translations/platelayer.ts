@@ -3446,6 +3446,10 @@
         </translation>
     </message>
     <message>
+        <source>Pages of an older sheet are still there: {names}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Cancelled: no build sheet was written.</source>
         <translation type="unfinished"></translation>
     </message>

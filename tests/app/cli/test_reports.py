@@ -249,3 +249,18 @@ def _turned_heading(heading: Heading, turn: Turn) -> Heading:
         {"EAST": "WEST", "WEST": "EAST"}.get(heading.name, heading.name) if turn.mirror else heading.name
     )
     return Heading[words[(words.index(mirrored) + turn.quarter) % 4]]
+
+
+@pytest.mark.usefixtures("qapp")
+def test_pages_that_a_longer_sheet_left_are_named(run: Runner) -> None:
+    """A builder must not lay them beside the new ones."""
+    Path("out-98.svg").write_text("of an older one")
+    Path("out-x.svg").write_text("no page")
+    Path("another-99.svg").write_text("of another")
+    done = run("sheet", "small.plan.json", "-o", "out.svg")
+    assert done.status == 0
+    assert done.err.splitlines()[-1].endswith("pages of an older one are still there: out-98.svg")
+    Path("out-98.svg").unlink()
+    assert "still there" not in run("sheet", "small.plan.json", "-o", "out.svg").err
+    Path("out-98.pdf").write_bytes(b"no page of a file that holds all")
+    assert "still there" not in run("sheet", "small.plan.json", "-o", "out.pdf").err

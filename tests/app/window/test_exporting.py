@@ -148,6 +148,17 @@ def test_a_folder_that_is_not_there_is_told_of(
     assert QApplication.overrideCursor() is None
 
 
+def test_pages_that_a_longer_sheet_left_are_told_of(
+    wye: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "wye-98.png").write_bytes(b"of an older one")
+    answer_with("A4", "PNG")
+    save_as(monkeypatch, tmp_path / "wye.png")
+    monkeypatch.setattr("app.commands.asking_file.may_write_over", lambda *_: True)
+    wye.bound["build_sheet"].trigger()
+    assert wye.panels.status.here.text().endswith("Pages of an older sheet are still there: wye-98.png.")
+
+
 A4_PIXELS = (round(210 / 25.4 * 200), round(297 / 25.4 * 200))
 """210 × 297 mm (ISO 216) at 200 dots an inch."""
 
